@@ -1,0 +1,88 @@
+#pragma once
+/// The catalogue of causes. A cause is a pure map from healthy parameters to changed ones, so clearing
+/// it is exact: map the healthy parameters again without it.
+
+#include <cstddef>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "sim/plant/parameters.hpp"
+
+namespace emberpath::faults {
+
+enum class Cause {
+    no_fault,
+    flue_blocked,
+    wind_gust,
+    cylinder_low,
+    gas_pipe_restriction,
+    regulator_droop,
+    outlet_sensor_open,
+    outlet_sensor_drift,
+    electrode_fouled,
+    igniter_failed,
+    exchanger_sooted,
+};
+inline constexpr std::size_t cause_count = 11;
+
+/// What sets it right. Causes that share a remedy form one class: no trainee has to tell them apart.
+enum class Remedy {
+    explain_to_customer,       // no fault
+    clear_flue_terminal,
+    fit_wind_guard,            // approved terminal part, within scope
+    change_cylinder,
+    quote_larger_gas_pipe,     // advise and hand on; outside this visit
+    escalate_regulator,        // distributor's or supplier's equipment
+    replace_outlet_sensor,
+    clean_flame_electrode,
+    replace_igniter,
+    clean_exchanger,
+};
+inline constexpr std::size_t remedy_count = 10;
+
+/// A cause as injected.
+struct Fault {
+    Cause cause = Cause::no_fault;
+    double severity = 1.0;   // 0 (none) to 1; negative only where CauseInfo::has_sign
+    double onset_s = 0.0;    // site time at which it begins
+    double ramp_s = 0.0;     // time from onset to full severity; 0 is a step
+    double period_s = 0.0;   // intermittent: repeats with this period; 0 is steady
+    double present_s = 0.0;  // intermittent: seconds of each period in which it is present
+};
+
+struct CauseInfo {
+    Cause cause;
+    std::string_view word;       // as TOML and `emberpath causes` spell it
+    std::string_view title;      // as people read it
+    std::string_view effect;     // one sentence: what it does to the plant
+    Remedy remedy;
+    double least_severity;       // symptomatic range, for shadows and for `check`
+    double greatest_severity;
+    bool has_sign;               // severity may be negative
+    bool on_off;                 // severity has no meaning beyond present / absent
+    bool cylinder_only;          // needs a cylinder-fed site
+    bool mains_only;             // needs a mains-gas site
+    double frequency;            // trade weight for the prior, coarse (invented; see docs/scoring)
+};
+
+[[nodiscard]] std::span<const CauseInfo> catalogue();
+[[nodiscard]] const CauseInfo& info(Cause cause);
+/// nullptr when no cause is spelt so.
+[[nodiscard]] const CauseInfo* find_cause(std::string_view word);
+[[nodiscard]] std::string_view remedy_word(Remedy remedy);   // as acts and records spell it
+[[nodiscard]] std::string_view remedy_title(Remedy remedy);
+
+/// Severity in force at a site time: onset, ramp, intermittency.
+[[nodiscard]] double severity_at(const Fault& fault, double time_s);
+
+/// The changed parameters. Pure. Severity 0 gives back the healthy ones bit for bit.
+[[nodiscard]] plant::PlantParameters with_fault(plant::PlantParameters healthy, const Fault& fault,
+                                                double time_s);
+[[nodiscard]] plant::PlantParameters with_faults(plant::PlantParameters healthy,
+                                                 std::span<const Fault> faults, double time_s);
+
+/// Does the list change with time at all (ramp, onset or intermittency still to come)?
+[[nodiscard]] bool changes_after(std::span<const Fault> faults, double time_s);
+
+}  // namespace emberpath::faults

@@ -1,0 +1,83 @@
+#pragma once
+/// The physics of one heater (Real = double) or of a pack of heaters (Real = Pack<8>): quasi-steady
+/// networks in closed form, flame logic once a tick, 44 states stepped by RK4 in two 50 ms substeps.
+/// No branches on values, no libm: same bits for every compiler and pack width.
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+
+#include "sim/plant/parameters.hpp"
+#include "sim/plant/state.hpp"
+#include "sim/plant/surroundings.hpp"
+#include "sim/signals/signals.hpp"
+
+namespace emberpath::plant {
+
+/// Discrete per tick: which banks burn, and how long the spark has been on.
+template <class Real>
+struct Flame {
+    std::array<Real, bank_count> lit{Real(0.0), Real(0.0), Real(0.0)};  // 0 or 1
+    Real spark_s{0.0};                                                  // spark time so far
+    Real rough_light_up_m3{0.0};  // unburnt gas in the chamber at the latest ignition, else 0
+};
+
+template <class Real>
+struct Plant {
+    Parameters<Real> parameters{};
+    State<Real> state{};
+    Flame<Real> flame{};
+    signals::ActuatorCommands<Real> commands{};  // as held over the last tick
+};
+
+/// All that instruments and senses can meet, computed on demand at the present state.
+struct Observables {
+    double gas_inlet_pa, regulator_outlet_pa, manifold_pa;          // gauge
+    double gas_m3_per_s, heat_input_w;                              // gross
+    double hot_water_m3_per_s, heat_to_water_w;                     // through the heater
+    double inlet_water_k, exchanger_outlet_k, outlet_water_k, tap_water_k;
+    double hottest_metal_k, casing_k, flue_k;
+    double air_m3_per_s, excess_air_ratio;                          // overall; 0 when nothing burns
+    double o2_share, co2_share, co_share;                           // dry flue gas [-]
+    double fan_rev_per_s, fan_current_a;                            // true speed
+    double flame_lit;                                               // share of bank area burning
+    double spark, spark_heard;                                      // command, and whether it sparks
+    double ionisation_a;
+    double inlet_ohm, outlet_ohm, exchanger_ohm, ambient_ohm;       // at unplugged leads
+    double limiter_closed;
+    double unburnt_gas_m3, rough_light_up_m3;
+    double cylinder_kg, cylinder_liquid_k, vapour_pressure_pa;      // absolute vapour pressure
+    double flue_loss_w, casing_loss_w, storage_w;                   // for the energy balance
+};
+
+/// A cold heater at rest in these surroundings. cylinder_kg matters for cylinder-fed houses only.
+template <class Real>
+void settle_cold(Plant<Real>& plant, const Surroundings& at, double cylinder_kg);
+
+/// Sensor signals at the present state.
+template <class Real>
+[[nodiscard]] signals::SensorSignals<Real> sense(const Plant<Real>& plant, const Surroundings& at);
+
+/// One tick: flame logic, then the states over tick_s with commands and flame held.
+template <class Real>
+void advance(Plant<Real>& plant, const Surroundings& at,
+             const signals::ActuatorCommands<Real>& commands);
+
+/// d(state)/dt, for order tests and for other solvers (benchmarks).
+template <class Real>
+[[nodiscard]] State<Real> derivative(const Plant<Real>& plant, const State<Real>& state,
+                                     const Surroundings& at);
+
+/// Instrument quantities of one lane.
+template <class Real>
+[[nodiscard]] Observables observe(const Plant<Real>& plant, std::size_t lane, const Surroundings& at);
+
+/// Give one lane its own parameters.
+template <class Real>
+void set_parameters(Plant<Real>& plant, std::size_t lane, const PlantParameters& parameters);
+
+/// FNV-1a over the state, flame and commands of one lane.
+template <class Real>
+[[nodiscard]] std::uint64_t state_hash(const Plant<Real>& plant, std::size_t lane);
+
+}  // namespace emberpath::plant

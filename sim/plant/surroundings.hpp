@@ -1,0 +1,25 @@
+#pragma once
+/// What the rest of the world does to the heater during one tick. The same for the trainee's heater and
+/// for every shadow: everybody knows the weather, the taps and the isolations.
+
+namespace emberpath::plant {
+
+struct Surroundings {
+    double time_s = 0.0;                   // since the start of the simulated history
+    double mains_water_pa = 400.0e3;
+    double inlet_water_k = 287.15;
+    double ambient_k = 288.15;             // air at the heater
+    double cylinder_ambient_k = 288.15;
+    double water_isolator = 1.0;           // 0 shut, 1 open (cold isolating valve at the heater)
+    double hot_tap_conductance = 0.0;      // sum over open hot outlets [m3/s per sqrt(Pa)]
+    double cold_draw_m3_per_s = 0.0;       // cold water drawn elsewhere in the house
+    double gas_isolator = 1.0;             // at the heater, 0 shut to 1 open
+    double gas_meter_valve = 1.0;          // at meter or cylinder
+    double other_gas_m3_per_s = 0.0;       // other appliances, at nominal pressure
+    double test_nipple_leak_m3_per_s = 0;  // gas escaping from an opened union or test point
+    double steady_wind_pa = 0.0;           // at the flue terminal, against the flow when positive
+    double gust_shape = 0.0;               // [-] common gust pattern, 0 to 1
+    double power_on = 1.0;                 // 1 when mains reaches the heater
+};
+
+}  // namespace emberpath::plant

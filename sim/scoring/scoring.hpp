@@ -1,0 +1,81 @@
+#pragma once
+/// How good and how safe a path was, from shadow simulations of every other cause.
+/// docs/scoring.md explains each formula; nothing here was typed by an author.
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "sim/faults/faults.hpp"
+#include "sim/worksite/attempt.hpp"
+
+namespace emberpath::scoring {
+
+struct ClassProbability {
+    faults::Remedy remedy;      // causes that share a remedy are one class
+    double probability;
+};
+
+/// What one act was worth.
+struct ActWorth {
+    std::size_t act = 0;                       // index into the attempt's log
+    double minutes = 0.0;
+    double bits_gained = 0.0;                  // entropy of classes before less after
+    double bits_expected = 0.0;                // expected when the act was chosen
+    double best_bits_per_minute = 0.0;         // of the best allowed reading at that moment
+    std::string best_alternative;              // its title
+    std::vector<ClassProbability> before, after;  // largest first
+    std::vector<std::string> ruled_out;        // titles of classes that fell below 5 % here
+};
+
+struct Area {
+    std::string word;           // "safe work", "evidence", "path", "remedy", "proof"
+    double score = 0.0;         // 0 to 100
+    std::string reason;         // one sentence; names the act that cost most
+    bool scored = true;
+    std::string not_scored_because;
+};
+
+/// "The same readings under the other causes": one row per reading, one column per class.
+struct Comparison {
+    int number = 0;             // balloon
+    std::string title, shown;   // what was read
+    struct Cell {
+        faults::Remedy remedy;
+        std::string predicted;  // in trade units, over the severities that remain most likely
+        bool ruled_out = false; // by this reading alone
+    };
+    std::vector<Cell> cells;
+};
+
+struct Assessment {
+    std::vector<ActWorth> acts;
+    std::vector<Area> areas;                      // S E P R V in this order
+    double overall = 0.0;                         // geometric mean under the soft safety ceiling
+    bool gates_met = false;                       // no critical breach
+    std::vector<worksite::Breach> breaches;
+    std::vector<ClassProbability> on_arrival, at_end;
+    double true_class_probability = 0.0;          // at the end, before the cure
+    std::string true_cause;                       // title; after the attempt only
+    std::string proposal;                         // "propose: competent" never appears; see docs/scoring
+    bool fixed = false;
+    std::vector<Comparison> comparisons;
+};
+
+/// Plays the acts again on the true heater and on every shadow, and weighs each observation.
+/// `sentences` are the acts with the tick at which each began.
+struct TimedAct {
+    std::int64_t tick;
+    std::string sentence;
+};
+[[nodiscard]] Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
+                                const std::vector<TimedAct>& acts);
+
+/// What a job's fault does to every reading beside the sound house, at standby, low and full draw.
+struct PreviewRow {
+    std::string condition, title, sound, faulty;
+    bool changed = false;
+};
+[[nodiscard]] std::vector<PreviewRow> preview(const worksite::Job& job);
+
+}  // namespace emberpath::scoring

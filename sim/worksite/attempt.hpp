@@ -1,0 +1,127 @@
+#pragma once
+/// One attempt: a clock, a house with a hidden fault, tools, a body that can be hurt, and a log.
+/// Acts come in as sentences; what comes out is only what the trainee may know.
+
+#include <cstdint>
+#include <memory>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "sim/diagnostics/diagnostic.hpp"
+#include "sim/worksite/job.hpp"
+#include "sim/worksite/observation.hpp"
+
+namespace emberpath::worksite {
+
+enum class Mode { coached, assessed };
+
+/// A safety rule broken, with what it did. `critical` closes the gate whatever else was done.
+struct Breach {
+    std::string rule;        // short word: "live_work", "gas_open", "no_leak_test" ...
+    std::string text;        // what happened, in a sentence, with the figure that matters
+    bool critical = false;
+    double deduction = 0.2;  // of area S
+    std::size_t act = 0;
+};
+
+/// Why a reading taken by the trainee helps or not is scoring's business; this is only what was done.
+struct LogEntry {
+    std::string words;                 // the act in its canonical sentence
+    std::int64_t begin_tick = 0;       // when it was started
+    std::int64_t end_tick = 0;         // when its result was shown
+    std::vector<std::string> shown;    // lines shown to the trainee
+    std::vector<Observation> observations;
+    enum class Kind { look, test, operate, safety, remedy, proof, talk, write, wait } kind = Kind::look;
+    int remedy = -1;                   // index of faults::Remedy when one was carried out
+    double part_minutes = 0.0;         // remedy: price of the part in minutes of work
+};
+
+/// What the trainee wrote and decided.
+struct WriteUp {
+    std::string cause;                 // catalogue word; empty: nothing written
+    std::vector<int> because;          // balloon numbers
+    std::string done, told;
+    bool handed_in = false;
+};
+
+/// Follows an attempt tick by tick: shadows, recorders, tests. Called in the order things happen.
+class Follower {
+  public:
+    virtual ~Follower() = default;
+    virtual void tick(const TickInputs& inputs) = 0;   // about to be simulated
+    virtual void tools(const ToolSetup& setup, bool hold_cleared) = 0;
+    virtual void remedied(faults::Remedy remedy) = 0;
+    virtual void cylinder_changed() = 0;
+    virtual void observed(const Observation& observation) = 0;
+    virtual void arrived() = 0;                        // history over, the trainee's time begins
+};
+
+struct ActRefusal {
+    std::string text;       // what was found and what was expected, nearest sentence
+};
+
+class Attempt {
+  public:
+    /// Simulates the history up to arrival. The seed moves instrument errors, noise and gusts.
+    Attempt(Job job, std::uint64_t seed, Mode mode, Follower* follower = nullptr);
+    ~Attempt();
+    Attempt(Attempt&&) noexcept;
+    Attempt& operator=(Attempt&&) noexcept;
+
+    /// Does one act; its time passes. Returns the log entry (also kept), or why it cannot be read.
+    struct Outcome {
+        const LogEntry* entry = nullptr;
+        ActRefusal refusal;
+    };
+    Outcome perform(std::string_view sentence);
+    /// Checks a sentence without doing it. Empty text: it can be done.
+    [[nodiscard]] ActRefusal check(std::string_view sentence) const;
+    /// Lets time pass without an act (the window's running clock).
+    void run(std::int64_t ticks);
+
+    [[nodiscard]] std::int64_t tick() const;
+    [[nodiscard]] double seconds_on_site() const;
+    [[nodiscard]] const std::vector<LogEntry>& log() const;
+    [[nodiscard]] const std::vector<Breach>& breaches() const;
+    [[nodiscard]] const WriteUp& write_up() const;
+    [[nodiscard]] Mode mode() const;
+    [[nodiscard]] bool over() const;                      // handed in, or the job ended badly
+    [[nodiscard]] std::uint64_t state_hash() const;       // heater, controller, site, tools, body
+
+    /// For scoring and debrief after the end only: never pass on to a trainee's screen.
+    struct Truth {
+        const Job& job;
+        std::vector<faults::Fault> remaining;    // what is still wrong
+        HeaterView heater;
+        std::vector<std::string> left_behind;    // hazards left: "gas escapes at the inlet union"
+        std::vector<std::string> verified;       // of the eight verification and handover items, done
+    };
+    [[nodiscard]] Truth truth() const;
+
+  private:
+    struct Impl;
+    std::unique_ptr<Impl> impl_;
+};
+
+/// One row of the trainee's language, for help, manual and completion.
+struct Phrase {
+    std::string_view pattern;   // "attach manometer to {point}"
+    std::string_view help;
+    double seconds;             // simulated time it takes
+};
+[[nodiscard]] std::span<const Phrase> phrases();
+
+/// A script: one act a line, `#` comments. All problems at once.
+struct Script {
+    struct Line {
+        int number;
+        std::string sentence;
+    };
+    std::vector<Line> lines;
+    std::vector<diagnostics::Diagnostic> problems;
+};
+[[nodiscard]] Script read_script(std::string_view text, std::string_view file, const Job& job);
+
+}  // namespace emberpath::worksite

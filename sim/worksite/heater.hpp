@@ -1,0 +1,37 @@
+#pragma once
+/// One heater, or a pack of heaters, running under its controller: the tick of the whole simulation.
+
+#include <cstddef>
+#include <cstdint>
+
+#include "sim/controller/controller.hpp"
+#include "sim/plant/plant.hpp"
+
+namespace emberpath::worksite {
+
+/// Everything that acts on every lane alike during one tick.
+struct TickInputs {
+    plant::Surroundings surroundings;
+    controller::Panel panel;
+};
+
+template <class Real>
+struct Heater {
+    plant::Plant<Real> plant{};
+    controller::ControllerState<Real> controller{};
+    controller::Settings settings{};
+
+    /// Sensors, controller, flame, physics: 0.1 s of time.
+    void tick(const TickInputs& inputs);
+    [[nodiscard]] std::uint64_t hash(std::size_t lane) const;
+};
+
+/// What instruments and senses may meet in one lane at this instant.
+struct HeaterView {
+    plant::Observables plant;
+    controller::Readout readout;
+};
+template <class Real>
+[[nodiscard]] HeaterView view(const Heater<Real>& heater, std::size_t lane, const TickInputs& inputs);
+
+}  // namespace emberpath::worksite

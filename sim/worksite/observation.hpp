@@ -1,0 +1,106 @@
+#pragma once
+/// What a trainee can be shown, quantity by quantity, and what each costs. The same functions give the
+/// true heater's value (with instrument error added) and every shadow's prediction (without).
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+#include "sim/worksite/heater.hpp"
+
+namespace emberpath::worksite {
+
+enum class Tool { none, manometer, multimeter, analyser, thermometer, flow_cup, scale, readout, senses };
+
+enum class Quantity {
+    // numeric, SI
+    gas_inlet_pressure, regulator_pressure, manifold_pressure,
+    tap_temperature, tap_flow, outlet_pipe_temperature, inlet_pipe_temperature,
+    exchanger_pipe_temperature,
+    flue_o2, flue_co2, flue_co, flue_temperature, room_co,
+    outlet_ohms, inlet_ohms, exchanger_ohms, flame_current, terminal_volts,
+    cylinder_mass,
+    readout_flow, readout_inlet, readout_outlet, readout_exchanger, readout_fan, readout_fan_current,
+    readout_flame, readout_firing_rate, readout_manifold_command, readout_correction, readout_air_trim,
+    // categorical: the value is the index of a word
+    complaint_heard, display_word, readout_phase, readout_event,
+    spark, flame, fan_sound, flue_terminal, exchanger_fins, electrode_tip, cylinder_frost,
+};
+inline constexpr std::size_t quantity_count = 41;
+
+/// A reading is the value now, or an extreme since the tool was attached or its hold was cleared.
+enum class Hold { now, highest, lowest };
+
+struct QuantityInfo {
+    Quantity quantity;
+    std::string_view word;           // as records spell it
+    std::string_view title;          // "gas pressure at the heater inlet"
+    Tool tool;
+    bool categorical;
+    bool logarithmic;                // compare logarithms (ohms, CO)
+    double error_absolute;           // instrument: scale = absolute + relative * |value|, SI
+    double error_relative;
+    double resolution;               // shown to this step, SI
+    double model_floor;              // scoring: what the model itself may be off by, SI (or in log)
+    double minutes;                  // cost of one reading
+    double set_up_minutes;           // on first use of the tool at this point
+    int category_count;              // categorical only
+};
+[[nodiscard]] const QuantityInfo& info(Quantity quantity);
+/// Word for a category ("spark seen", "terminal obstructed").
+[[nodiscard]] std::string_view category_word(Quantity quantity, std::size_t category);
+
+/// Operating condition under which a reading was taken. Re-reads of the same quantity under the same
+/// key are one grouped observation.
+struct Condition {
+    controller::Phase phase = controller::Phase::standby;  // as anybody can hear and see
+    std::uint32_t epoch = 0;   // raised by every act that changes the installation or its settings
+    bool settled = false;      // nothing changed for a while
+    auto operator<=>(const Condition&) const = default;
+};
+
+struct Observation {
+    int number = 0;             // the balloon: 1, 2, 3 ...; 0 for what is not a numbered reading
+    std::size_t act = 0;        // index into the attempt's log
+    std::int64_t tick = 0;
+    Quantity quantity = Quantity::display_word;
+    Hold hold = Hold::now;
+    double watched_s = 0.0;     // senses: how long they looked or listened
+    double value = 0.0;         // as shown: error and resolution included; category index if categorical
+    Condition condition;
+};
+
+/// Where tools are attached; decides what each lane's gauges follow.
+struct ToolSetup {
+    Quantity manometer = Quantity::display_word;    // a pressure, or display_word for "not attached"
+    bool analyser_sampling = false;                 // probe in the flue
+    bool meter_in_flame_lead = false;               // multimeter in series with the electrode
+    double tap_opening_share = 0.0;                 // of the tap being measured, share of all hot flow
+    bool watching = false;                          // eyes on the burner window and display
+    bool listening = false;
+};
+
+/// Lagged, peak-held instrument states and what was seen or heard, for one lane.
+struct Gauge {
+    double shown = 0.0, highest = 0.0, lowest = 0.0;
+    bool primed = false;
+    void follow(double input, double lag_s);
+    void clear_hold();
+};
+struct Senses {
+    Gauge manometer, flame_current, o2, co2, co, flue_temperature;
+    bool spark_seen = false, flame_seen = false;      // while watching or listening
+    double loudest_fan_rev_per_s = 0.0;
+    std::uint32_t words_seen = 0;                     // bit per display word while watching
+    void step(const HeaterView& heater, const ToolSetup& tools);
+    void start_watching();
+};
+
+/// The error-free value of a quantity in one lane.
+[[nodiscard]] double value_of(Quantity quantity, Hold hold, const HeaterView& heater,
+                              const Senses& senses, const TickInputs& inputs,
+                              const ToolSetup& tools);
+
+}  // namespace emberpath::worksite
