@@ -30,6 +30,7 @@ struct Heater {
 struct HeaterView {
     plant::Observables plant;
     controller::Readout readout;
+    plant::PlantParameters parameters{};  // of the lane: what an inspection finds (terminal, fins, tip)
 };
 template <class Real>
 [[nodiscard]] HeaterView view(const Heater<Real>& heater, std::size_t lane, const TickInputs& inputs);

@@ -12,21 +12,62 @@
 
 namespace emberpath::worksite {
 
-enum class Tool { none, manometer, multimeter, analyser, thermometer, flow_cup, scale, readout, senses };
+enum class Tool {
+    none,
+    manometer,
+    multimeter,
+    analyser,
+    thermometer,
+    flow_cup,
+    scale,
+    readout,
+    senses
+};
 
 enum class Quantity {
     // numeric, SI
-    gas_inlet_pressure, regulator_pressure, manifold_pressure,
-    tap_temperature, tap_flow, outlet_pipe_temperature, inlet_pipe_temperature,
+    gas_inlet_pressure,
+    regulator_pressure,
+    manifold_pressure,
+    tap_temperature,
+    tap_flow,
+    outlet_pipe_temperature,
+    inlet_pipe_temperature,
     exchanger_pipe_temperature,
-    flue_o2, flue_co2, flue_co, flue_temperature, room_co,
-    outlet_ohms, inlet_ohms, exchanger_ohms, flame_current, terminal_volts,
+    flue_o2,
+    flue_co2,
+    flue_co,
+    flue_temperature,
+    room_co,
+    outlet_ohms,
+    inlet_ohms,
+    exchanger_ohms,
+    flame_current,
+    terminal_volts,
     cylinder_mass,
-    readout_flow, readout_inlet, readout_outlet, readout_exchanger, readout_fan, readout_fan_current,
-    readout_flame, readout_firing_rate, readout_manifold_command, readout_correction, readout_air_trim,
+    readout_flow,
+    readout_inlet,
+    readout_outlet,
+    readout_exchanger,
+    readout_fan,
+    readout_fan_current,
+    readout_flame,
+    readout_firing_rate,
+    readout_manifold_command,
+    readout_correction,
+    readout_air_trim,
     // categorical: the value is the index of a word
-    complaint_heard, display_word, readout_phase, readout_event,
-    spark, flame, fan_sound, flue_terminal, exchanger_fins, electrode_tip, cylinder_frost,
+    complaint_heard,
+    display_word,
+    readout_phase,
+    readout_event,
+    spark,
+    flame,
+    fan_sound,
+    flue_terminal,
+    exchanger_fins,
+    electrode_tip,
+    cylinder_frost,
 };
 inline constexpr std::size_t quantity_count = 41;
 
@@ -35,50 +76,68 @@ enum class Hold { now, highest, lowest };
 
 struct QuantityInfo {
     Quantity quantity;
-    std::string_view word;           // as records spell it
-    std::string_view title;          // "gas pressure at the heater inlet"
+    std::string_view word;   // as records spell it
+    std::string_view title;  // "gas pressure at the heater inlet"
     Tool tool;
     bool categorical;
-    bool logarithmic;                // compare logarithms (ohms, CO)
-    double error_absolute;           // instrument: scale = absolute + relative * |value|, SI
+    bool logarithmic;       // compare logarithms (ohms, CO)
+    double error_absolute;  // instrument: scale = absolute + relative * |value|, SI
     double error_relative;
-    double resolution;               // shown to this step, SI
-    double model_floor;              // scoring: what the model itself may be off by, SI (or in log)
-    double minutes;                  // cost of one reading
-    double set_up_minutes;           // on first use of the tool at this point
-    int category_count;              // categorical only
+    double resolution;      // shown to this step, SI
+    double model_floor;     // scoring: what the model itself may be off by, SI (or in log)
+    double minutes;         // cost of one reading
+    double set_up_minutes;  // on first use of the tool at this point
+    int category_count;     // categorical only
 };
 [[nodiscard]] const QuantityInfo& info(Quantity quantity);
-/// Word for a category ("spark seen", "terminal obstructed").
+/// Word for a category ("spark", "partly covered").
 [[nodiscard]] std::string_view category_word(Quantity quantity, std::size_t category);
+/// A value as the trade writes it: "1.82 kPa", "48.9 °C", "over range", or the word of a category.
+[[nodiscard]] std::string text_of(Quantity quantity, double value);
+/// Catalogue entry spelt so in records; nullptr when there is none.
+[[nodiscard]] const QuantityInfo* find_quantity(std::string_view word);
+
+// Indices of categories that other code asks for.
+enum FlameLook : std::size_t {
+    flame_none,
+    flame_lit_then_out,
+    flame_steady,
+    flame_restless,
+    flame_yellow_tipped
+};
+enum FanSound : std::size_t { fan_silent, fan_normal, fan_loud };
+enum TerminalLook : std::size_t { terminal_clear, terminal_partly_covered, terminal_covered };
+enum FinsLook : std::size_t { fins_clean, fins_lightly_sooted, fins_heavily_sooted };
+enum TipLook : std::size_t { tip_clean, tip_coated, tip_heavily_coated };
+enum FrostLook : std::size_t { frost_no_cylinder, frost_none, frost_line_high, frost_line_low };
 
 /// Operating condition under which a reading was taken. Re-reads of the same quantity under the same
 /// key are one grouped observation.
 struct Condition {
     controller::Phase phase = controller::Phase::standby;  // as anybody can hear and see
-    std::uint32_t epoch = 0;   // raised by every act that changes the installation or its settings
-    bool settled = false;      // nothing changed for a while
+    std::uint32_t epoch = 0;  // raised by every act that changes the installation or its settings
+    bool settled = false;     // nothing changed for a while
     auto operator<=>(const Condition&) const = default;
 };
 
 struct Observation {
-    int number = 0;             // the balloon: 1, 2, 3 ...; 0 for what is not a numbered reading
-    std::size_t act = 0;        // index into the attempt's log
+    int number = 0;       // the balloon: 1, 2, 3 ...; 0 for what is not a numbered reading
+    std::size_t act = 0;  // index into the attempt's log
     std::int64_t tick = 0;
     Quantity quantity = Quantity::display_word;
     Hold hold = Hold::now;
-    double watched_s = 0.0;     // senses: how long they looked or listened
-    double value = 0.0;         // as shown: error and resolution included; category index if categorical
+    double watched_s = 0.0;  // senses: how long they looked or listened
+    double value = 0.0;  // as shown: error and resolution included; category index if categorical
     Condition condition;
 };
 
 /// Where tools are attached; decides what each lane's gauges follow.
 struct ToolSetup {
-    Quantity manometer = Quantity::display_word;    // a pressure, or display_word for "not attached"
-    bool analyser_sampling = false;                 // probe in the flue
-    bool meter_in_flame_lead = false;               // multimeter in series with the electrode
-    double tap_opening_share = 0.0;                 // of the tap being measured, share of all hot flow
-    bool watching = false;                          // eyes on the burner window and display
+    Quantity manometer = Quantity::display_word;  // a pressure, or display_word for "not attached"
+    bool analyser_sampling = false;               // probe in the flue
+    bool meter_in_flame_lead = false;             // multimeter in series with the electrode
+    double tap_opening_share = 0.0;  // of the tap being measured, share of all hot flow
+    bool watching = false;           // eyes on the burner window and display
     bool listening = false;
 };
 
@@ -86,19 +145,29 @@ struct ToolSetup {
 struct Gauge {
     double shown = 0.0, highest = 0.0, lowest = 0.0;
     bool primed = false;
+    /// First-order lag over one tick (implicit Euler: no exponential); the first value is shown at once.
     void follow(double input, double lag_s);
     void clear_hold();
 };
 struct Senses {
     Gauge manometer, flame_current, o2, co2, co, flue_temperature;
-    bool spark_seen = false, flame_seen = false;      // while watching or listening
+    Gauge air_ratio, flame_unrest;                   // while watching a burning flame [-]
+    Quantity manometer_at = Quantity::display_word;  // where the manometer was in the last tick
+    bool spark_seen = false, flame_seen = false;     // while watching or listening
     double loudest_fan_rev_per_s = 0.0;
-    std::uint32_t words_seen = 0;                     // bit per display word while watching
+    /// After every tick of the heater. A tool that is not attached goes back to rest.
     void step(const HeaterView& heater, const ToolSetup& tools);
+    /// Looking or listening begins: forget what was seen and heard before.
     void start_watching();
+    /// The hold key of every instrument.
+    void clear_holds();
 };
+/// Nothing attached and nobody looking: step() would only put the gauges to rest.
+[[nodiscard]] bool at_rest(const ToolSetup& tools);
 
-/// The error-free value of a quantity in one lane.
+/// The error-free value of a quantity in one lane. For a category, its index. Pressures follow the
+/// manometer where it is attached and are instantaneous elsewhere. spark and flame report what was seen
+/// since watching began. complaint_heard is not physics of the instant: 0 here; see the shadow bank.
 [[nodiscard]] double value_of(Quantity quantity, Hold hold, const HeaterView& heater,
                               const Senses& senses, const TickInputs& inputs,
                               const ToolSetup& tools);

@@ -1,0 +1,191 @@
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+#include "sim/worksite/observation.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr double litre_per_min = 1.0 / 60000.0;  // [m3/s]
+constexpr double rpm = 1.0 / 60.0;               // [rev/s]
+constexpr double zero_celsius_k = 273.15;
+constexpr double co_range = 0.01;    // analyser: 10 000 ppm
+constexpr double ohm_range = 1.0e7;  // multimeter: 10 megohm
+
+using Q = Quantity;
+
+// Instrument classes are chosen as usual for service instruments of the trade; docs/scoring.md lists
+// them. Numbers are SI; shares, not per cent. Columns: see QuantityInfo.
+// clang-format off
+constexpr std::array<QuantityInfo, quantity_count> table{{
+    // quantity, word, title, tool, categorical, log, absolute, relative, resolution, floor, minutes, set-up, words
+    {Q::gas_inlet_pressure, "gas_inlet_pressure", "gas pressure at the heater inlet", Tool::manometer, false, false, 10.0, 0.01, 10.0, 60.0, 0.5, 3.0, 0},
+    {Q::regulator_pressure, "regulator_pressure", "gas pressure at the regulator outlet", Tool::manometer, false, false, 10.0, 0.01, 10.0, 60.0, 0.5, 4.0, 0},
+    {Q::manifold_pressure, "manifold_pressure", "manifold pressure", Tool::manometer, false, false, 10.0, 0.01, 10.0, 25.0, 0.5, 3.0, 0},
+    {Q::tap_temperature, "tap_temperature", "water temperature at the tap", Tool::thermometer, false, false, 0.5, 0.0, 0.1, 0.7, 0.5, 0.5, 0},
+    {Q::tap_flow, "tap_flow", "flow at the tap", Tool::flow_cup, false, false, 0.1 * litre_per_min, 0.03, 0.1 * litre_per_min, 0.3 * litre_per_min, 1.0, 0.5, 0},
+    {Q::outlet_pipe_temperature, "outlet_pipe_temperature", "temperature of the outlet pipe", Tool::thermometer, false, false, 1.0, 0.0, 0.1, 1.0, 0.5, 1.0, 0},
+    {Q::inlet_pipe_temperature, "inlet_pipe_temperature", "temperature of the inlet pipe", Tool::thermometer, false, false, 1.0, 0.0, 0.1, 1.0, 0.5, 1.0, 0},
+    {Q::exchanger_pipe_temperature, "exchanger_pipe_temperature", "temperature of the pipe leaving the exchanger", Tool::thermometer, false, false, 1.0, 0.0, 0.1, 1.0, 0.5, 2.0, 0},
+    {Q::flue_o2, "flue_o2", "oxygen in the flue gas", Tool::analyser, false, false, 0.002, 0.0, 0.001, 0.003, 0.5, 4.0, 0},
+    {Q::flue_co2, "flue_co2", "carbon dioxide in the flue gas", Tool::analyser, false, false, 0.003, 0.0, 0.001, 0.003, 0.5, 4.0, 0},
+    {Q::flue_co, "flue_co", "carbon monoxide in the flue gas", Tool::analyser, false, true, 5.0e-6, 0.05, 1.0e-6, 0.25, 0.5, 4.0, 0},
+    {Q::flue_temperature, "flue_temperature", "flue gas temperature", Tool::analyser, false, false, 2.0, 0.0, 1.0, 4.0, 0.5, 4.0, 0},
+    {Q::room_co, "room_co", "carbon monoxide in the room", Tool::analyser, false, true, 5.0e-6, 0.05, 1.0e-6, 0.25, 0.5, 1.0, 0},
+    {Q::outlet_ohms, "outlet_ohms", "resistance of the outlet sensor", Tool::multimeter, false, true, 1.0, 0.01, 1.0, 0.02, 1.0, 3.0, 0},
+    {Q::inlet_ohms, "inlet_ohms", "resistance of the inlet sensor", Tool::multimeter, false, true, 1.0, 0.01, 1.0, 0.02, 1.0, 3.0, 0},
+    {Q::exchanger_ohms, "exchanger_ohms", "resistance of the exchanger sensor", Tool::multimeter, false, true, 1.0, 0.01, 1.0, 0.02, 1.0, 3.0, 0},
+    {Q::flame_current, "flame_current", "flame current", Tool::multimeter, false, false, 0.1e-6, 0.02, 0.1e-6, 0.4e-6, 1.0, 4.0, 0},
+    {Q::terminal_volts, "terminal_volts", "voltage at the supply terminals", Tool::multimeter, false, false, 1.0, 0.01, 1.0, 2.0, 1.0, 2.0, 0},
+    {Q::cylinder_mass, "cylinder_mass", "gas left in the cylinder by weight", Tool::scale, false, false, 0.1, 0.002, 0.1, 0.5, 3.0, 2.0, 0},
+    {Q::readout_flow, "readout_flow", "flow on the service readout", Tool::readout, false, false, 0.05 * litre_per_min, 0.0, 0.1 * litre_per_min, 0.2 * litre_per_min, 0.25, 0.5, 0},
+    {Q::readout_inlet, "readout_inlet", "inlet temperature on the service readout", Tool::readout, false, false, 0.05, 0.0, 0.1, 0.7, 0.25, 0.5, 0},
+    {Q::readout_outlet, "readout_outlet", "outlet temperature on the service readout", Tool::readout, false, false, 0.05, 0.0, 0.1, 0.7, 0.25, 0.5, 0},
+    {Q::readout_exchanger, "readout_exchanger", "exchanger temperature on the service readout", Tool::readout, false, false, 0.05, 0.0, 0.1, 0.7, 0.25, 0.5, 0},
+    {Q::readout_fan, "readout_fan", "fan speed on the service readout", Tool::readout, false, false, 5.0 * rpm, 0.0, 10.0 * rpm, 80.0 * rpm, 0.25, 0.5, 0},
+    {Q::readout_fan_current, "readout_fan_current", "fan current on the service readout", Tool::readout, false, false, 0.005, 0.0, 0.01, 0.02, 0.25, 0.5, 0},
+    {Q::readout_flame, "readout_flame", "flame current on the service readout", Tool::readout, false, false, 0.05e-6, 0.0, 0.1e-6, 0.4e-6, 0.25, 0.5, 0},
+    {Q::readout_firing_rate, "readout_firing_rate", "firing rate asked for, on the service readout", Tool::readout, false, false, 50.0, 0.0, 100.0, 500.0, 0.25, 0.5, 0},
+    {Q::readout_manifold_command, "readout_manifold_command", "manifold pressure asked for, on the service readout", Tool::readout, false, false, 5.0, 0.0, 10.0, 25.0, 0.25, 0.5, 0},
+    {Q::readout_correction, "readout_correction", "temperature correction on the service readout", Tool::readout, false, false, 0.05, 0.0, 0.1, 0.7, 0.25, 0.5, 0},
+    {Q::readout_air_trim, "readout_air_trim", "air trim on the service readout", Tool::readout, false, false, 0.005, 0.0, 0.01, 0.02, 0.25, 0.5, 0},
+    {Q::complaint_heard, "complaint_heard", "what the customer says", Tool::none, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.0, 6},
+    {Q::display_word, "display_word", "word on the display", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.1, 0.0, static_cast<int>(controller::display_word_count)},
+    {Q::readout_phase, "readout_phase", "phase on the service readout", Tool::readout, true, false, 0.0, 0.0, 1.0, 0.0, 0.1, 0.5, 7},
+    {Q::readout_event, "readout_event", "latest event on the service readout", Tool::readout, true, false, 0.0, 0.0, 1.0, 0.0, 0.25, 0.5, static_cast<int>(controller::event_count)},
+    {Q::spark, "spark", "spark at the igniter", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.2, 2},
+    {Q::flame, "flame", "flame at the burner window", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.2, 5},
+    {Q::fan_sound, "fan_sound", "sound of the fan", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.1, 0.0, 3},
+    {Q::flue_terminal, "flue_terminal", "flue terminal", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 2.0, 0.0, 3},
+    {Q::exchanger_fins, "exchanger_fins", "exchanger fins", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 5.0, 3.0, 3},
+    {Q::electrode_tip, "electrode_tip", "tip of the flame electrode", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 3.0, 3.0, 3},
+    {Q::cylinder_frost, "cylinder_frost", "frost on the cylinder", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.0, 4},
+}};
+// clang-format on
+
+constexpr bool in_enum_order() {
+    for (std::size_t i = 0; i < quantity_count; ++i)
+        if (table[i].quantity != static_cast<Quantity>(i)) return false;
+    return true;
+}
+static_assert(in_enum_order(), "the table follows the order of Quantity");
+
+constexpr std::array<std::string_view, 6> complaint_words{
+    "no complaint",          "no hot water", "not hot enough", "too hot", "goes cold after a while",
+    "drops out now and then"};
+constexpr std::array<std::string_view, 2> spark_words{"no spark", "spark"};
+constexpr std::array<std::string_view, 5> flame_words{"none", "lit, then out", "steady", "restless",
+                                                      "yellow-tipped"};
+constexpr std::array<std::string_view, 3> fan_words{"silent", "normal", "louder than usual"};
+constexpr std::array<std::string_view, 3> terminal_words{"clear", "partly covered", "covered"};
+constexpr std::array<std::string_view, 3> fins_words{"clean", "lightly sooted", "heavily sooted"};
+constexpr std::array<std::string_view, 3> tip_words{"clean", "coated", "heavily coated"};
+constexpr std::array<std::string_view, 4> frost_words{"no cylinder", "no frost", "frost, line high",
+                                                      "frost, line low"};
+
+template <std::size_t N>
+std::string_view pick(const std::array<std::string_view, N>& words, std::size_t category) {
+    return category < N ? words[category] : std::string_view("unknown");
+}
+
+std::string decimals(double value, int places, const char* unit) {
+    char buffer[48];
+    const double zeroed = std::abs(value) < 0.5e-9 ? 0.0 : value;
+    std::snprintf(buffer, sizeof buffer, "%.*f%s", places, zeroed, unit);
+    return buffer;
+}
+
+}  // namespace
+
+const QuantityInfo& info(Quantity quantity) {
+    return table[static_cast<std::size_t>(quantity)];
+}
+
+const QuantityInfo* find_quantity(std::string_view word) {
+    const auto* found = std::find_if(table.begin(), table.end(),
+                                     [&](const QuantityInfo& row) { return row.word == word; });
+    return found == table.end() ? nullptr : found;
+}
+
+std::string_view category_word(Quantity quantity, std::size_t category) {
+    switch (quantity) {
+        case Q::complaint_heard:
+            return pick(complaint_words, category);
+        case Q::display_word:
+            return category < controller::display_word_count ? controller::display_word_at(category)
+                                                             : std::string_view("unknown");
+        case Q::readout_phase:
+            return category < 7 ? controller::phase_name(static_cast<controller::Phase>(category))
+                                : std::string_view("unknown");
+        case Q::readout_event:
+            return category < controller::event_count
+                       ? controller::event_name(static_cast<controller::Event>(category))
+                       : std::string_view("unknown");
+        case Q::spark:
+            return pick(spark_words, category);
+        case Q::flame:
+            return pick(flame_words, category);
+        case Q::fan_sound:
+            return pick(fan_words, category);
+        case Q::flue_terminal:
+            return pick(terminal_words, category);
+        case Q::exchanger_fins:
+            return pick(fins_words, category);
+        case Q::electrode_tip:
+            return pick(tip_words, category);
+        case Q::cylinder_frost:
+            return pick(frost_words, category);
+        default:
+            return "unknown";
+    }
+}
+
+std::string text_of(Quantity quantity, double value) {
+    if (info(quantity).categorical)
+        return std::string(category_word(quantity, static_cast<std::size_t>(std::max(0.0, value))));
+    switch (quantity) {
+        case Q::gas_inlet_pressure:
+        case Q::regulator_pressure:
+        case Q::manifold_pressure:
+        case Q::readout_manifold_command:
+            return decimals(value / 1000.0, 2, " kPa");
+        case Q::tap_flow:
+        case Q::readout_flow:
+            return decimals(value / litre_per_min, 1, " L/min");
+        case Q::flue_o2:
+        case Q::flue_co2:
+            return decimals(value * 100.0, 1, " %");
+        case Q::flue_co:
+        case Q::room_co:
+            return value >= co_range ? "over range" : decimals(value * 1.0e6, 0, " ppm");
+        case Q::flue_temperature:
+            return decimals(value - zero_celsius_k, 0, " °C");
+        case Q::outlet_ohms:
+        case Q::inlet_ohms:
+        case Q::exchanger_ohms:
+            return value >= 0.9 * ohm_range ? "over range" : decimals(value, 0, " ohm");
+        case Q::flame_current:
+        case Q::readout_flame:
+            return decimals(value * 1.0e6, 1, " µA");
+        case Q::terminal_volts:
+            return decimals(value, 0, " V");
+        case Q::cylinder_mass:
+            return decimals(value, 1, " kg");
+        case Q::readout_fan:
+            return decimals(value / rpm, 0, " rpm");
+        case Q::readout_fan_current:
+            return decimals(value, 2, " A");
+        case Q::readout_firing_rate:
+            return decimals(value * 3.6e-3, 0, " MJ/h");
+        case Q::readout_correction:
+            return decimals(value, 1, " K");
+        case Q::readout_air_trim:
+            return decimals(value, 2, "");
+        default:
+            return decimals(value - zero_celsius_k, 1, " °C");
+    }
+}
+
+}  // namespace emberpath::worksite
