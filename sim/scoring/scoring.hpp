@@ -12,52 +12,52 @@
 namespace emberpath::scoring {
 
 struct ClassProbability {
-    faults::Remedy remedy;      // causes that share a remedy are one class
+    faults::Remedy remedy;  // causes that share a remedy are one class
     double probability;
 };
 
 /// What one act was worth.
 struct ActWorth {
-    std::size_t act = 0;                       // index into the attempt's log
+    std::size_t act = 0;  // index into the attempt's log
     double minutes = 0.0;
-    double bits_gained = 0.0;                  // entropy of classes before less after
-    double bits_expected = 0.0;                // expected when the act was chosen
-    double best_bits_per_minute = 0.0;         // of the best allowed reading at that moment
-    std::string best_alternative;              // its title
+    double bits_gained = 0.0;                     // entropy of classes before less after
+    double bits_expected = 0.0;                   // expected when the act was chosen
+    double best_bits_per_minute = 0.0;            // of the best allowed reading at that moment
+    std::string best_alternative;                 // its title
     std::vector<ClassProbability> before, after;  // largest first
-    std::vector<std::string> ruled_out;        // titles of classes that fell below 5 % here
+    std::vector<std::string> ruled_out;           // titles of classes that fell below 5 % here
 };
 
 struct Area {
-    std::string word;           // "safe work", "evidence", "path", "remedy", "proof"
-    double score = 0.0;         // 0 to 100
-    std::string reason;         // one sentence; names the act that cost most
+    std::string word;    // "safe work", "evidence", "path", "remedy", "proof"
+    double score = 0.0;  // 0 to 100
+    std::string reason;  // one sentence; names the act that cost most
     bool scored = true;
     std::string not_scored_because;
 };
 
 /// "The same readings under the other causes": one row per reading, one column per class.
 struct Comparison {
-    int number = 0;             // balloon
-    std::string title, shown;   // what was read
+    int number = 0;            // balloon
+    std::string title, shown;  // what was read
     struct Cell {
         faults::Remedy remedy;
-        std::string predicted;  // in trade units, over the severities that remain most likely
-        bool ruled_out = false; // by this reading alone
+        std::string predicted;   // in trade units, over the severities that remain most likely
+        bool ruled_out = false;  // by this reading alone
     };
     std::vector<Cell> cells;
 };
 
 struct Assessment {
     std::vector<ActWorth> acts;
-    std::vector<Area> areas;                      // S E P R V in this order
-    double overall = 0.0;                         // geometric mean under the soft safety ceiling
-    bool gates_met = false;                       // no critical breach
+    std::vector<Area> areas;  // S E P R V in this order
+    double overall = 0.0;     // geometric mean under the soft safety ceiling
+    bool gates_met = false;   // no critical breach
     std::vector<worksite::Breach> breaches;
     std::vector<ClassProbability> on_arrival, at_end;
-    double true_class_probability = 0.0;          // at the end, before the cure
-    std::string true_cause;                       // title; after the attempt only
-    std::string proposal;                         // "propose: competent" never appears; see docs/scoring
+    double true_class_probability = 0.0;  // at the end, before the cure
+    std::string true_cause;               // title; after the attempt only
+    std::string proposal;                 // "propose: competent" never appears; see docs/scoring
     bool fixed = false;
     std::vector<Comparison> comparisons;
 };

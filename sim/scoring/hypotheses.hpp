@@ -1,0 +1,32 @@
+#pragma once
+/// The causes a shadow stands for: every cause of the catalogue that can occur at the site, at several
+/// severities of its symptomatic range. Nothing here looks at the job's hidden faults.
+
+#include <cstddef>
+#include <vector>
+
+#include "sim/worksite/job.hpp"
+
+namespace emberpath::scoring {
+
+inline constexpr int severity_count = 7;  // per cause and sign; on/off causes need one
+
+/// One shadow: a lane of the bank.
+struct Hypothesis {
+    faults::Fault fault;                                          // onset 0, steady
+    faults::Remedy remedy = faults::Remedy::explain_to_customer;  // its class
+    double prior = 0.0;                                           // sums to 1 over all hypotheses
+    int lower = -1, upper = -1;  // neighbours in severity, same cause and sign; -1: none
+};
+
+/// Can the cause occur at this site (cylinder or mains)?
+[[nodiscard]] bool applies(const faults::CauseInfo& cause, worksite::GasKind gas);
+
+/// All hypotheses of a site, in catalogue order, severities rising. Prior = trade frequency of the
+/// cause, shared equally among its severities.
+[[nodiscard]] std::vector<Hypothesis> hypotheses(worksite::GasKind gas);
+
+/// Index of the sound house among them.
+[[nodiscard]] std::size_t sound_house(const std::vector<Hypothesis>& all);
+
+}  // namespace emberpath::scoring

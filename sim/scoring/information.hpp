@@ -1,0 +1,56 @@
+#pragma once
+/// Entropy, information and bins of outcomes: the arithmetic of "what could this reading have told".
+/// All in bits. No libm: logarithms are math::log, so results have the same bits everywhere.
+
+#include <cstddef>
+#include <span>
+#include <vector>
+
+namespace emberpath::scoring {
+
+inline constexpr std::size_t outcome_bins = 16;
+
+/// log2(x), x > 0.
+[[nodiscard]] double log2_of(double x);
+
+/// Entropy of a distribution [bits]: -sum p log2 p (Shannon 1948). Entries at or below 0 count nothing.
+[[nodiscard]] double entropy_bits(std::span<const double> probabilities);
+
+/// Adds the members' probabilities up per class. `class_of[i]` < class_count.
+[[nodiscard]] std::vector<double> class_totals(std::span<const double> member_probability,
+                                               std::span<const std::size_t> class_of,
+                                               std::size_t class_count);
+
+/// P(outcome | member), one row per member, each row summing to 1.
+struct OutcomeTable {
+    std::size_t outcomes = 0;
+    std::vector<double> rows;  // member-major
+    [[nodiscard]] double at(std::size_t member, std::size_t outcome) const {
+        return rows[member * outcomes + outcome];
+    }
+};
+
+/// Mutual information of class and outcome [bits]: how much the reading can be expected to tell about
+/// the class. Never negative; at most the entropy of the classes.
+[[nodiscard]] double information_bits(std::span<const double> member_probability,
+                                      std::span<const std::size_t> class_of,
+                                      std::size_t class_count, const OutcomeTable& table);
+
+/// What a member expects of a numeric reading: Student-t around `centre` (nu = 5).
+struct Expectation {
+    double centre = 0.0;
+    double scale = 1.0;
+};
+
+/// Bins a numeric reading into at most outcome_bins outcomes whose edges are quantiles of what all
+/// members together expect, so that bins fall where the readings would. As in every likelihood, 1 % of
+/// what all members together expect is mixed in (mistakes); likewise for categories below.
+[[nodiscard]] OutcomeTable numeric_outcomes(std::span<const double> member_probability,
+                                            std::span<const Expectation> expected);
+
+/// Each member expects its own category with probability `hit`; the others share the rest.
+[[nodiscard]] OutcomeTable categorical_outcomes(std::span<const double> member_probability,
+                                                std::span<const std::size_t> category,
+                                                std::size_t category_count, double hit);
+
+}  // namespace emberpath::scoring

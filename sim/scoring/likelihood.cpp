@@ -1,0 +1,108 @@
+#include "sim/scoring/likelihood.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "sim/math/functions.hpp"
+
+namespace emberpath::scoring {
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+constexpr double nu = 5.0;
+// Gamma(3) / (sqrt(5 pi) Gamma(5/2)) = 8 / (3 pi sqrt(5))
+constexpr double density_at_centre = 0.37960668982249439;
+
+double instrument_error(const worksite::QuantityInfo& row, double predicted) {
+    const double error = row.error_absolute + row.error_relative * std::abs(predicted);
+    const double rounding = row.resolution / 3.4641016151377544;  // uniform within one step
+    return std::sqrt(error * error + rounding * rounding);
+}
+
+}  // namespace
+
+double student_t_density(double t) {
+    const double base = 1.0 + t * t / nu;
+    return density_at_centre / (base * base * base);
+}
+
+double arctangent(double x) {
+    double y = x;
+    for (int i = 0; i < 3; ++i) y = y / (1.0 + std::sqrt(1.0 + y * y));  // |y| <= tan(pi/16) = 0.2
+    const double z = y * y;
+    double sum = 0.0;
+    for (int k = 21; k >= 1; k -= 2) sum = 1.0 / k - z * sum;
+    return 8.0 * y * sum;
+}
+
+double student_t_cumulative(double t) {
+    // Closed form for nu = 5 (Abramowitz & Stegun 1964, 26.7.3).
+    const double root = std::sqrt(nu + t * t);
+    const double sine = t / root;
+    const double cosine = std::sqrt(nu) / root;
+    const double angle = arctangent(t / std::sqrt(nu));
+    const double a = angle + sine * (cosine + 2.0 / 3.0 * cosine * cosine * cosine);
+    return std::clamp(0.5 + a / pi, 0.0, 1.0);
+}
+
+double categorical_likelihood(std::size_t seen, std::size_t own, std::size_t category_count,
+                              double hit) {
+    if (category_count < 2) return 1.0;
+    return seen == own ? hit : (1.0 - hit) / static_cast<double>(category_count - 1);
+}
+
+double hit_rate(worksite::Quantity quantity) {
+    using Q = worksite::Quantity;
+    switch (quantity) {
+        case Q::flame:
+        case Q::fan_sound:
+        case Q::cylinder_frost:
+            return 0.90;
+        case Q::flue_terminal:
+        case Q::exchanger_fins:
+        case Q::electrode_tip:
+            return 0.95;
+        default:
+            return 0.97;
+    }
+}
+
+double on_scale(worksite::Quantity quantity, double value) {
+    const worksite::QuantityInfo& row = worksite::info(quantity);
+    if (!row.logarithmic) return value;
+    return math::log(std::max(value, 0.5 * row.error_absolute));
+}
+
+double Width::scale(std::size_t reads) const {
+    const double variance = instrument * instrument;
+    const double repeated =
+        repeat_share * variance / static_cast<double>(std::max<std::size_t>(reads, 1));
+    return std::sqrt((1.0 - repeat_share) * variance + repeated + spread * spread + floor * floor);
+}
+
+double draw_spread_share(worksite::Quantity quantity) {
+    using Q = worksite::Quantity;
+    switch (quantity) {
+        case Q::tap_temperature:
+        case Q::outlet_pipe_temperature:
+        case Q::inlet_pipe_temperature:
+        case Q::exchanger_pipe_temperature:
+        case Q::flue_temperature:
+        case Q::readout_inlet:
+        case Q::readout_outlet:
+        case Q::readout_exchanger:
+            return 0.0;
+        default:
+            return worksite::info(quantity).categorical ? 0.0 : 0.01;
+    }
+}
+
+Width width_of(worksite::Quantity quantity, double predicted) {
+    const worksite::QuantityInfo& row = worksite::info(quantity);
+    double error = instrument_error(row, predicted);
+    if (row.logarithmic) error /= std::max(std::abs(predicted), row.error_absolute);
+    return {error, 0.0, row.model_floor};
+}
+
+}  // namespace emberpath::scoring

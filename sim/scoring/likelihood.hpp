@@ -1,0 +1,49 @@
+#pragma once
+/// How well a shadow predicted what was read.
+///
+/// Source    Student-t with few degrees of freedom as the robust alternative to the normal:
+///           Lange, Little & Taylor (1989), J. Am. Stat. Assoc. 84, 881-896. nu = 5 is chosen.
+/// Checked   tests/unit/scoring/likelihood_test.cpp
+
+#include <cstddef>
+
+#include "sim/worksite/observation.hpp"
+
+namespace emberpath::scoring {
+
+inline constexpr double outlier_share = 0.01;  // mistakes, misreadings, wrong terminals
+inline constexpr double tempering = 0.85;      // exponent on each group of readings
+inline constexpr double repeat_share = 0.5;  // of an instrument's variance, averaged by re-reading
+
+/// Density of Student-t with 5 degrees of freedom at standardised distance t [-]; divide by the scale.
+[[nodiscard]] double student_t_density(double t);
+/// Its distribution function, 0 to 1.
+[[nodiscard]] double student_t_cumulative(double t);
+/// atan without libm: three half-angle steps, then the series. Error below 1e-14.
+[[nodiscard]] double arctangent(double x);
+
+/// Probability of reading category `seen` when the shadow shows `own`.
+[[nodiscard]] double categorical_likelihood(std::size_t seen, std::size_t own,
+                                            std::size_t category_count, double hit);
+/// How often a careful eye or ear names the category that is there.
+[[nodiscard]] double hit_rate(worksite::Quantity quantity);
+
+/// The scale on which a quantity is compared: its logarithm for ohms and CO, else itself.
+[[nodiscard]] double on_scale(worksite::Quantity quantity, double value);
+
+/// Width of what a shadow expects, on that scale: scale^2 = instrument^2 + spread^2 + floor^2, where of
+/// the instrument's variance only the repeatable part falls with the number of re-reads.
+struct Width {
+    double instrument = 0.0;
+    double spread = 0.0;  // within one regime: parameters and the gap between severities
+    double floor = 0.0;   // what the model itself may be off by
+    [[nodiscard]] double scale(std::size_t reads) const;
+};
+/// What other draws of the house's parameters would add, as a share of the predicted value: 1 % for
+/// pressures, flows, currents and rates, nothing for temperatures (their floor covers it). Chosen: the
+/// first form runs one draw, the nominal one.
+[[nodiscard]] double draw_spread_share(worksite::Quantity quantity);
+/// Instrument and floor parts at a predicted value (SI), spread 0.
+[[nodiscard]] Width width_of(worksite::Quantity quantity, double predicted);
+
+}  // namespace emberpath::scoring

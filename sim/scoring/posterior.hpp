@@ -1,0 +1,99 @@
+#pragma once
+/// Probability of every shadow, and of every class of causes that share a remedy, from what was read.
+///
+/// Each group of readings multiplies a shadow's probability by
+///     [(1 - o) L + o L_pool]^alpha,  o = .01 (mistakes), alpha = .85 (model errors that go together),
+/// L Student-t or categorical, L_pool its mean over the prior. Re-reads of the same thing are one group.
+/// Where the complaint is of drop-outs, a fault may be absent in a demand cycle:
+///     L_cycle = pi L_fault + (1 - pi) L_sound.
+/// Checked   tests/unit/scoring/posterior_test.cpp
+
+#include <cstddef>
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "sim/scoring/hypotheses.hpp"
+#include "sim/scoring/information.hpp"
+#include "sim/worksite/observation.hpp"
+
+namespace emberpath::scoring {
+
+/// What the posterior needs of an observation.
+struct Reading {
+    worksite::Quantity quantity = worksite::Quantity::display_word;
+    worksite::Hold hold = worksite::Hold::now;
+    worksite::Condition condition;
+    double value = 0.0;
+    std::int64_t tick = 0;
+    int cycle = 0;  // demand cycle in which it was taken
+};
+
+class Posterior {
+  public:
+    explicit Posterior(std::vector<Hypothesis> hypotheses);
+
+    /// The complaint on the job card against what each shadow's household would have complained of.
+    /// Nearly flat: customers describe loosely. Complaints of drop-outs set pi to 1/2.
+    void hear(worksite::Complaint heard, std::span<const worksite::Complaint> of_each);
+
+    /// Weighs a reading; `predicted` is each shadow's error-free value at the same instant.
+    void add(const Reading& reading, std::span<const double> predicted);
+
+    /// Would this reading only repeat what is known already (no shadow predicts anything new)?
+    [[nodiscard]] bool repeats(const Reading& reading, std::span<const double> predicted) const;
+
+    [[nodiscard]] const std::vector<double>& probabilities() const { return probability_; }
+    /// One per faults::Remedy, in its order.
+    [[nodiscard]] std::vector<double> classes() const;
+    [[nodiscard]] double class_entropy_bits() const;
+    /// Mutual information of class and outcome; 0 for what only repeats.
+    [[nodiscard]] double expected_bits(const Reading& reading,
+                                       std::span<const double> predicted) const;
+    [[nodiscard]] const std::vector<Hypothesis>& hypotheses() const { return hypotheses_; }
+    [[nodiscard]] const std::vector<std::size_t>& class_of() const { return class_of_; }
+
+    /// Likelihood of one reading alone under each shadow, before tempering and outliers.
+    [[nodiscard]] std::vector<double> likelihoods(const Reading& reading,
+                                                  std::span<const double> predicted) const;
+
+  private:
+    struct Group {
+        Reading first;
+        std::size_t reads = 0;
+        std::vector<double> predicted;     // mean per shadow, on the quantity's scale
+        std::vector<double> residual;      // sum of (read - predicted) per shadow
+        std::vector<double> log_category;  // sum of log likelihoods per shadow (categories)
+        std::vector<double> log_weight;    // alpha log(...), current
+    };
+    [[nodiscard]] const Group* group_for(const Reading& reading,
+                                         std::span<const double> predicted) const;
+    [[nodiscard]] bool same_prediction(const Group& group, const Reading& reading,
+                                       std::span<const double> predicted, double scales) const;
+    [[nodiscard]] std::vector<double> widths(const Reading& reading,
+                                             std::span<const double> predicted,
+                                             std::size_t reads) const;
+    void extend(Group& group, const Reading& reading, std::span<const double> predicted) const;
+    void weigh(Group& group) const;
+    void update();
+
+    std::vector<Hypothesis> hypotheses_;
+    std::vector<std::size_t> class_of_;
+    std::size_t sound_ = 0;
+    double present_share_ = 1.0;
+    std::vector<double> log_arrival_;
+    std::vector<Group> groups_;
+    std::vector<double> probability_;
+};
+
+/// Facts that do not come and go with a demand cycle (terminal, fins, electrode tip).
+[[nodiscard]] bool is_lasting(worksite::Quantity quantity);
+
+/// alpha log((1 - o) L + o L_pool), L_pool the mean of L over the prior. Natural logarithm.
+[[nodiscard]] std::vector<double> log_weights(std::span<const double> likelihood,
+                                              std::span<const double> prior);
+
+/// exp of each, normalised to sum 1.
+[[nodiscard]] std::vector<double> normalised(std::span<const double> logarithms);
+
+}  // namespace emberpath::scoring

@@ -1,0 +1,104 @@
+// Proves the Student-t likelihood, its widths and the posterior of one working-pressure reading.
+
+#include "sim/scoring/likelihood.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <vector>
+
+#include "sim/math/functions.hpp"
+#include "sim/scoring/information.hpp"
+#include "sim/scoring/posterior.hpp"
+
+namespace emberpath::scoring {
+namespace {
+
+// A working pressure of 0.62 kPa read at full draw; five causes with what their shadows show [kPa].
+struct Row {
+    double prior, shadow, spread, likelihood, posterior, with_mistakes;
+};
+const std::vector<Row> rows{{0.40, 2.37, 0.04, 0.0, 0.0000, 0.0092},      // no supply fault
+                            {0.20, 0.70, 0.05, 2.74598, 0.7547, 0.7095},  // regulator
+                            {0.15, 0.77, 0.06, 1.06678, 0.2199, 0.2391},  // pipe
+                            {0.15, 0.95, 0.08, 0.12311, 0.0254, 0.0398},  // cylinder
+                            {0.10, 2.84, 0.04, 0.0, 0.0000, 0.0023}};  // igniter: static pressure
+
+double likelihood_of(const Row& row) {
+    const double scale = Width{0.01 + 0.01 * 0.62, row.spread, 0.06}.scale(1);
+    return student_t_density((0.62 - row.shadow) / scale) / scale;
+}
+
+TEST(WorkingPressure, LikelihoodsFollowTheStudentDensity) {
+    for (const Row& row : rows)
+        EXPECT_NEAR(likelihood_of(row), row.likelihood, 2e-4 * (row.likelihood + 1.0));
+}
+
+TEST(WorkingPressure, PlainBayesLeavesRegulatorPipeAndCylinder) {
+    std::vector<double> p;
+    double total = 0.0;
+    for (const Row& row : rows) {
+        p.push_back(row.prior * likelihood_of(row));
+        total += p.back();
+    }
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        EXPECT_NEAR(p[i] / total, rows[i].posterior, 1e-4);
+    for (double& x : p) x /= total;
+    EXPECT_NEAR(entropy_bits(p), 0.9215, 5e-4);
+}
+
+TEST(WorkingPressure, MistakesAndTemperingLeaveRoomForDoubt) {
+    std::vector<double> prior, likelihood;
+    for (const Row& row : rows) {
+        prior.push_back(row.prior);
+        likelihood.push_back(likelihood_of(row));
+    }
+    EXPECT_NEAR(entropy_bits(prior), 2.1464, 5e-5);
+    std::vector<double> logs = log_weights(likelihood, prior);
+    for (std::size_t i = 0; i < logs.size(); ++i) logs[i] += math::log(prior[i]);
+    const std::vector<double> p = normalised(logs);
+    for (std::size_t i = 0; i < rows.size(); ++i) EXPECT_NEAR(p[i], rows[i].with_mistakes, 1e-4);
+    EXPECT_NEAR(entropy_bits(p), 1.1126, 5e-4);
+}
+
+TEST(StudentT, DensityAgreesWithTheGammaFunction) {
+    const double c = std::tgamma(3.0) / (std::sqrt(5.0 * M_PI) * std::tgamma(2.5));
+    for (const double t : {0.0, 0.3, 1.0, 4.0, 40.0})
+        EXPECT_NEAR(student_t_density(t), c * std::pow(1.0 + t * t / 5.0, -3.0), 1e-15);
+}
+
+TEST(StudentT, CumulativeAgreesWithTables) {
+    // Two-sided 95 % and 99 % points for five degrees of freedom.
+    EXPECT_NEAR(student_t_cumulative(2.570582), 0.975, 1e-7);
+    EXPECT_NEAR(student_t_cumulative(4.032143), 0.995, 1e-7);
+    EXPECT_DOUBLE_EQ(student_t_cumulative(0.0), 0.5);
+    EXPECT_NEAR(student_t_cumulative(-2.570582), 0.025, 1e-7);
+}
+
+TEST(Arctangent, AgreesWithTheLibrary) {
+    for (double x = -50.0; x <= 50.0; x += 0.37) EXPECT_NEAR(arctangent(x), std::atan(x), 1e-13);
+}
+
+TEST(Width, OnlyTheRepeatablePartFallsWithReReading) {
+    const Width width{0.02, 0.03, 0.06};
+    const double systematic = (1.0 - repeat_share) * 0.02 * 0.02 + 0.03 * 0.03 + 0.06 * 0.06;
+    EXPECT_LT(width.scale(10), width.scale(1));
+    EXPECT_GT(width.scale(1000000), std::sqrt(systematic) * (1.0 - 1e-12));
+}
+
+TEST(Category, AllOutcomesTogetherAreCertain) {
+    double sum = 0.0;
+    for (std::size_t k = 0; k < 14; ++k) sum += categorical_likelihood(k, 3, 14, 0.97);
+    EXPECT_NEAR(sum, 1.0, 1e-12);
+}
+
+TEST(Scale, OhmsAndCarbonMonoxideAreComparedByTheirLogarithm) {
+    using worksite::Quantity;
+    EXPECT_NEAR(on_scale(Quantity::outlet_ohms, 2000.0) - on_scale(Quantity::outlet_ohms, 1000.0),
+                std::log(2.0), 1e-14);
+    EXPECT_TRUE(std::isfinite(on_scale(Quantity::flue_co, 0.0)));
+    EXPECT_DOUBLE_EQ(on_scale(Quantity::tap_temperature, 320.0), 320.0);
+}
+
+}  // namespace
+}  // namespace emberpath::scoring

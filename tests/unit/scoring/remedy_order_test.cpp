@@ -1,0 +1,58 @@
+// Proves the order of remedies by probability per cost on worked examples.
+
+#include "sim/scoring/remedy_order.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <numeric>
+
+namespace emberpath::scoring {
+namespace {
+
+const std::vector<RemedyChoice> four{{0.4, 40.0}, {0.3, 10.0}, {0.2, 15.0}, {0.1, 2.0}};
+
+TEST(RemedyOrder, GoesByProbabilityPerCost) {
+    EXPECT_EQ(by_probability_per_cost(four), (std::vector<std::size_t>{3, 1, 2, 0}));
+}
+
+TEST(RemedyOrder, CostsThirtySixAndNoOtherOrderCostsLess) {
+    const auto order = by_probability_per_cost(four);
+    EXPECT_NEAR(expected_cost(four, order, 0.0), 36.0, 1e-12);
+    std::vector<std::size_t> any(4);
+    std::iota(any.begin(), any.end(), std::size_t{0});
+    double worst = 0.0;
+    do {
+        const double cost = expected_cost(four, any, 0.0);
+        EXPECT_GE(cost, 36.0 - 1e-12);
+        worst = std::max(worst, cost);
+    } while (std::next_permutation(any.begin(), any.end()));
+    EXPECT_NEAR(worst, 53.2, 1e-12);
+}
+
+TEST(RemedyOrder, WithACallAtThirtyFiveTwoRemediesAreTriedFirst) {
+    const auto order = by_probability_per_cost(four);
+    const std::span<const std::size_t> all(order);
+    EXPECT_NEAR(expected_cost(four, all.first(0), 35.0), 35.0, 1e-12);
+    EXPECT_NEAR(expected_cost(four, all.first(1), 35.0), 33.5, 1e-12);
+    EXPECT_NEAR(expected_cost(four, all.first(2), 35.0), 32.0, 1e-12);
+    EXPECT_NEAR(expected_cost(four, all.first(3), 35.0), 34.0, 1e-12);
+    EXPECT_EQ(tries_before_call(four, order, 35.0), 2U);
+}
+
+// Two causes, a check for each (C1, C2) and a repair (R1, R2): whichever check comes first, each repair
+// is paid exactly when its cause is there, so only C / p decides.
+TEST(RemedyOrder, OfTwoCausesTheCheckWithLessCostPerProbabilityComesFirst) {
+    const double p = 0.3, c1 = 4.0, c2 = 9.0, r1 = 100.0, r2 = 1.0;
+    const double first_one = c1 + p * r1 + (1.0 - p) * (c2 + r2);
+    const double first_two = c2 + (1.0 - p) * r2 + p * (c1 + r1);
+    const std::vector<RemedyChoice> two{{p, c1}, {1.0 - p, c2}};
+    EXPECT_EQ(by_probability_per_cost(two).front(), first_one <= first_two ? 0U : 1U);
+    EXPECT_EQ(c1 / p <= c2 / (1.0 - p), first_one <= first_two);
+    const double swapped_one = c1 + p * r2 + (1.0 - p) * (c2 + r1);
+    const double swapped_two = c2 + (1.0 - p) * r1 + p * (c1 + r2);
+    EXPECT_NEAR(first_one - first_two, swapped_one - swapped_two, 1e-12);
+}
+
+}  // namespace
+}  // namespace emberpath::scoring
