@@ -11,9 +11,9 @@
 namespace emberpath::scenario {
 
 struct Loaded {
-    worksite::Job job;                                 // meaningful only when there are no problems
-    std::string hash;                                  // over scenario, site and heater files
-    std::vector<diagnostics::Diagnostic> problems;     // in file order
+    worksite::Job job;                              // meaningful only when there are no problems
+    std::string hash;                               // over scenario, site and heater files
+    std::vector<diagnostics::Diagnostic> problems;  // in file order
     [[nodiscard]] bool good() const { return problems.empty(); }
 };
 

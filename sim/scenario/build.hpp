@@ -1,0 +1,51 @@
+#pragma once
+/// From what the files say to what the simulation needs, with every check of one key against another.
+
+#include "sim/controller/controller.hpp"
+#include "sim/plant/parameters.hpp"
+#include "sim/scenario/problems.hpp"
+#include "sim/scenario/values.hpp"
+#include "sim/worksite/job.hpp"
+
+namespace emberpath::scenario {
+
+/// Taps, appliances, services and weather. Events are left to make_events.
+///
+/// A tap's conductance follows from its flow through the sound heater with the water valve wide open:
+/// Equation  1 / G^2 = p / Q^2 - R, R the losses of street, heater and delivery pipe, p = 400 kPa
+[[nodiscard]] worksite::Site make_site(const Values& site, Problems& problems);
+
+/// The household's events in order of time, closing events of `lasts` included.
+[[nodiscard]] std::vector<worksite::HouseholdEvent> make_events(const Values& site,
+                                                                Problems& problems);
+
+/// The parts of a job that depend on the heater.
+struct HeaterParts {
+    plant::PlantParameters parameters;
+    controller::Settings settings;
+};
+
+/// Heater of its gas. The injectors follow from rated heat input and burner pressure:
+/// Equation  area ~ heat input / sqrt(pressure), from the generic heater of that gas
+[[nodiscard]] HeaterParts make_heater(const Values& heater, Problems& problems);
+
+/// The services of the site in the plant parameters: pressures, gas pipe, cylinder.
+/// Equation  pipe resistance = drop / q^2, q = full heat input / gross calorific value
+void apply_site(const Values& site, HeaterParts& heater, Problems& problems);
+
+[[nodiscard]] worksite::Customer make_customer(const Values& customer);
+
+/// Faults with severity in range, right gas, begun before arrival, each once.
+[[nodiscard]] std::vector<faults::Fault> make_faults(const Values& job, const Values* site,
+                                                     Problems& problems);
+
+/// The set point of the job and of every event must be one the heater offers.
+void check_set_points(const Values& job, const Values& site, const controller::Settings& settings,
+                      Problems& problems);
+
+/// The heater must be made for the gas of the house.
+void check_gas(const Values& site, const Values& heater, Problems& problems);
+
+[[nodiscard]] bool burns_propane(const Values& site_or_heater);
+
+}  // namespace emberpath::scenario

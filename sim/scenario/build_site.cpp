@@ -1,0 +1,131 @@
+#include <algorithm>
+#include <cmath>
+
+#include "sim/scenario/build.hpp"
+
+namespace emberpath::scenario {
+
+namespace {
+
+/// Losses between street and tap through the generic heater, water valve wide open [Pa s2/m6].
+double heater_resistance() {
+    const plant::PlantParameters p = plant::natural_gas_parameters();
+    const auto of_conductance = [](double g) { return 1.0 / (g * g); };
+    return p.water_supply_resistance + p.water_inlet_resistance + p.water_outlet_resistance +
+           of_conductance(p.water_valve_gain) + of_conductance(p.exchanger_conductance);
+}
+
+double tap_conductance(double flow_m3_per_s) {
+    constexpr double street_pa = 400.0e3;
+    const double left = street_pa / (flow_m3_per_s * flow_m3_per_s) - heater_resistance();
+    return 1.0 / std::sqrt(left);
+}
+
+/// Taps and appliances are called by name in the same sentences, so no two may share one.
+void check_names(const Values& site, Problems& problems) {
+    std::vector<std::string> seen;
+    for (const char* list : {"tap", "appliance"}) {
+        for (const Values& thing : site.list(list)) {
+            const Item* name = thing.good("name");
+            if (name == nullptr) continue;
+            if (std::find(seen.begin(), seen.end(), name->text) != seen.end())
+                problems.add(name->at, {"name: found " + in_quotes(name->text) +
+                                            ", which another tap or appliance has already",
+                                        "a name of its own for each tap and appliance",
+                                        {}});
+            seen.push_back(name->text);
+        }
+    }
+}
+
+/// Keys that mean nothing on this kind of supply.
+void check_supply_keys(const Values& site, Problems& problems) {
+    if (site.good("gas") == nullptr) return;
+    const bool propane = burns_propane(site);
+    const auto refuse = [&](const char* name, const char* found, const char* expected) {
+        if (const Item* item = site.written(name))
+            problems.add(item->key_at, {std::string(name) + ": found " + found, expected, {}});
+    };
+    if (propane) {
+        refuse("upstream_pressure", "a mains pressure at a house with a propane cylinder",
+               "no such key: the vapour pressure of the cylinder takes its place");
+        return;
+    }
+    for (const char* name : {"cylinder_size", "cylinder_contents"})
+        refuse(name, "a cylinder at a house on natural gas",
+               "no such key, or gas = \"propane cylinder\"");
+}
+
+/// `low` must not exceed `high`; reported at the one that was written.
+void check_order(const Values& values, const char* low, const char* high, Problems& problems) {
+    const Item* small = values.good(low);
+    const Item* large = values.good(high);
+    if (small == nullptr || large == nullptr || small->number <= large->number) return;
+    problems.add(small->at, {std::string(low) + ": found " + in_quotes(small->text) +
+                                 ", more than the " + high + " of " + in_quotes(large->text),
+                             "at most the " + std::string(high),
+                             {}});
+}
+
+}  // namespace
+
+bool burns_propane(const Values& site_or_heater) {
+    return site_or_heater.text("gas").starts_with("propane");
+}
+
+worksite::Site make_site(const Values& site, Problems& problems) {
+    check_names(site, problems);
+    check_supply_keys(site, problems);
+    check_order(site, "no_load_pressure", "lock_up_pressure", problems);
+    check_order(site, "cylinder_contents", "cylinder_size", problems);
+    worksite::Site made;
+    made.name = site.text("name");
+    made.gas =
+        burns_propane(site) ? worksite::GasKind::propane_cylinder : worksite::GasKind::natural_gas;
+    made.mains_water_pa = site.number("mains_water_pressure");
+    made.inlet_water_k = site.number("inlet_water");
+    made.ambient_k = site.number("ambient");
+    made.wind_pa = site.number("wind");
+    made.gust_period_s = site.number("gust_period");
+    made.arrival_s = site.number("arrival");
+    for (const Values& tap : site.list("tap")) {
+        const Item* mixes = tap.good("mixes_cold");
+        const Item* flow = tap.good("flow");
+        made.taps.push_back({tap.text("name"),
+                             flow != nullptr ? tap_conductance(flow->number) : 0.0,
+                             mixes != nullptr && mixes->flag});
+    }
+    const double gross_j_per_m3 = burns_propane(site)
+                                      ? plant::propane_parameters().gross_j_per_m3
+                                      : plant::natural_gas_parameters().gross_j_per_m3;
+    for (const Values& appliance : site.list("appliance"))
+        made.appliances.push_back(
+            {appliance.text("name"), appliance.number("heat_input") / gross_j_per_m3});
+    return made;
+}
+
+void apply_site(const Values& site, HeaterParts& heater, Problems& problems) {
+    plant::PlantParameters& p = heater.parameters;
+    const auto take = [&](const char* name, double& into) {
+        if (const Item* item = site.good(name)) into = item->number;
+    };
+    take("lock_up_pressure", p.gas_lock_up_pa);
+    take("no_load_pressure", p.gas_no_load_pa);
+    take("upstream_pressure", p.gas_upstream_pa);
+    take("cylinder_size", p.cylinder_full_kg);
+    take("cylinder_contents", p.cylinder_start_kg);
+    if (const Item* drop = site.good("pipe_drop")) {
+        const double gas_m3_per_s = heater.settings.full_heat_input_w / p.gross_j_per_m3;
+        p.gas_pipe_resistance = drop->number / (gas_m3_per_s * gas_m3_per_s);
+    }
+    if (p.cylinder_start_kg > p.cylinder_full_kg && burns_propane(site)) {
+        const Item* item = site.written("cylinder_size");
+        if (item != nullptr && site.written("cylinder_contents") == nullptr)
+            problems.add(item->at, {"cylinder_size: found " + in_quotes(item->text) +
+                                        ", less than the 30 kg it holds unless told otherwise",
+                                    "a cylinder_contents key beside it",
+                                    {}});
+    }
+}
+
+}  // namespace emberpath::scenario

@@ -1,0 +1,81 @@
+#include "sim/scenario/scenario.hpp"
+
+#include <algorithm>
+#include <system_error>
+
+#include "sim/scenario/build.hpp"
+#include "sim/scenario/files.hpp"
+
+namespace emberpath::scenario {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// One table of the job that may build on files, complete; nothing when that is not possible.
+std::optional<Values> complete(const Values& job, const char* name, const fs::path& path,
+                               Files& files) {
+    const auto table = job.tables.find(name);
+    if (table == job.tables.end()) return std::nullopt;
+    return files.with_bases(table->second, path);
+}
+
+void make_job(const FileValues& file, Files& files, Problems& problems, worksite::Job& job) {
+    Values all = file.values;
+    const std::optional<Values> site = complete(all, "site", file.path, files);
+    const std::optional<Values> heater = complete(all, "heater", file.path, files);
+    // The completed tables take the place of the written ones. What cannot be completed is known to be
+    // wrong already, and nobody asks what it might lack.
+    for (const auto& [name, table] : {std::pair{"site", &site}, std::pair{"heater", &heater}}) {
+        if (!all.tables.contains(name)) continue;
+        if (table->has_value()) all.tables.insert_or_assign(name, **table);
+        all.tables.at(name).whole = table->has_value();
+    }
+    require_all(all, problems);
+
+    job.title = all.text("title");
+    job.call_out = all.text("call_out");
+    job.panel.set_point_k = all.number("set_point");
+    job.faults = make_faults(all, site ? &*site : nullptr, problems);
+    if (!job.faults.empty()) job.intended = faults::info(job.faults.front().cause).remedy;
+    if (all.tables.contains("customer")) job.customer = make_customer(all.tables.at("customer"));
+    HeaterParts parts;
+    if (heater) parts = make_heater(*heater, problems);
+    if (site) {
+        job.site = make_site(*site, problems);
+        job.site.events = make_events(*site, problems);
+        apply_site(*site, parts, problems);
+    }
+    if (site && heater) {
+        check_gas(*site, *heater, problems);
+        check_set_points(all, *site, parts.settings, problems);
+    }
+    job.healthy = parts.parameters;
+    job.settings = parts.settings;
+}
+
+}  // namespace
+
+Loaded load(const fs::path& file) {
+    Loaded loaded;
+    Problems problems;
+    Files files(problems);
+    loaded.job.name = file.stem().string();
+    if (const std::optional<FileValues> read = files.read_first(file, Section::job))
+        make_job(*read, files, problems, loaded.job);
+    loaded.hash = files.hash();
+    loaded.problems = problems.sorted();
+    return loaded;
+}
+
+std::vector<fs::path> list_jobs(const fs::path& folder) {
+    std::vector<fs::path> all;
+    std::error_code error;
+    for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error))
+        if (at->path().extension() == ".toml" && !at->is_directory(error))
+            all.push_back(at->path());
+    std::sort(all.begin(), all.end());
+    return all;
+}
+
+}  // namespace emberpath::scenario
