@@ -1,75 +1,119 @@
 #pragma once
 /// The record of an attempt: scenario hash, seed, program version and the acts. Everything else is
-/// recomputed from it. JSON lines, one act a line, each line carrying the hash of the one before.
+/// recomputed from it. JSON lines; each line carries a hash over itself and the line before.
+///
+/// The chain shows damage and careless edits. It is not a signature: who rewrites a whole record can
+/// rewrite its chain, and then has to write one that the simulation agrees with (`verify`).
 
 #include <cstdint>
 #include <filesystem>
-#include <fstream>
+#include <memory>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "sim/diagnostics/diagnostic.hpp"
+#include "sim/records/version.hpp"
 #include "sim/scoring/scoring.hpp"
 #include "sim/worksite/attempt.hpp"
 
 namespace emberpath::records {
 
 struct Header {
-    int schema = 1;
-    std::string program_version;
-    std::string job;             // scenario file, relative to the scenarios folder
-    std::string scenario_hash;
+    int schema = record_schema;
+    std::string program_version{records::program_version};
+    std::string job;            // as the scenarios folder names it, or the path of its file
+    std::string scenario_hash;  // over scenario, site and heater files
     std::uint64_t seed = 0;
     worksite::Mode mode = worksite::Mode::coached;
 };
 
+/// One value the trainee was shown, bit for bit.
+struct RecordedReading {
+    int number = 0;        // the balloon; 0 for what is not a numbered reading
+    std::string quantity;  // worksite::QuantityInfo::word
+    double value = 0.0;    // as shown, SI; category index if categorical
+};
+
 struct RecordedAct {
-    std::int64_t tick = 0;
+    std::int64_t tick = 0;  // when it began
     std::string sentence;
-    std::vector<double> values;     // observations, as shown
-    std::string state_hash;         // after the act
-    bool finished = false;          // the result line is there (an act may be on disk, its result not)
+    bool finished = false;      // the result line is there (an act may be on disk, its result not)
+    std::int64_t end_tick = 0;  // when its result was shown
+    std::vector<std::string> shown;
+    std::vector<RecordedReading> readings;
+    std::string state_hash;  // after the act
+};
+
+/// Scores as proposed at the end, to be recomputed by verify().
+struct RecordedScore {
+    std::string area;  // scoring::Area::word, and "overall"
+    double score = 0.0;
 };
 
 struct Record {
+    std::filesystem::path file;
     Header header;
     std::vector<RecordedAct> acts;
-    bool closed = false;            // handed in
-    std::vector<double> scores;     // as proposed at the end, S E P R V T
-    std::vector<diagnostics::Diagnostic> problems;
+    bool closed = false;  // the attempt is over and its scores are written
+    std::vector<RecordedScore> scores;
+    bool gates_met = false;
+    std::vector<diagnostics::Diagnostic> problems;  // in file order; any makes the record unusable
+    std::vector<std::string> notes;  // harmless: a last line cut short by a power cut
+    std::string chain;               // of the last good line
+    std::uintmax_t good_bytes = 0;   // length up to and including the last good line
+    bool unterminated = false;       // the last good line lacks its line end
+    [[nodiscard]] bool good() const { return problems.empty(); }
 };
 
-/// Appends to a record file; every act is on disk (fsync) before its result is shown.
+/// Reads a record; reports every problem with its line and what to do. Does not throw for what the file
+/// holds. A last line cut short is left out and noted.
+[[nodiscard]] Record read(const std::filesystem::path& file);
+
+/// Appends to a record file; every act is on disk (fsync) before its result is shown. Holds a lock, so
+/// that two programs cannot write one record. Throws std::runtime_error when the disk refuses.
 class Writer {
   public:
-    Writer(const std::filesystem::path& file, const Header& header);  // throws std::runtime_error
+    /// Starts a new record; refuses a file that exists.
+    Writer(const std::filesystem::path& file, const Header& header);
+    /// Goes on with an unfinished one, after cutting off a torn last line.
+    explicit Writer(const Record& unfinished);
     ~Writer();
     Writer(Writer&&) noexcept;
+    Writer& operator=(Writer&&) noexcept;
+
     void begin_act(std::int64_t tick, std::string_view sentence);
     void end_act(const worksite::LogEntry& entry, std::uint64_t state_hash);
     void close(const scoring::Assessment& assessment);
 
   private:
     struct Impl;
-    Impl* impl_;
+    std::unique_ptr<Impl> impl_;
 };
 
-[[nodiscard]] Record read(const std::filesystem::path& file);
+/// The acts with their ticks, as scoring::assess wants them.
+[[nodiscard]] std::vector<scoring::TimedAct> timed_acts(const Record& record);
+
+/// Replays the record on the true heater and every shadow.
+[[nodiscard]] scoring::Assessment assess(const Record& record, const worksite::Job& job);
+
+/// An interrupted attempt brought back by doing its acts again.
+struct Resumed {
+    std::unique_ptr<worksite::Attempt> attempt;     // nullptr when it cannot be brought back
+    const worksite::LogEntry* unwritten = nullptr;  // last act, when its result line is missing
+    std::string problem;                            // why not, and what to do
+};
+[[nodiscard]] Resumed resume(const Record& record, const worksite::Job& job,
+                             const std::string& scenario_hash);
 
 /// The first difference found, or agreement.
 struct Verification {
     bool agrees = false;
-    std::string text;    // one sentence: what was compared, or the first act and quantity that differs
+    std::string text;  // what was compared, or the first act and quantity that differs
 };
+/// Simulates everything again and compares bit for bit: scenario hash, program version, every value
+/// shown, the state after each act, and the scores.
 [[nodiscard]] Verification verify(const Record& record, const worksite::Job& job,
                                   const std::string& scenario_hash);
-
-/// The debrief in plain text: outcome and unsafe acts first, then areas, acts, comparisons.
-[[nodiscard]] std::string debrief_text(const Record& record, const worksite::Job& job,
-                                       const scoring::Assessment& assessment);
-[[nodiscard]] std::string debrief_json(const Record& record, const worksite::Job& job,
-                                       const scoring::Assessment& assessment);
-[[nodiscard]] std::string debrief_html(const Record& record, const worksite::Job& job,
-                                       const scoring::Assessment& assessment);
 
 }  // namespace emberpath::records

@@ -1,0 +1,191 @@
+#include "sim/records/debrief.hpp"
+
+#include <algorithm>
+
+#include "sim/units/units.hpp"
+
+namespace emberpath::records {
+
+namespace {
+
+constexpr double tick_s = 0.1;
+constexpr double shown_enough = 0.7;  // below it a right answer is "right, not shown"
+
+std::string minutes_and_seconds(double seconds) {
+    const auto whole = static_cast<long>(std::max(0.0, seconds));
+    const std::string second = std::to_string(whole % 60);
+    const std::string minute = std::to_string(whole / 60);
+    return (minute.size() < 2 ? "0" : "") + minute + ":" + (second.size() < 2 ? "0" : "") + second;
+}
+
+std::string time_on_site(std::int64_t tick, const worksite::Job& job) {
+    return minutes_and_seconds(static_cast<double>(tick) * tick_s - job.site.arrival_s);
+}
+
+std::string percent(double share) {
+    return units::fixed(100.0 * share, 0) + " %";
+}
+
+std::string joined(const std::vector<std::string>& parts, std::string_view between) {
+    std::string text;
+    for (const auto& part : parts) text += (text.empty() ? "" : std::string(between)) + part;
+    return text;
+}
+
+std::vector<std::string> outcome_of(const Record& record, const scoring::Assessment& assessment) {
+    const double p = assessment.true_class_probability;
+    std::vector<std::string> said;
+    if (assessment.fixed)
+        said.push_back(p >= shown_enough
+                           ? "Put right, and the readings show why."
+                           : "Put right, but the readings taken before do not show the cause.");
+    else
+        said.push_back(p >= shown_enough
+                           ? "Not put right, although the readings show the cause."
+                           : "Not put right, and the readings do not show the cause.");
+    said.push_back("What it was: " + assessment.true_cause + ". The evidence gave it " +
+                   percent(p) + " before anything was put right.");
+    if (!record.closed) said.push_back("The attempt was not handed in.");
+    return said;
+}
+
+std::string act_words(const Record& record, std::size_t index) {
+    return index < record.acts.size() ? record.acts[index].sentence : std::string();
+}
+
+std::vector<Debrief::UnsafeAct> unsafe_acts_of(const Record& record, const worksite::Job& job,
+                                               const scoring::Assessment& assessment) {
+    std::vector<Debrief::UnsafeAct> acts;
+    for (const auto& breach : assessment.breaches) {
+        const bool known = breach.act < record.acts.size();
+        acts.push_back(
+            {known ? time_on_site(record.acts[breach.act].tick, job) : std::string("end"),
+             act_words(record, breach.act), breach.text, breach.critical});
+    }
+    return acts;
+}
+
+std::string gates_in_words(const scoring::Assessment& assessment) {
+    const auto critical = std::count_if(assessment.breaches.begin(), assessment.breaches.end(),
+                                        [](const auto& breach) { return breach.critical; });
+    if (assessment.gates_met)
+        return "Safety gates met: no rule was broken that nothing can offset.";
+    return "Safety gates not met: " +
+           (critical == 1 ? std::string("one act") : std::to_string(critical) + " acts") +
+           " broke a rule that no other merit can offset.";
+}
+
+/// What the act showed: its numbered readings if it has any, else the first line on screen.
+std::string value_of(const RecordedAct& act, const scoring::Assessment& assessment) {
+    std::vector<std::string> values;
+    for (const auto& reading : act.readings) {
+        if (reading.number == 0) continue;
+        for (const auto& comparison : assessment.comparisons)
+            if (comparison.number == reading.number)
+                values.push_back("#" + std::to_string(reading.number) + " " + comparison.shown);
+    }
+    if (!values.empty()) return joined(values, "; ");
+    return act.shown.empty() ? std::string() : act.shown.front();
+}
+
+std::string better_of(const scoring::ActWorth& worth) {
+    if (worth.best_alternative.empty()) return {};
+    return worth.best_alternative + " (" + units::fixed(worth.best_bits_per_minute, 2) +
+           " bits a minute)";
+}
+
+std::vector<Debrief::Act> acts_of(const Record& record, const worksite::Job& job,
+                                  const scoring::Assessment& assessment) {
+    std::vector<Debrief::Act> acts;
+    for (std::size_t i = 0; i < record.acts.size(); ++i) {
+        const RecordedAct& recorded = record.acts[i];
+        Debrief::Act act;
+        act.time = time_on_site(recorded.tick, job);
+        act.sentence = recorded.sentence;
+        act.value = value_of(recorded, assessment);
+        for (const auto& worth : assessment.acts) {
+            if (worth.act != i) continue;
+            act.ruled_out = joined(worth.ruled_out, ", ");
+            act.better = better_of(worth);
+            act.bits = worth.bits_gained;
+            act.weighed = !recorded.readings.empty();
+        }
+        acts.push_back(std::move(act));
+    }
+    return acts;
+}
+
+void add_comparisons(Debrief& debrief, const scoring::Assessment& assessment) {
+    std::vector<faults::Remedy> remedies;
+    for (const auto& comparison : assessment.comparisons)
+        for (const auto& cell : comparison.cells)
+            if (std::find(remedies.begin(), remedies.end(), cell.remedy) == remedies.end())
+                remedies.push_back(cell.remedy);
+    for (const auto remedy : remedies) debrief.columns.emplace_back(faults::remedy_title(remedy));
+    for (const auto& comparison : assessment.comparisons) {
+        Debrief::Reading reading{comparison.number, comparison.title, comparison.shown, {}};
+        for (const auto remedy : remedies) {
+            Debrief::Cell found;
+            for (const auto& cell : comparison.cells)
+                if (cell.remedy == remedy) found = {cell.predicted, cell.ruled_out};
+            reading.cells.push_back(found);
+        }
+        debrief.readings.push_back(std::move(reading));
+    }
+}
+
+std::vector<std::string> limits() {
+    return {
+        "The heater, the house and the people are invented. The physics is a simplified model.",
+        "Carbon monoxide in the flue and flame current follow curves of a plausible shape, not "
+        "data.",
+        "Bits say how far a reading narrowed the causes this program knows, weighed against its "
+        "own "
+        "simulations of them. Another cause, outside its catalogue, is not considered.",
+        "Simulated evidence supports, and does not replace, workplace evidence.",
+        "One job is feedback, not a grade.",
+    };
+}
+
+std::vector<Debrief::Proof> proof_of(const Record& record) {
+    return {{"program version", record.header.program_version},
+            {"scenario hash", record.header.scenario_hash},
+            {"seed", std::to_string(record.header.seed)},
+            {"record chain", record.chain},
+            {"to check it", "emberpath verify " + record.file.filename().string()}};
+}
+
+}  // namespace
+
+std::string score_text(double score) {
+    return units::fixed(score, 0);
+}
+
+std::string bits_text(const Debrief::Act& act) {
+    return act.weighed ? units::fixed(act.bits, 1) : std::string("-");
+}
+
+Debrief make_debrief(const Record& record, const worksite::Job& job,
+                     const scoring::Assessment& assessment) {
+    Debrief debrief;
+    debrief.title = job.title;
+    debrief.call_out = job.call_out;
+    debrief.mode = record.header.mode == worksite::Mode::assessed ? "assessed" : "coached";
+    if (!record.acts.empty()) debrief.time_on_site = time_on_site(record.acts.back().end_tick, job);
+    debrief.outcome = outcome_of(record, assessment);
+    debrief.unsafe_acts = unsafe_acts_of(record, job, assessment);
+    for (const auto& area : assessment.areas)
+        debrief.areas.push_back({area.word, area.score, area.scored,
+                                 area.scored ? area.reason : area.not_scored_because});
+    debrief.overall = assessment.overall;
+    debrief.gates_met = assessment.gates_met;
+    debrief.gates = gates_in_words(assessment);
+    debrief.proposal = assessment.proposal;
+    debrief.acts = acts_of(record, job, assessment);
+    add_comparisons(debrief, assessment);
+    debrief.limits = limits();
+    debrief.proof = proof_of(record);
+    return debrief;
+}
+
+}  // namespace emberpath::records

@@ -1,0 +1,142 @@
+#include "sim/records/debrief.hpp"
+
+namespace emberpath::records {
+
+namespace {
+
+// Colours and line weights as on the drawing sheet; ruled out is said by a cross, not by colour alone.
+constexpr std::string_view style = R"(<style>
+body { font: 15px/1.45 B612, "DejaVu Sans", Verdana, sans-serif; color: #1D2B36; background: #F7F5EF;
+       max-width: 62em; margin: 2em auto; padding: 0 1.5em; }
+h1 { font-size: 1.5em; margin-bottom: .2em; } h2 { font-size: 1.1em; margin: 1.8em 0 .5em;
+       border-bottom: 1px solid #6C7982; padding-bottom: .2em; }
+p { margin: .3em 0; } .quiet { color: #465664; }
+table { border-collapse: collapse; width: 100%; font-size: .87em; }
+th, td { text-align: left; vertical-align: top; padding: .3em .6em .3em 0; border-bottom: 1px solid #C9C8BF; }
+th { font-weight: bold; border-bottom-color: #6C7982; } .number { text-align: right; padding-right: 1em; }
+.out { color: #465664; background: #ECE9E0; } .danger { color: #9E1238; font-weight: bold; }
+.line { display: inline-block; min-width: 18em; border-bottom: 1px solid #1D2B36; }
+@media print { body { background: none; margin: 0; max-width: none; font-size: 10pt; }
+  h2 { break-after: avoid; } tr { break-inside: avoid; } }
+@page { size: A4; margin: 15mm; }
+</style>)";
+
+std::string escaped(std::string_view text) {
+    std::string out;
+    for (const char c : text) {
+        if (c == '&')
+            out += "&amp;";
+        else if (c == '<')
+            out += "&lt;";
+        else if (c == '>')
+            out += "&gt;";
+        else if (c == '"')
+            out += "&quot;";
+        else
+            out += c;
+    }
+    return out;
+}
+
+std::string element(std::string_view tag, std::string_view text, std::string_view kind = {}) {
+    std::string out = "<" + std::string(tag);
+    if (!kind.empty()) out += " class=\"" + std::string(kind) + "\"";
+    return out + ">" + escaped(text) + "</" + std::string(tag) + ">";
+}
+
+std::string table_row(std::string_view cells) {
+    return "<tr>" + std::string(cells) + "</tr>\n";
+}
+
+std::string outcome_part(const Debrief& debrief) {
+    std::string html = element("h2", "Outcome") + "\n";
+    for (const auto& sentence : debrief.outcome) html += element("p", sentence) + "\n";
+    if (debrief.unsafe_acts.empty()) return html + element("p", "No unsafe act.") + "\n";
+    html += "<ul>\n";
+    for (const auto& unsafe : debrief.unsafe_acts)
+        html += "<li>" + element("span", unsafe.critical ? "Critical" : "Unsafe", "danger") + " " +
+                escaped(unsafe.time + "  " + unsafe.text) + " " +
+                element("span", unsafe.act, "quiet") + "</li>\n";
+    return html + "</ul>\n";
+}
+
+std::string area_part(const Debrief& debrief) {
+    std::string html = element("h2", "Areas") + "\n<table>\n";
+    for (const auto& area : debrief.areas)
+        html += table_row(element("th", area.word) +
+                          element("td", area.scored ? score_text(area.score) : "-", "number") +
+                          element("td", area.reason));
+    html +=
+        table_row(element("th", "overall") + element("td", score_text(debrief.overall), "number") +
+                  element("td", "of 100"));
+    return html + "</table>\n" +
+           element("p", debrief.gates, debrief.gates_met ? std::string_view() : "danger") + "\n";
+}
+
+std::string proposal_part(const Debrief& debrief) {
+    return element("h2", "Proposal") + "\n" + element("p", debrief.proposal) + "\n" +
+           element("p", "The program proposes; a person decides.") +
+           "\n<p>Decision (competent / not yet competent): <span class=\"line\">&nbsp;</span></p>\n"
+           "<p>Name, signature, date: <span class=\"line\">&nbsp;</span></p>\n";
+}
+
+std::string act_part(const Debrief& debrief) {
+    std::string html = element("h2", "Act by act") + "\n<table>\n";
+    html +=
+        table_row(element("th", "time") + element("th", "act") + element("th", "what it showed") +
+                  element("th", "ruled out") + element("th", "bits", "number"));
+    for (const auto& act : debrief.acts)
+        html += table_row(element("td", act.time) + element("td", act.sentence) +
+                          element("td", act.value) + element("td", act.ruled_out) +
+                          element("td", bits_text(act), "number"));
+    return html + "</table>\n";
+}
+
+std::string comparison_part(const Debrief& debrief) {
+    std::string html = element("h2", "The same readings under the other causes") + "\n";
+    if (debrief.readings.empty())
+        return html + element("p", "No numbered reading was taken.") + "\n";
+    html += element("p",
+                    "What each reading would have shown if the cause were another. An x marks what "
+                    "your reading alone rules out.") +
+            "\n<table>\n";
+    std::string cells = element("th", "#") + element("th", "reading") + element("th", "yours");
+    for (const auto& column : debrief.columns) cells += element("th", column);
+    html += table_row(cells);
+    for (const auto& reading : debrief.readings) {
+        cells = element("td", std::to_string(reading.number)) + element("td", reading.title) +
+                element("th", reading.shown);
+        for (const auto& cell : reading.cells)
+            cells += element("td", cell.value + (cell.ruled_out ? " x" : ""),
+                             cell.ruled_out ? "out" : std::string_view());
+        html += table_row(cells);
+    }
+    return html + "</table>\n";
+}
+
+std::string limits_part(const Debrief& debrief) {
+    std::string html = element("h2", "Limits") + "\n<ul>\n";
+    for (const auto& limit : debrief.limits) html += element("li", limit) + "\n";
+    html += "</ul>\n" + element("h2", "Proof") + "\n<table>\n";
+    for (const auto& proof : debrief.proof)
+        html += table_row(element("th", proof.name) + element("td", proof.value));
+    return html + "</table>\n";
+}
+
+}  // namespace
+
+std::string to_html(const Debrief& debrief) {
+    return "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n" +
+           element("title", "Debrief: " + debrief.title) + "\n" + std::string(style) +
+           "\n</head>\n<body>\n" + element("h1", debrief.title) + "\n" +
+           element("p", debrief.call_out) + "\n" +
+           element(
+               "p",
+               "Debrief. Mode: " + debrief.mode + ". Time on site: " + debrief.time_on_site + ".",
+               "quiet") +
+           "\n" + outcome_part(debrief) + area_part(debrief) + proposal_part(debrief) +
+           act_part(debrief) + comparison_part(debrief) + limits_part(debrief) +
+           "</body>\n</html>\n";
+}
+
+}  // namespace emberpath::records

@@ -1,0 +1,76 @@
+#include <nlohmann/json.hpp>
+
+#include "sim/records/debrief.hpp"
+
+namespace emberpath::records {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json unsafe_acts(const Debrief& debrief) {
+    Json list = Json::array();
+    for (const auto& unsafe : debrief.unsafe_acts)
+        list.push_back({{"time", unsafe.time},
+                        {"act", unsafe.act},
+                        {"text", unsafe.text},
+                        {"critical", unsafe.critical}});
+    return list;
+}
+
+Json areas(const Debrief& debrief) {
+    Json list = Json::array();
+    for (const auto& area : debrief.areas)
+        list.push_back({{"area", area.word},
+                        {"scored", area.scored},
+                        {"score", area.score},
+                        {"reason", area.reason}});
+    return list;
+}
+
+Json acts(const Debrief& debrief) {
+    Json list = Json::array();
+    for (const auto& act : debrief.acts)
+        list.push_back({{"time", act.time},
+                        {"act", act.sentence},
+                        {"showed", act.value},
+                        {"ruled_out", act.ruled_out},
+                        {"better", act.better},
+                        {"gave_evidence", act.weighed},
+                        {"bits", act.bits}});
+    return list;
+}
+
+Json readings(const Debrief& debrief) {
+    Json list = Json::array();
+    for (const auto& reading : debrief.readings) {
+        Json cells = Json::array();
+        for (std::size_t i = 0; i < reading.cells.size(); ++i)
+            cells.push_back({{"cause", debrief.columns[i]},
+                             {"value", reading.cells[i].value},
+                             {"ruled_out", reading.cells[i].ruled_out}});
+        list.push_back({{"number", reading.number},
+                        {"title", reading.title},
+                        {"yours", reading.shown},
+                        {"under_other_causes", cells}});
+    }
+    return list;
+}
+
+}  // namespace
+
+std::string to_json(const Debrief& debrief) {
+    Json proof = Json::object();
+    for (const auto& item : debrief.proof) proof[item.name] = item.value;
+    const Json whole = {{"debrief", debrief.title},       {"call_out", debrief.call_out},
+                        {"mode", debrief.mode},           {"time_on_site", debrief.time_on_site},
+                        {"outcome", debrief.outcome},     {"unsafe_acts", unsafe_acts(debrief)},
+                        {"areas", areas(debrief)},        {"overall", debrief.overall},
+                        {"gates_met", debrief.gates_met}, {"gates", debrief.gates},
+                        {"proposal", debrief.proposal},   {"decision", "by a person"},
+                        {"acts", acts(debrief)},          {"readings", readings(debrief)},
+                        {"limits", debrief.limits},       {"proof", proof}};
+    return whole.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace emberpath::records

@@ -1,0 +1,69 @@
+#include "sim/records/synced_file.hpp"
+
+#include <fcntl.h>
+#include <sys/file.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <stdexcept>
+#include <string>
+#include <system_error>
+
+namespace emberpath::records {
+
+namespace {
+
+[[noreturn]] void fail(const std::filesystem::path& file, const std::string& what) {
+    throw std::runtime_error(file.string() + ": " + what);
+}
+
+std::string system_reason() {
+    return std::generic_category().message(errno);
+}
+
+/// A new name is only safe once its folder is on disk too.
+void sync_folder_of(const std::filesystem::path& file) {
+    const auto folder = file.has_parent_path() ? file.parent_path() : std::filesystem::path(".");
+    const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (descriptor < 0) return;
+    ::fsync(descriptor);
+    ::close(descriptor);
+}
+
+}  // namespace
+
+SyncedFile::SyncedFile(const std::filesystem::path& file, Open how) : file_(file) {
+    const int creation = how == Open::new_file ? O_CREAT | O_EXCL : 0;
+    descriptor_ = ::open(file.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC | creation, 0644);
+    if (descriptor_ < 0 && errno == EEXIST)
+        fail(file, "exists already; choose another name for the record");
+    if (descriptor_ < 0) fail(file, "the record cannot be opened for writing: " + system_reason());
+    if (::flock(descriptor_, LOCK_EX | LOCK_NB) != 0) {
+        ::close(descriptor_);
+        fail(file, "another program is writing this record; close it first");
+    }
+    if (how == Open::new_file) sync_folder_of(file);
+}
+
+SyncedFile::~SyncedFile() {
+    ::close(descriptor_);
+}
+
+void SyncedFile::append(std::string_view text) {
+    while (!text.empty()) {
+        const auto written = ::write(descriptor_, text.data(), text.size());
+        if (written < 0 && errno == EINTR) continue;
+        if (written < 0) fail(file_, "the record cannot be written: " + system_reason());
+        text.remove_prefix(static_cast<std::size_t>(written));
+    }
+    // Some file systems (pipes, memory) cannot sync; they have nothing to lose in a power cut.
+    if (::fsync(descriptor_) != 0 && errno != EINVAL && errno != EROFS)
+        fail(file_, "the record cannot be brought to disk: " + system_reason());
+}
+
+void SyncedFile::cut_to(std::uintmax_t bytes) {
+    if (::ftruncate(descriptor_, static_cast<off_t>(bytes)) != 0)
+        fail(file_, "the torn end cannot be cut off: " + system_reason());
+}
+
+}  // namespace emberpath::records

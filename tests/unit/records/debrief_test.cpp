@@ -1,0 +1,179 @@
+// Proves that text, JSON and HTML of a debrief say the same, in the promised order, and fit the page.
+
+#include "sim/records/debrief.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "sim/records/layout.hpp"
+#include "tests/unit/records/sample.hpp"
+
+namespace emberpath::records {
+namespace {
+
+using testing::ElementsAre;
+using testing::HasSubstr;
+using testing::Not;
+
+/// A debrief with something in every part, and hard cases: markup, many causes, long words.
+Debrief full_debrief() {
+    Debrief made;
+    made.title = "Job 1: 8 Tanager Court";
+    made.call_out = "Shower goes cold <sometimes> & \"always\" at night.";
+    made.mode = "coached";
+    made.time_on_site = "31:00";
+    made.outcome = {"Put right, and the readings show why.", "What it was: gas pipe too small."};
+    made.unsafe_acts = {{"12:30", "open the cover", "The cover came off with 230 V inside.", true},
+                        {"14:00", "wait 5 min", "Nobody was told.", false}};
+    made.areas = {{"safe work", 45.2, true, "The cover came off live."},
+                  {"evidence", 98.7, true, "One cause is left."},
+                  {"path", 96.0, true, "No detour."},
+                  {"remedy", 0.0, false, "not scored: nothing was changed"},
+                  {"proof", 45.0, true, "No leak test."}};
+    made.overall = 64.52;
+    made.gates = "Safety gates not met: one act broke a rule that no other merit can offset.";
+    made.proposal = "More evidence is needed.";
+    Debrief::Act act{
+        "04:10", "read the manometer", "#1 0.62 kPa", "larger pipe, igniter", "", 1.2249, true};
+    made.acts = {act, {"05:00", "wait 5 min", "", "", "", 0.0, false}};
+    for (int i = 0; i < 9; ++i) made.columns.push_back("remedy number " + std::to_string(i));
+    Debrief::Reading reading{1, "gas pressure at the heater inlet", "0.62 kPa", {}};
+    for (int i = 0; i < 9; ++i)
+        reading.cells.push_back({std::to_string(i) + ".50 kPa", i % 2 == 0});
+    made.readings = {reading};
+    made.limits = {"Simulated evidence supports, and does not replace, workplace evidence."};
+    made.proof = {{"program version", "0.1.0"}, {"seed", "1"}};
+    return made;
+}
+
+/// Every string and number in a JSON tree, as a reader of the text would look for it.
+void collect(const nlohmann::json& node, std::vector<std::string>& words) {
+    if (node.is_string() && !node.get<std::string>().empty())
+        words.push_back(node.get<std::string>());
+    if (node.is_structured())
+        for (const auto& child : node) collect(child, words);
+}
+
+/// Wrapped text back on one line, so that sentences can be found in it.
+std::string unwrapped(const std::string& text) {
+    std::string flat;
+    for (const char c : text)
+        if (c != ' ' && c != '\n') flat += c;
+    return flat;
+}
+
+std::string without_unit(const std::string& value) {
+    return value.substr(0, value.find(' '));
+}
+
+TEST(Debrief, JsonSaysNothingThatTheHtmlDoesNot) {
+    const auto debrief = full_debrief();
+    std::vector<std::string> words;
+    collect(nlohmann::json::parse(to_json(debrief)), words);
+    std::string html = to_html(debrief);
+    for (const auto& [coded, plain] : std::vector<std::pair<std::string, std::string>>{
+             {"&lt;", "<"}, {"&gt;", ">"}, {"&quot;", "\""}, {"&amp;", "&"}})
+        for (auto at = html.find(coded); at != std::string::npos; at = html.find(coded))
+            html.replace(at, coded.size(), plain);
+    EXPECT_GT(words.size(), 40U);
+    for (const auto& word : words)
+        if (word != "by a person") {
+            EXPECT_THAT(html, HasSubstr(word));
+        }
+}
+
+TEST(Debrief, TextAndJsonAgreeOnEveryParagraphAndScore) {
+    const auto debrief = full_debrief();
+    const auto json = nlohmann::json::parse(to_json(debrief));
+    const std::string text = unwrapped(to_text(debrief));
+    std::vector<std::string> words;
+    for (const auto* part :
+         {"debrief", "call_out", "mode", "outcome", "gates", "proposal", "limits"})
+        collect(json.at(part), words);
+    for (const auto& unsafe : json.at("unsafe_acts")) words.push_back(unsafe.at("text"));
+    for (const auto& area : json.at("areas")) {
+        words.push_back(area.at("reason"));
+        if (area.at("scored"))
+            words.push_back(area.at("area").get<std::string>() +
+                            score_text(area.at("score").get<double>()));
+    }
+    for (const auto& word : words) EXPECT_THAT(text, HasSubstr(unwrapped(word)));
+    EXPECT_THAT(text, HasSubstr("overall" + score_text(json.at("overall").get<double>())));
+}
+
+TEST(Debrief, TextAndJsonAgreeOnActsAndReadings) {
+    auto debrief = full_debrief();
+    const auto json = nlohmann::json::parse(to_json(debrief));
+    const std::string text = to_text(debrief);
+    for (const auto& act : json.at("acts")) {
+        EXPECT_THAT(text, HasSubstr(act.at("time").get<std::string>() + "  " +
+                                    act.at("act").get<std::string>()));
+        EXPECT_THAT(text, HasSubstr(act.at("showed").get<std::string>()));
+    }
+    EXPECT_THAT(text, HasSubstr(" 1.2\n"));
+    for (const auto& reading : json.at("readings"))
+        for (const auto& cell : reading.at("under_other_causes"))
+            EXPECT_EQ(
+                unwrapped(text).find(without_unit(cell.at("value")) + "x") != std::string::npos,
+                cell.at("ruled_out").get<bool>())
+                << cell;
+}
+
+TEST(Debrief, PartsStandInTheirOrderWithTheOutcomeFirst) {
+    const std::string text = to_text(full_debrief());
+    std::size_t at = 0;
+    for (const auto* part : {"Outcome", "Critical. The cover came off with 230 V inside.", "Areas",
+                             "overall", "Proposal", "a person decides", "Act by act",
+                             "The same readings under the other causes", "Limits", "Proof"}) {
+        const auto found = text.find(part, at);
+        ASSERT_NE(found, std::string::npos) << part;
+        at = found;
+    }
+}
+
+TEST(Debrief, FitsTheHundredColumns) {
+    std::istringstream in(to_text(full_debrief()));
+    for (std::string line; std::getline(in, line);) EXPECT_LE(width_of(line), 100U) << line;
+}
+
+TEST(Debrief, ASilentAttemptSaysSo) {
+    Debrief made = full_debrief();
+    made.unsafe_acts.clear();
+    made.readings.clear();
+    made.acts.clear();
+    EXPECT_THAT(to_text(made), HasSubstr("No unsafe act."));
+    EXPECT_THAT(to_text(made), HasSubstr("No numbered reading was taken."));
+    EXPECT_THAT(to_html(made), HasSubstr("No unsafe act."));
+}
+
+TEST(Debrief, HtmlRunsNothingFetchesNothingAndShowsMarkupAsText) {
+    const std::string html = to_html(full_debrief());
+    for (const auto* forbidden : {"<script", "http:", "https:", "src=", "@import", "<sometimes>"})
+        EXPECT_THAT(html, Not(HasSubstr(forbidden)));
+    EXPECT_THAT(html, HasSubstr("&lt;sometimes&gt; &amp; &quot;always&quot;"));
+    EXPECT_THAT(html, HasSubstr("@media print"));
+}
+
+TEST(Debrief, ScoresAreWholePointsAndUnweighedActsHaveNoBits) {
+    EXPECT_EQ(score_text(64.52), "65");
+    EXPECT_EQ(bits_text({"", "", "", "", "", 0.04, true}), "0.0");
+    EXPECT_EQ(bits_text({"", "", "", "", "", 0.04, false}), "-");
+}
+
+TEST(Layout, WrapsAtBlanksAndNeverOverflows) {
+    EXPECT_THAT(wrap("one two three", 7), ElementsAre("one two", "three"));
+    EXPECT_THAT(wrap("incomprehensible", 6), ElementsAre("incomp", "rehens", "ible"));
+    EXPECT_THAT(wrap("", 6), ElementsAre(""));
+    EXPECT_THAT(wrap("a incomprehensible b", 6), ElementsAre("a", "incomp", "rehens", "ible b"));
+}
+
+TEST(Layout, CountsCharactersNotBytes) {
+    EXPECT_EQ(width_of("8.6 µA"), 6U);
+    EXPECT_EQ(row({{6, true}, {3}}, {"µA", "x"}), "    µA  x\n");
+    EXPECT_EQ(paragraph("50 °C and more", 9, 1, "- "), " - 50 °C\n   and\n   more\n");
+}
+
+}  // namespace
+}  // namespace emberpath::records

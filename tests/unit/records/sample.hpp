@@ -1,0 +1,91 @@
+#pragma once
+/// A small attempt made by hand, for tests that need no simulation.
+
+#include <unistd.h>
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+
+#include "sim/records/debrief.hpp"
+
+namespace emberpath::records::sample {
+
+/// A folder of its own for one test, removed at the end.
+class Folder {
+  public:
+    Folder() {
+        std::string name = (std::filesystem::temp_directory_path() / "emberpath-XXXXXX").string();
+        path_ = ::mkdtemp(name.data());
+    }
+    ~Folder() { std::filesystem::remove_all(path_); }
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
+    [[nodiscard]] std::filesystem::path file(const std::string& name) const { return path_ / name; }
+
+  private:
+    std::filesystem::path path_;
+};
+
+inline std::string contents(const std::filesystem::path& file) {
+    std::ifstream in(file, std::ios::binary);
+    std::ostringstream text;
+    text << in.rdbuf();
+    return text.str();
+}
+
+inline void write(const std::filesystem::path& file, const std::string& text) {
+    std::ofstream(file, std::ios::binary | std::ios::trunc) << text;
+}
+
+inline Header header() {
+    Header made;
+    made.job = "tanager";
+    made.scenario_hash = "00112233445566ff";
+    made.seed = 18446744073709551615U;
+    made.mode = worksite::Mode::assessed;
+    return made;
+}
+
+inline worksite::LogEntry entry(std::int64_t end_tick, int number, double value) {
+    worksite::LogEntry made;
+    made.end_tick = end_tick;
+    made.shown = {"a line with \"quotes\", µ and ° in it"};
+    worksite::Observation seen;
+    seen.number = number;
+    seen.quantity = worksite::Quantity::gas_inlet_pressure;
+    seen.value = value;
+    made.observations = {seen};
+    return made;
+}
+
+inline scoring::Assessment assessment() {
+    scoring::Assessment made;
+    made.areas = {{"safe work", 100.0, "Nothing was put at risk.", true, {}},
+                  {"evidence", 93.25, "The readings left one cause.", true, {}},
+                  {"path", 1.0 / 3.0, "The second reading told nothing new.", true, {}},
+                  {"remedy", 0.0, {}, false, "nothing was changed"},
+                  {"proof", 87.5, "No flow test after the cure.", true, {}}};
+    made.overall = 90.125;
+    made.gates_met = true;
+    made.proposal = "The evidence supports the write-up.";
+    made.true_cause = "Gas pipe too small";
+    made.true_class_probability = 0.9712;
+    made.fixed = true;
+    return made;
+}
+
+/// Two acts, closed.
+inline std::filesystem::path closed_record(const Folder& folder) {
+    const auto file = folder.file("sample.jsonl");
+    Writer writer(file, header());
+    writer.begin_act(6000, "read the manometer");
+    writer.end_act(entry(6200, 1, 1234.5678901234567), 0x0123456789abcdefU);
+    writer.begin_act(6300, "hand in");
+    writer.end_act(entry(6310, 0, -0.0), 7);
+    writer.close(assessment());
+    return file;
+}
+
+}  // namespace emberpath::records::sample
