@@ -1,0 +1,26 @@
+#pragma once
+/// The catalogue of causes as plain words, for those who print it: the trainee's list of suspects and the
+/// manual. It says what can be wrong with a house of this kind, never what is.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "sim/worksite/job.hpp"
+
+namespace emberpath::worksite {
+
+struct CauseLine {
+    std::string word;    // as scenario files spell it
+    std::string title;   // as people read it
+    std::string effect;  // what it does to the plant
+    std::string remedy;  // what sets it right
+    std::string remedy_word;
+    bool cylinder_only = false;
+    bool mains_only = false;
+};
+
+/// In catalogue order; with a gas kind, only those that a house on that gas can have.
+[[nodiscard]] std::vector<CauseLine> cause_list(std::optional<GasKind> gas = std::nullopt);
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,129 @@
+#include "ui/app/commands.hpp"
+
+#include <ostream>
+
+#include "sim/records/preview.hpp"
+#include "sim/records/record.hpp"
+#include "ui/app/jobs.hpp"
+#include "ui/app/progress.hpp"
+#include "ui/debrief/page.hpp"
+#include "ui/debrief/report.hpp"
+#include "ui/views/catalogue.hpp"
+#include "ui/views/trace_table.hpp"
+
+namespace emberpath::app {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// A record that can be worked with, and its job.
+struct Opened {
+    records::Record record;
+    scenario::Loaded loaded;
+};
+
+Opened open_record(Context& context, const fs::path& file) {
+    if (!fs::is_regular_file(file)) throw BadInput(file.string() + ": there is no such record.");
+    Opened opened{records::read(file), {}};
+    for (const auto& note : opened.record.notes)
+        context.err << file.string() << ": " << note << ".\n";
+    if (opened.record.good()) opened.loaded = load_job(find_job(context, opened.record.header.job));
+    return opened;
+}
+
+std::string damage(const records::Record& record) {
+    return diagnostics::to_text(record.problems, "the record cannot be used");
+}
+
+}  // namespace
+
+Status explain(Context& context, const DebriefRequest& request) {
+    const Opened opened = open_record(context, request.record);
+    const auto& record = opened.record;
+    if (!record.good()) throw BadInput(damage(record));
+    if (!record.closed)
+        throw BadInput(request.record.string() +
+                       ": this attempt is not finished. Go on with it: " + "emberpath work " +
+                       record.header.job + " --record " + request.record.string());
+    const auto verified = with_progress(context, "Checking the record", [&] {
+        return records::verify(record, opened.loaded.job, opened.loaded.hash);
+    });
+    if (!verified.agrees) {
+        context.err << request.record.string() << ": " << verified.text << "\n";
+        return Status::not_so;
+    }
+    const auto report = with_progress(context, "Weighing the evidence", [&] {
+        return debrief::make_report(record, opened.loaded.job);
+    });
+    if (!request.html.empty()) write_text(request.html, report.html);
+    if (!request.json.empty()) write_text(request.json, report.json);
+    context.out << report.text;
+    return Status::done;
+}
+
+Status verify(Context& context, const fs::path& file) {
+    const Opened opened = open_record(context, file);
+    if (!opened.record.good()) {
+        context.out << damage(opened.record);
+        return Status::not_so;
+    }
+    const auto verified = with_progress(context, "Simulating it again", [&] {
+        return records::verify(opened.record, opened.loaded.job, opened.loaded.hash);
+    });
+    context.out << file.string() << ": " << verified.text << "\n";
+    return verified.agrees ? Status::done : Status::not_so;
+}
+
+Status check(Context& context, const std::vector<std::string>& files) {
+    std::vector<diagnostics::Diagnostic> problems;
+    for (const auto& file : files) {
+        if (!fs::is_regular_file(file)) throw BadInput(file + ": there is no such file.");
+        const auto loaded = scenario::load(file);
+        problems.insert(problems.end(), loaded.problems.begin(), loaded.problems.end());
+        if (loaded.good()) context.out << file << ": good, " << loaded.job.title << "\n";
+    }
+    context.out << diagnostics::to_text(problems, "nothing was loaded");
+    return problems.empty() ? Status::done : Status::not_so;
+}
+
+Status preview(Context& context, const std::string& word) {
+    const auto loaded = load_job(find_job(context, word));
+    context.out << with_progress(context, "Running both houses",
+                                 [&] { return records::preview_text(loaded.job); });
+    return Status::done;
+}
+
+Status trace(Context& context, const TraceRequest& request) {
+    const auto loaded = load_job(find_job(context, request.job));
+    const auto table =
+        views::trace_table(loaded.job, {request.taps, request.every_s, request.sound});
+    if (!table.problem.empty()) throw BadInput(table.problem);
+    write_text(request.csv, table.csv);
+    context.err << table.rows << " rows in " << request.csv.string() << "\n";
+    return Status::done;
+}
+
+Status list(Context& context) {
+    for (const auto& job : shipped_jobs(context)) {
+        const auto loaded = scenario::load(job.file);
+        const std::string title =
+            loaded.good() ? loaded.job.title + ". " + loaded.job.call_out
+                          : "cannot be loaded: see emberpath check " + job.file.string();
+        context.out << debrief::row({{14}, {84}}, {job.name, title});
+    }
+    return Status::done;
+}
+
+Status causes(Context& context) {
+    for (const auto& cause : views::catalogue()) {
+        context.out << cause.word << "\n"
+                    << debrief::paragraph(cause.title + " (" + cause.where + ")",
+                                          debrief::page_width, 2)
+                    << debrief::paragraph(cause.effect, debrief::page_width, 2)
+                    << debrief::paragraph("Set right by: " + cause.remedy, debrief::page_width, 2);
+    }
+    return Status::done;
+}
+
+}  // namespace emberpath::app

@@ -1,0 +1,30 @@
+#pragma once
+/// The commands that look at files rather than do a job. Results go to Context::out.
+
+#include <string>
+#include <vector>
+
+#include "ui/app/context.hpp"
+
+namespace emberpath::app {
+
+struct DebriefRequest {
+    std::filesystem::path record, html, json;  // empty: not wanted
+};
+struct TraceRequest {
+    std::string job;
+    std::string taps;  // "0 0.5; 60 1; 180 0"
+    std::filesystem::path csv;
+    double every_s = 1.0;
+    bool sound = false;  // the sound house instead of the faulty one
+};
+
+[[nodiscard]] Status explain(Context& context, const DebriefRequest& request);
+[[nodiscard]] Status verify(Context& context, const std::filesystem::path& record);
+[[nodiscard]] Status check(Context& context, const std::vector<std::string>& files);
+[[nodiscard]] Status preview(Context& context, const std::string& job);
+[[nodiscard]] Status trace(Context& context, const TraceRequest& request);
+[[nodiscard]] Status list(Context& context);
+[[nodiscard]] Status causes(Context& context);
+
+}  // namespace emberpath::app

@@ -1,0 +1,36 @@
+#include "ui/app/recorded_visit.hpp"
+
+#include <stdexcept>
+
+#include "ui/views/catalogue.hpp"
+
+namespace emberpath::app {
+
+RecordedVisit::RecordedVisit(const worksite::Job& job, std::unique_ptr<worksite::Attempt> attempt,
+                             records::Writer writer)
+    : attempt_(std::move(attempt)),
+      writer_(std::move(writer)),
+      card_(views::job_card(job, attempt_->mode())),
+      suspects_(views::suspects(job)) {}
+
+void RecordedVisit::finish_act(const worksite::LogEntry& entry) {
+    writer_.end_act(entry, attempt_->state_hash());
+}
+
+void RecordedVisit::close(const scoring::Assessment& assessment) {
+    writer_.close(assessment);
+}
+
+views::Done RecordedVisit::perform(std::string_view sentence) {
+    if (auto refusal = attempt_->check(sentence); !refusal.text.empty())
+        return {{}, std::move(refusal.text)};
+    writer_.begin_act(attempt_->tick(), sentence);
+    const auto outcome = attempt_->perform(sentence);
+    // check() promised that it can be done; a record that says otherwise must not be written on.
+    if (!outcome.entry)
+        throw std::logic_error("an act was accepted and then refused: " + outcome.refusal.text);
+    writer_.end_act(*outcome.entry, attempt_->state_hash());
+    return {outcome.entry->shown, {}};
+}
+
+}  // namespace emberpath::app

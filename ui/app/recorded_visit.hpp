@@ -1,0 +1,32 @@
+#pragma once
+/// A visit whose every act is on disk before its result is shown.
+
+#include <memory>
+
+#include "sim/records/record.hpp"
+#include "ui/views/visit.hpp"
+
+namespace emberpath::app {
+
+class RecordedVisit final : public views::Visit {
+  public:
+    RecordedVisit(const worksite::Job& job, std::unique_ptr<worksite::Attempt> attempt,
+                  records::Writer writer);
+    /// Writes the result of the last act, when a power cut came between the act and its result.
+    void finish_act(const worksite::LogEntry& entry);
+    /// Writes the scores; the record is complete then.
+    void close(const scoring::Assessment& assessment);
+
+    views::Done perform(std::string_view sentence) override;
+    [[nodiscard]] const worksite::Attempt& attempt() const override { return *attempt_; }
+    [[nodiscard]] const views::JobCard& card() const override { return card_; }
+    [[nodiscard]] const std::vector<std::string>& suspects() const override { return suspects_; }
+
+  private:
+    std::unique_ptr<worksite::Attempt> attempt_;
+    records::Writer writer_;
+    views::JobCard card_;
+    std::vector<std::string> suspects_;
+};
+
+}  // namespace emberpath::app

@@ -1,0 +1,121 @@
+#include "ui/app/run.hpp"
+
+#include <CLI/CLI.hpp>
+#include <functional>
+
+#include "sim/records/version.hpp"
+#include "ui/app/commands.hpp"
+#include "ui/app/program_log.hpp"
+#include "ui/app/work.hpp"
+
+namespace emberpath::app {
+
+namespace {
+
+/// All that arguments can set, and the command they ask for.
+struct Request {
+    WorkRequest work;
+    DebriefRequest debrief;
+    TraceRequest trace;
+    std::string job, record, log;
+    std::vector<std::string> files;
+    std::function<Status(Context&)> command = choose_and_work;
+};
+
+CLI::App* add(CLI::App& app, Request& request, const char* name, const char* does,
+              std::function<Status(Context&)> command) {
+    CLI::App* sub = app.add_subcommand(name, does);
+    sub->callback([&request, command = std::move(command)] { request.command = command; });
+    return sub;
+}
+
+void add_work(CLI::App& app, Request& request) {
+    auto* sub = add(app, request, "work", "Do a job at the terminal",
+                    [&](Context& context) { return work(context, request.work); });
+    sub->add_option("JOB", request.work.job, "a word from `emberpath list`, or a .toml file")
+        ->required();
+    sub->add_flag("--assessed", request.work.assessed, "no judging remarks before the end");
+    sub->add_option("--script", request.work.script, "a text file of acts, one a line, # comments");
+    sub->add_option("--record", request.work.record,
+                    "where to keep the record; an unfinished one is taken up again");
+    sub->add_option("--seed", request.work.seed, "moves instrument errors and gusts (usually 1)");
+}
+
+void add_record_commands(CLI::App& app, Request& request) {
+    auto* explaining = add(app, request, "debrief", "Explain a finished attempt",
+                           [&](Context& context) { return explain(context, request.debrief); });
+    explaining->add_option("RECORD", request.debrief.record)->required();
+    explaining->add_option("--html", request.debrief.html, "also write a page to print");
+    explaining->add_option("--json", request.debrief.json, "also write it for other programs");
+    add(app, request, "verify", "Simulate a record again and compare bit for bit",
+        [&](Context& context) { return verify(context, request.record); })
+        ->add_option("RECORD", request.record)
+        ->required();
+}
+
+void add_author_commands(CLI::App& app, Request& request) {
+    add(app, request, "check", "Check scenario files and report every problem",
+        [&](Context& context) { return check(context, request.files); })
+        ->add_option("FILE", request.files)
+        ->required();
+    add(app, request, "preview", "What a job's fault does to every reading (gives the job away)",
+        [&](Context& context) { return preview(context, request.job); })
+        ->add_option("JOB", request.job)
+        ->required();
+    auto* tracing = add(app, request, "trace", "Run the heater alone and write its time series",
+                        [&](Context& context) { return trace(context, request.trace); });
+    tracing->add_option("JOB", request.trace.job)->required();
+    tracing
+        ->add_option("--taps", request.trace.taps,
+                     "seconds and opening of the first tap, such as \"0 0.5; 60 1; 180 0\"")
+        ->required();
+    tracing->add_option("--csv", request.trace.csv, "the file to write")->required();
+    tracing->add_option("--every", request.trace.every_s, "seconds between rows (usually 1)");
+    tracing->add_flag("--sound", request.trace.sound, "the house without its fault");
+    add(app, request, "list", "The jobs", list);
+    add(app, request, "causes", "The catalogue of causes", causes);
+}
+
+Status carry_out(Request& request, Context& context) {
+    if (!request.log.empty()) open_log(request.log);
+    return request.command(context);
+}
+
+/// CLI11 throws for --help as well as for a typing error.
+int answer_arguments(CLI::App& app, const CLI::ParseError& raised, Context& context) {
+    const int code = app.exit(raised, context.out, context.err);
+    return static_cast<int>(code == 0 ? Status::done : Status::bad_input);
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments, Context& context) {
+    Request request;
+    CLI::App app(
+        "Emberpath: find the fault of a simulated gas water heater, safely.\n"
+        "Without a command: choose a job.",
+        "emberpath");
+    app.set_version_flag("--version", std::string(records::program_version));
+    app.add_option("--log", request.log, "write the program's own log to this file");
+    app.require_subcommand(0, 1);
+    app.fallthrough();
+    add_work(app, request);
+    add_record_commands(app, request);
+    add_author_commands(app, request);
+    try {
+        app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+        return static_cast<int>(carry_out(request, context));
+    } catch (const CLI::ParseError& raised) {
+        return answer_arguments(app, raised, context);
+    } catch (const BadInput& problem) {
+        context.err << problem.what()
+                    << (std::string_view(problem.what()).ends_with('\n') ? "" : "\n");
+        return static_cast<int>(Status::bad_input);
+    } catch (const std::exception& problem) {
+        log_fault(problem.what());
+        context.err << "A fault of the program: " << problem.what() << "\n";
+        return static_cast<int>(Status::fault);
+    }
+}
+
+}  // namespace emberpath::app

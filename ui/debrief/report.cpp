@@ -1,0 +1,20 @@
+#include "ui/debrief/report.hpp"
+
+namespace emberpath::debrief {
+
+Report make_report(const records::Record& record, const worksite::Job& job) {
+    Report report;
+    report.assessment = records::assess(record, job);
+    const auto facts = records::make_debrief(record, job, report.assessment);
+    report.text = records::to_text(facts);
+    report.json = records::to_json(facts);
+    report.html = records::to_html(facts);
+    return report;
+}
+
+std::string text_of(const records::Record& record, const worksite::Job& job,
+                    const scoring::Assessment& assessment) {
+    return records::to_text(records::make_debrief(record, job, assessment));
+}
+
+}  // namespace emberpath::debrief

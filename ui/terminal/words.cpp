@@ -1,0 +1,112 @@
+#include "ui/terminal/words.hpp"
+
+#include "ui/debrief/page.hpp"
+#include "ui/terminal/terminal.hpp"
+#include "ui/views/services.hpp"
+
+namespace emberpath::terminal {
+
+namespace {
+
+using debrief::page_width;
+using debrief::paragraph;
+using debrief::row;
+
+std::string listed(const std::vector<std::string>& words) {
+    std::string text;
+    for (const auto& word : words) text += (text.empty() ? "" : ", ") + word;
+    return text;
+}
+
+std::string sentences(std::string_view word) {
+    std::string text;
+    for (const auto& phrase : views::phrases(word))
+        text += row({{42}, {44}, {8, true}}, {phrase.pattern, phrase.help, phrase.cost}, 2);
+    return text;
+}
+
+constexpr std::string_view at_any_time =
+    "  help             the sentences you can say; help WORD for those about a word\n"
+    "  readings         what you have recorded\n"
+    "  services         gas, water, power, cover and air as you last found or left them\n"
+    "  log              what you have done and what it showed\n"
+    "  causes           what can be wrong with a heater in such a house\n"
+    "  time             minutes since you arrived\n"
+    "  quit             stop here; the attempt is kept and can be taken up again\n";
+
+}  // namespace
+
+std::string help_text(std::string_view word) {
+    if (!word.empty()) {
+        const auto found = sentences(word);
+        if (!found.empty()) return found;
+        return paragraph("Nothing about \"" + std::string(word) +
+                             "\". Sentences begin with: " + listed(views::first_words()) + ".",
+                         page_width, 2);
+    }
+    return "Sentences, and the time each takes:\n" + sentences({}) +
+           "\nAt any time, and taking none:\n" + std::string(at_any_time);
+}
+
+std::string readings_text(const views::Visit& visit) {
+    std::string text;
+    for (const auto& reading : views::readings(visit.attempt()))
+        text += row({{4, true}, {5}, {34}, {16}, {31}},
+                    {"#" + std::to_string(reading.number), reading.time, reading.title,
+                     reading.value, reading.condition},
+                    2);
+    return text.empty() ? "  No reading yet. The first one you take becomes #1.\n" : text;
+}
+
+std::string log_text(const views::Visit& visit) {
+    std::string text;
+    for (const auto& entry : views::log(visit.attempt())) {
+        text += paragraph(entry.words, page_width, 2, entry.time + "  ");
+        for (const auto& line : entry.shown) text += paragraph(line, page_width, 9);
+    }
+    return text.empty() ? "  Nothing done yet.\n" : text;
+}
+
+std::string services_text(const views::Visit& visit) {
+    std::string text;
+    for (const auto& service : views::services(visit.attempt()))
+        text += row({{9}, {44}, {5}}, {service.service, service.state, service.time}, 2);
+    return text;
+}
+
+std::string suspects_text(const views::Visit& visit) {
+    std::string text;
+    for (const auto& title : visit.suspects()) text += paragraph(title, page_width, 2, "- ");
+    return text;
+}
+
+std::string answer(const views::Visit& visit, std::string_view line) {
+    if (line == "help" || line == "?") return help_text({});
+    if (line.starts_with("help ")) return help_text(line.substr(5));
+    if (line == "readings") return readings_text(visit);
+    if (line == "services") return services_text(visit);
+    if (line == "log") return log_text(visit);
+    if (line == "causes") return suspects_text(visit);
+    if (line == "time") return "  " + views::clock_text(visit.attempt()) + " since you arrived.\n";
+    return {};
+}
+
+std::string opening_text(const views::Visit& visit) {
+    const auto& card = visit.card();
+    std::string text = card.title + "   (" + card.mode + ")\n";
+    text += paragraph(card.call_out, page_width, 2);
+    text += paragraph("Gas: " + card.gas + ".", page_width, 2);
+    if (!card.taps.empty()) text += paragraph("Taps: " + listed(card.taps) + ".", page_width, 2);
+    if (!card.appliances.empty())
+        text += paragraph("Other gas appliances: " + listed(card.appliances) + ".", page_width, 2);
+    if (const auto acts = visit.attempt().log().size(); acts > 0)
+        return text + "\nYou take the attempt up again at " + views::clock_text(visit.attempt()) +
+               ", after " + std::to_string(acts) + (acts == 1 ? " act" : " acts") +
+               ". \"log\" shows what was done.\n";
+    return text +
+           "\nYou have just arrived. First ask the customer what happens, then look before you "
+           "touch.\nSay what you do in plain sentences; each takes time on site. \"help\" lists "
+           "them, \"quit\" stops\nand keeps the attempt.\n";
+}
+
+}  // namespace emberpath::terminal

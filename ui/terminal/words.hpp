@@ -1,0 +1,18 @@
+#pragma once
+/// The fixed texts of the terminal, and the answers to words that are not acts.
+
+#include <string>
+#include <string_view>
+
+#include "ui/views/visit.hpp"
+
+namespace emberpath::terminal {
+
+/// All sentences with what they cost, or those about one word.
+[[nodiscard]] std::string help_text(std::string_view word);
+[[nodiscard]] std::string readings_text(const views::Visit& visit);
+[[nodiscard]] std::string log_text(const views::Visit& visit);
+[[nodiscard]] std::string services_text(const views::Visit& visit);
+[[nodiscard]] std::string suspects_text(const views::Visit& visit);
+
+}  // namespace emberpath::terminal
