@@ -16,6 +16,7 @@ constexpr double complaint_related = 0.45;
 constexpr double complaint_other = 0.15;
 constexpr std::int64_t trend_ticks = 1800;  // three minutes: long enough for a trend to be news
 constexpr double least_likelihood = 1.0e-280;
+constexpr double asleep_below = 1.0e-6;
 
 bool related(worksite::Complaint a, worksite::Complaint b) {
     using C = worksite::Complaint;
@@ -265,20 +266,30 @@ double Posterior::class_entropy_bits() const {
 double Posterior::expected_bits(const Reading& reading, std::span<const double> predicted) const {
     if (repeats(reading, predicted)) return 0.0;
     const worksite::QuantityInfo& row = worksite::info(reading.quantity);
-    if (row.categorical) {
-        std::vector<std::size_t> own;
-        for (const double value : predicted) own.push_back(as_category(value));
-        const OutcomeTable table =
-            categorical_outcomes(probability_, own, static_cast<std::size_t>(row.category_count),
-                                 hit_rate(row.quantity));
-        return information_bits(probability_, class_of_, faults::remedy_count, table);
-    }
-    const std::vector<double> scales = widths(reading, predicted, 1);
+    std::vector<double> scales;
+    if (!row.categorical) scales = widths(reading, predicted, 1);
+    // Shadows that are as good as excluded move nothing and cost most of the time.
+    std::vector<double> live;
+    std::vector<std::size_t> classes_of_live, own;
     std::vector<Expectation> expected;
-    for (std::size_t i = 0; i < predicted.size(); ++i)
-        expected.push_back({on_scale(reading.quantity, predicted[i]), scales[i]});
-    return information_bits(probability_, class_of_, faults::remedy_count,
-                            numeric_outcomes(probability_, expected));
+    double total = 0.0;
+    for (std::size_t i = 0; i < predicted.size(); ++i) {
+        if (probability_[i] < asleep_below) continue;
+        total += probability_[i];
+        live.push_back(probability_[i]);
+        classes_of_live.push_back(class_of_[i]);
+        if (row.categorical)
+            own.push_back(as_category(predicted[i]));
+        else
+            expected.push_back({on_scale(reading.quantity, predicted[i]), scales[i]});
+    }
+    for (double& p : live) p /= total;
+    const OutcomeTable table =
+        row.categorical
+            ? categorical_outcomes(live, own, static_cast<std::size_t>(row.category_count),
+                                   hit_rate(row.quantity))
+            : numeric_outcomes(live, expected);
+    return information_bits(live, classes_of_live, faults::remedy_count, table);
 }
 
 }  // namespace emberpath::scoring

@@ -1,0 +1,34 @@
+#pragma once
+/// From the ledger to areas, overall score, gates and the proposal, each with its reason in a sentence.
+
+#include <string>
+
+#include "sim/scoring/areas.hpp"
+#include "sim/scoring/ledger.hpp"
+#include "sim/scoring/scoring.hpp"
+
+namespace emberpath::scoring {
+
+/// What the attempt came to, apart from the ledger.
+struct Outcome {
+    worksite::WriteUp write_up;
+    std::vector<worksite::Breach> breaches;
+    std::vector<std::string> verified;  // proof and handover items done
+    bool fault_remains = true;          // in the plant
+    std::int64_t start_tick = 0;        // the trainee's time begins
+    double reference_minutes = 10.0;    // C
+    std::string not_scored_because;     // E, P and R; empty: scored
+};
+
+/// Fills areas, overall, gates_met, fixed, proposal and true_class_probability of `out`.
+void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& outcome,
+           Assessment& out);
+
+/// "undersized gas pipe", "outlet sensor open or outlet sensor drifted": titles of a class's causes.
+[[nodiscard]] std::string class_title(faults::Remedy remedy);
+/// "04:10" since the trainee's time began.
+[[nodiscard]] std::string clock_text(std::int64_t ticks);
+/// "97 %", "under 1 %", "over 99 %".
+[[nodiscard]] std::string percent(double probability);
+
+}  // namespace emberpath::scoring

@@ -1,0 +1,201 @@
+#pragma once
+/// A group of shadows (Real = Pack<8>) or one heater (Real = double) that lives through a tape.
+
+#include <array>
+#include <span>
+#include <vector>
+
+#include "sim/math/pack.hpp"
+#include "sim/scoring/complaint_watch.hpp"
+#include "sim/scoring/shadow_bank.hpp"
+
+namespace emberpath::scoring {
+
+/// What a lane is: its faults while they last, and its column in the results.
+struct LaneRole {
+    std::vector<faults::Fault> faults;
+    std::size_t column = 0;
+    bool wanted = true;  // false: fills up a pack
+};
+
+template <class Real>
+class LaneGroup {
+  public:
+    static constexpr std::size_t width = math::lanes<Real>;
+
+    LaneGroup(const worksite::Job& job, std::array<LaneRole, width> roles)
+        : job_(job), roles_(std::move(roles)) {
+        heater_.settings = job.settings;
+        for (std::size_t i = 0; i < width; ++i) set_parameters(i, 0.0);
+    }
+
+    /// Runs the tape to its end (or to arrival) and fills this group's columns of `out`.
+    void live_through(const Tape& tape, Shadows& out, bool only_to_arrival) {
+        for (const Tape::Event& event : tape.events) {
+            happen(tape, event, out);
+            if (only_to_arrival && event.kind == Tape::Kind::arrival) return;
+        }
+    }
+
+  private:
+    void happen(const Tape& tape, const Tape::Event& event, Shadows& out) {
+        switch (event.kind) {
+            case Tape::Kind::tick:
+                return tick(tape.ticks[event.index]);
+            case Tape::Kind::tools:
+                return take(tape.tools[event.index]);
+            case Tape::Kind::remedy:
+                return cure(static_cast<faults::Remedy>(event.index));
+            case Tape::Kind::cylinder:
+                return change_cylinder();
+            case Tape::Kind::observation:
+                return predict(tape.observations[event.index], out.observed[event.index]);
+            case Tape::Kind::arrival:
+                return arrive(out);
+            case Tape::Kind::mark:
+                return snapshot(heater_, inputs_, nullptr, out.passive[event.index]);
+        }
+    }
+
+    void set_parameters(std::size_t lane, double time_s) {
+        plant::set_parameters(heater_.plant, lane,
+                              faults::with_faults(job_.healthy, roles_[lane].faults, time_s));
+    }
+
+    void settle(const worksite::TickInputs& inputs) {
+        plant::settle_cold(heater_.plant, inputs.surroundings, job_.healthy.cylinder_start_kg);
+        for (std::size_t i = 0; i < width; ++i)
+            math::set_lane(heater_.plant.state[plant::cylinder_liquid_kg], i,
+                           math::lane(heater_.plant.parameters.cylinder_start_kg, i));
+        settled_ = true;
+    }
+
+    void tick(const worksite::TickInputs& inputs) {
+        if (!settled_) settle(inputs);
+        const double time_s = inputs.surroundings.time_s;
+        for (std::size_t i = 0; i < width; ++i)
+            if (moving_[i] || first_tick_) {
+                set_parameters(i, time_s);
+                moving_[i] = faults::changes_after(roles_[i].faults, time_s);
+            }
+        first_tick_ = false;
+        inputs_ = inputs;
+        heater_.tick(inputs);
+        ++ticks_;
+        if (!worksite::at_rest(tools_))
+            for (std::size_t i = 0; i < width; ++i)
+                senses_[i].step(worksite::view(heater_, i, inputs), tools_);
+        if (!arrived_ && ticks_ % 10 == 0) watch_household();
+    }
+
+    void watch_household() {
+        const bool drawing = inputs_.surroundings.hot_tap_conductance > 0.0;
+        for (std::size_t i = 0; i < width; ++i) {
+            if (!drawing) {
+                households_[i].step(false, false, 0.0, 0.0);
+                continue;
+            }
+            const worksite::HeaterView seen = worksite::view(heater_, i, inputs_);
+            households_[i].step(true, seen.plant.flame_lit > 0.0, seen.plant.tap_water_k,
+                                inputs_.panel.set_point_k);
+        }
+    }
+
+    void take(const Tape::Tools& tools) {
+        const bool begins = (tools.setup.watching && !tools_.watching) ||
+                            (tools.setup.listening && !tools_.listening);
+        tools_ = tools.setup;
+        for (std::size_t i = 0; i < width; ++i) {
+            if (begins) senses_[i].start_watching();
+            if (tools.hold_cleared) senses_[i].clear_holds();
+            // Gauges that are put away go to rest now; attached ones start with the next tick.
+            if (worksite::at_rest(tools_))
+                senses_[i].step(worksite::view(heater_, i, inputs_), tools_);
+        }
+    }
+
+    void cure(faults::Remedy remedy) {
+        for (std::size_t i = 0; i < width; ++i) {
+            const auto cured = [&](const faults::Fault& fault) {
+                return faults::info(fault.cause).remedy == remedy;
+            };
+            if (std::erase_if(roles_[i].faults, cured) > 0)
+                set_parameters(i, inputs_.surroundings.time_s);
+        }
+    }
+
+    void change_cylinder() {
+        for (std::size_t i = 0; i < width; ++i) {
+            math::set_lane(heater_.plant.state[plant::cylinder_liquid_kg], i,
+                           job_.healthy.cylinder_full_kg);
+            math::set_lane(heater_.plant.state[plant::cylinder_liquid_k], i,
+                           inputs_.surroundings.cylinder_ambient_k);
+        }
+    }
+
+    void predict(const worksite::Observation& observation, std::vector<double>& row) {
+        for (std::size_t i = 0; i < width; ++i) {
+            if (!roles_[i].wanted) continue;
+            row[roles_[i].column] = worksite::value_of(observation.quantity, observation.hold,
+                                                       worksite::view(heater_, i, inputs_),
+                                                       senses_[i], inputs_, tools_);
+        }
+    }
+
+    void arrive(Shadows& out) {
+        arrived_ = true;
+        const std::vector<Mode> all = modes(job_);
+        for (std::size_t m = 0; m < all.size(); ++m) run_mode(all[m], out.signatures[m]);
+        for (std::size_t i = 0; i < width; ++i)
+            if (roles_[i].wanted) out.complaints[roles_[i].column] = households_[i].verdict();
+    }
+
+    void run_mode(const Mode& mode, Snapshot& out) const {
+        worksite::Heater<Real> fork = heater_;
+        std::array<worksite::Senses, width> watchers;
+        worksite::TickInputs inputs = inputs_;
+        const std::int64_t watched_ticks = 200;  // the last 20 s, or all of a light-up attempt
+        for (std::int64_t t = 0; t < mode.ticks; ++t) {
+            inputs = mode_inputs(job_, mode, inputs_, t);
+            fork.tick(inputs);
+            if (t < mode.ticks - watched_ticks) continue;
+            for (std::size_t i = 0; i < width; ++i)
+                watchers[i].step(worksite::view(fork, i, inputs), ready_tools());
+        }
+        snapshot(fork, inputs, &watchers, out);
+    }
+
+    void snapshot(const worksite::Heater<Real>& heater, const worksite::TickInputs& inputs,
+                  const std::array<worksite::Senses, width>* watchers, Snapshot& out) const {
+        for (std::size_t i = 0; i < width; ++i) {
+            if (!roles_[i].wanted) continue;
+            const worksite::HeaterView seen = worksite::view(heater, i, inputs);
+            worksite::Senses senses = settled_senses(seen);
+            if (watchers != nullptr) {
+                senses.flame_seen = (*watchers)[i].flame_seen;
+                senses.spark_seen = (*watchers)[i].spark_seen;
+                senses.flame_unrest = (*watchers)[i].flame_unrest;
+                senses.air_ratio = (*watchers)[i].air_ratio;
+            }
+            for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+                const auto quantity = static_cast<worksite::Quantity>(q);
+                out.set(quantity, roles_[i].column,
+                        worksite::value_of(quantity, worksite::Hold::now, seen, senses, inputs,
+                                           ready_tools()));
+            }
+        }
+    }
+
+    const worksite::Job& job_;
+    std::array<LaneRole, width> roles_;
+    std::array<bool, width> moving_{};
+    worksite::Heater<Real> heater_{};
+    std::array<worksite::Senses, width> senses_{};
+    std::array<ComplaintWatch, width> households_{};
+    worksite::ToolSetup tools_{};
+    worksite::TickInputs inputs_{};
+    std::int64_t ticks_ = 0;
+    bool settled_ = false, first_tick_ = true, arrived_ = false;
+};
+
+}  // namespace emberpath::scoring

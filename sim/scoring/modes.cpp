@@ -1,0 +1,70 @@
+#include "sim/scoring/modes.hpp"
+
+namespace emberpath::scoring {
+
+std::vector<Mode> modes(const worksite::Job& job) {
+    using controller::Phase;
+    std::vector<Mode> all{{"as found", 0.0, 50, 0.0, false, Phase::standby},
+                          {"at low draw", 1.5, 700, 0.25, true, Phase::run},
+                          {"at full draw", 2.0, 1000, 1.0, true, Phase::run},
+                          {"during a light-up attempt", 0.5, 40, 0.6, true, Phase::light_up}};
+    if (job.site.gas == worksite::GasKind::propane_cylinder)
+        all.push_back({"after ten minutes at full draw", 10.0, 6000, 1.0, true, Phase::run});
+    return all;
+}
+
+worksite::TickInputs mode_inputs(const worksite::Job& job, const Mode& mode,
+                                 const worksite::TickInputs& at_arrival, std::int64_t tick) {
+    worksite::TickInputs in = at_arrival;
+    plant::Surroundings& s = in.surroundings;
+    s.time_s = at_arrival.surroundings.time_s + 0.1 * static_cast<double>(tick + 1);
+    double conductance = 0.0;
+    for (const worksite::Tap& tap : job.site.taps) conductance += tap.conductance;
+    s.hot_tap_conductance = mode.tap_share * conductance;
+    s.cold_draw_m3_per_s = 0.0;
+    s.other_gas_m3_per_s = 0.0;
+    s.water_isolator = s.gas_isolator = s.gas_meter_valve = s.power_on = 1.0;
+    s.test_nipple_leak_m3_per_s = 0.0;
+    s.gust_shape = tick % 80 < 20 ? 1.0 : 0.0;
+    in.panel.switched_on = in.panel.powered = 1.0;
+    in.panel.reset_pressed = mode.press_reset && tick == 0 ? 1.0 : 0.0;
+    return in;
+}
+
+worksite::Senses settled_senses(const worksite::HeaterView& heater) {
+    worksite::Senses senses;
+    senses.o2.follow(heater.plant.o2_share, 0.0);
+    senses.co2.follow(heater.plant.co2_share, 0.0);
+    senses.co.follow(heater.plant.co_share, 0.0);
+    senses.flue_temperature.follow(heater.plant.flue_k, 0.0);
+    senses.flame_seen = heater.plant.flame_lit > 0.0;
+    senses.spark_seen = heater.plant.spark_heard > 0.5;
+    senses.loudest_fan_rev_per_s = heater.plant.fan_rev_per_s;
+    return senses;
+}
+
+worksite::ToolSetup ready_tools() {
+    worksite::ToolSetup tools;
+    tools.analyser_sampling = true;
+    tools.tap_opening_share = 1.0;
+    tools.watching = tools.listening = true;
+    return tools;
+}
+
+bool can_be_proposed(worksite::Quantity quantity, const worksite::Job& job) {
+    using Q = worksite::Quantity;
+    switch (quantity) {
+        case Q::complaint_heard:
+        case Q::readout_phase:
+        case Q::room_co:
+        case Q::terminal_volts:
+            return false;
+        case Q::cylinder_mass:
+        case Q::cylinder_frost:
+            return job.site.gas == worksite::GasKind::propane_cylinder;
+        default:
+            return true;
+    }
+}
+
+}  // namespace emberpath::scoring

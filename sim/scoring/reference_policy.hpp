@@ -1,0 +1,66 @@
+#pragma once
+/// The best reading that could have been taken, and what a policy that always takes it needs.
+///
+/// Source    de Kleer & Williams (1987), Artif. Intell. 32, 97-130: next the probe with the least expected
+///           entropy; information gained per cost as figure of merit. One step ahead only, which is why
+///           a trainee's reading may be twice as dear before anything is charged.
+
+#include <array>
+#include <string>
+
+#include "sim/scoring/posterior.hpp"
+#include "sim/scoring/shadow_bank.hpp"
+
+namespace emberpath::scoring {
+
+/// What has been set up already: by point for manometer, meter and thermometer, else by tool.
+class SetUps {
+  public:
+    /// Minutes of one reading, with set-up where it is the first; does not mark it.
+    [[nodiscard]] double minutes(worksite::Quantity quantity) const;
+    void mark(worksite::Quantity quantity);
+
+  private:
+    [[nodiscard]] static std::size_t key(worksite::Quantity quantity);
+    std::array<bool, worksite::quantity_count + 16> done_{};
+};
+
+/// A reading that could be taken.
+struct Option {
+    worksite::Quantity quantity = worksite::Quantity::display_word;
+    std::size_t mode = 0;  // index into modes(); as_things_stand for no change
+    double bits = 0.0, minutes = 1.0;
+    [[nodiscard]] double rate() const { return bits / minutes; }
+};
+inline constexpr std::size_t as_things_stand = static_cast<std::size_t>(-1);
+
+/// Where the choice is made from.
+struct Situation {
+    const worksite::Job& job;
+    const Shadows& shadows;
+    const Posterior& posterior;
+    const SetUps& set_ups;
+    const Snapshot* passive = nullptr;  // readable without any act; nullptr: only modes count
+    const std::vector<bool>* cured = nullptr;  // lanes whose fault a remedy has removed
+    std::size_t in_mode = as_things_stand;     // mode already reached: costs no minutes again
+};
+
+/// The option with most information per minute. bits 0 when nothing tells anything.
+[[nodiscard]] Option best_option(const Situation& situation);
+/// "manifold pressure during a light-up attempt".
+[[nodiscard]] std::string title_of(const Option& option, const worksite::Job& job);
+/// A mode's signature of a quantity in every lane; cured lanes show the sound house.
+[[nodiscard]] std::vector<double> signature(const Situation& situation, std::size_t mode,
+                                            worksite::Quantity quantity);
+
+/// The policy's run in this scenario: readings until one class reaches .90 or nothing tells more.
+struct ReferenceRun {
+    double minutes = 0.0;  // of tests and of bringing the heater into modes
+    int readings = 0;
+    double leading = 0.0;         // probability of the leading class at the end
+    std::vector<Option> options;  // as taken
+};
+[[nodiscard]] ReferenceRun run_reference(const worksite::Job& job, const Shadows& shadows,
+                                         const std::vector<Snapshot>& truth);
+
+}  // namespace emberpath::scoring
