@@ -15,7 +15,7 @@ inline constexpr double molar_gas_constant = 8.314462618;  // J/(mol K), exact s
 inline constexpr double oxygen_in_air = 0.2095;
 
 /// Composition of dry air per mole: N2, O2, Ar, CO2.
-/// Source    [iso6976] annex A, rounded to four components
+/// Source    [iso6976], composition of dry air rounded to four components (recalled)
 [[nodiscard]] Mixture dry_air();
 
 /// Density [kg/m3], ideal gas. Range: 250 to 2000 K near atmospheric pressure (error below 0.1 %).

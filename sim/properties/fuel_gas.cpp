@@ -9,11 +9,6 @@ namespace emberpath::properties {
 
 namespace {
 
-constexpr double gas_constant = 8.3144621;           // J/(mol K), [iso6976]
-constexpr double air_kg_per_mol = 28.96546e-3;       // [iso6976]
-constexpr double air_compression_factor = 0.999595;  // [iso6976], 15 degC
-constexpr double water_j_per_mol = 44431.0;          // heat of vaporisation, [iso6976], 15 degC
-
 // clang-format off
 /// [iso6976] tables 1 to 3, in the order of GasComponent.
 constexpr std::array<GasComponentData, gas_component_count> components{{
@@ -95,13 +90,15 @@ GasProperties gas_properties(const GasComposition& mole_fractions) {
         out.atoms.oxygen += x * data.atoms.oxygen;
         out.atoms.nitrogen += x * data.atoms.nitrogen;
     }
-    const double net_j_per_mol = gross_j_per_mol - 0.5 * out.atoms.hydrogen * water_j_per_mol;
+    const double net_j_per_mol =
+        gross_j_per_mol - 0.5 * out.atoms.hydrogen * iso6976_water_j_per_mol;
     out.compression_factor = compression_factor(summation);
-    const double ideal_m3_per_mol = gas_constant * standard_temperature_k / standard_pressure_pa;
+    const double ideal_m3_per_mol =
+        iso6976_gas_constant * standard_temperature_k / standard_pressure_pa;
     const double m3_per_mol = out.compression_factor * ideal_m3_per_mol;
     out.density_kg_per_m3 = out.molar_mass_kg_per_mol / m3_per_mol;
-    out.relative_density =
-        out.density_kg_per_m3 * air_compression_factor * ideal_m3_per_mol / air_kg_per_mol;
+    out.relative_density = out.density_kg_per_m3 * iso6976_air_compression_factor *
+                           ideal_m3_per_mol / iso6976_air_kg_per_mol;
     out.gross_j_per_m3 = gross_j_per_mol / m3_per_mol;
     out.net_j_per_m3 = net_j_per_mol / m3_per_mol;
     out.gross_j_per_kg = gross_j_per_mol / out.molar_mass_kg_per_mol;

@@ -25,6 +25,12 @@ enum class GasComponent {
 };
 inline constexpr std::size_t gas_component_count = 9;
 
+// Constants of the method [iso6976], at 15 degC.
+inline constexpr double iso6976_gas_constant = 8.3144621;  // J/(mol K)
+inline constexpr double iso6976_air_kg_per_mol = 28.96546e-3;
+inline constexpr double iso6976_air_compression_factor = 0.999595;
+inline constexpr double iso6976_water_j_per_mol = 44431.0;  // heat of vaporisation
+
 /// Constants of a pure component [iso6976]: molar mass, summation factor and gross molar calorific value
 /// at 15 degC.
 struct GasComponentData {

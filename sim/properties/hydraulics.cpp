@@ -46,7 +46,7 @@ double swamee_jain_friction(double reynolds, double relative_roughness) {
 }
 
 double darcy_friction(double reynolds, double relative_roughness) {
-    constexpr double laminar_end = 2300.0, turbulent_start = 4000.0;
+    constexpr double laminar_end = 2300.0, turbulent_start = 3000.0;
     if (reynolds <= laminar_end) return laminar_friction(reynolds);
     if (reynolds >= turbulent_start) return colebrook_friction(reynolds, relative_roughness);
     const double share = (reynolds - laminar_end) / (turbulent_start - laminar_end);
@@ -70,6 +70,17 @@ double darcy_flow_m3_per_s(const Fluid& fluid, const Pipe& pipe, double pressure
         (darcy_pressure_drop_pa(fluid, pipe, middle) < pressure_drop_pa ? low : high) = middle;
     }
     return 0.5 * (low + high);
+}
+
+double swamee_jain_bore_m(const DuctDemand& demand, double kinematic_viscosity_m2_per_s) {
+    const double gradient = demand.length_m / (standard_gravity_m_per_s2 * demand.head_loss_m);
+    const double flow = demand.flow_m3_per_s;
+    const double smooth =
+        kinematic_viscosity_m2_per_s * math::power(flow, 9.4) * math::power(gradient, 5.2);
+    const double rough = demand.roughness_m > 0.0 ? math::power(demand.roughness_m, 1.25) *
+                                                        math::power(gradient * flow * flow, 4.75)
+                                                  : 0.0;
+    return 0.66 * math::power(rough + smooth, 0.04);
 }
 
 std::span<const FittingLoss> fitting_losses() {

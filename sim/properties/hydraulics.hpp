@@ -36,7 +36,8 @@ inline constexpr double standard_gravity_m_per_s2 = 9.80665;
 /// Range     Re 5000 to 1e8, relative roughness 1e-6 to 0.05; within 3 % of Colebrook
 [[nodiscard]] double swamee_jain_friction(double reynolds, double relative_roughness);
 
-/// Darcy friction factor: laminar below Re 2300, Colebrook above 4000, straight line between.
+/// Darcy friction factor: laminar below Re 2300, Colebrook above 3000, a straight line between (nobody knows
+/// better: the flow there is unsteady).
 [[nodiscard]] double darcy_friction(double reynolds, double relative_roughness);
 
 /// What flows, and through what.
@@ -57,6 +58,18 @@ struct Pipe {
 /// Flow [m3/s] that this pressure drop drives: the inverse of the above, by bisection.
 [[nodiscard]] double darcy_flow_m3_per_s(const Fluid& fluid, const Pipe& pipe,
                                          double pressure_drop_pa);
+
+/// Bore [m] a duct needs for a flow and a head loss [m of the flowing fluid].
+/// Equation  0.66 (e^1.25 (L V^2/(g h))^4.75 + nu V^9.4 (L/(g h))^5.2)^0.04     Source [swamee1976]
+/// Range     Re 5000 to 3e8; within 2 % of Colebrook
+struct DuctDemand {
+    double flow_m3_per_s;
+    double length_m;
+    double head_loss_m;
+    double roughness_m;
+};
+[[nodiscard]] double swamee_jain_bore_m(const DuctDemand& demand,
+                                        double kinematic_viscosity_m2_per_s);
 
 /// Pressure drop [Pa] of a fitting. Equation K rho v^2 / 2.
 [[nodiscard]] inline double minor_loss_pa(double k, double density_kg_per_m3, double velocity) {

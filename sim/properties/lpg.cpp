@@ -16,7 +16,7 @@ struct Fluid {
     double critical_k, critical_pa, critical_kg_per_m3;
     std::array<Term, 5> pressure;
     std::array<Term, 4> liquid;   // rho'/rho_c = 1 + sum
-    std::array<Term, 6> vapour;   // ln(rho''/rho_c) = sum
+    std::array<Term, 6> vapour;   // ln(rho''/rho_c) = sum, times Tc/T for the butanes
 };
 /// Unused places hold {0, 1}. Order of Liquefied.
 constexpr std::array<Fluid, 3> fluids{{
@@ -56,7 +56,9 @@ SaturatedLpg saturated_lpg(Liquefied fluid, double temperature_k) {
     SaturatedLpg out{};
     out.pressure_pa = f.critical_pa * math::exp(exponent);
     out.liquid_kg_per_m3 = f.critical_kg_per_m3 * (1.0 + sum_of(f.liquid, theta));
-    out.vapour_kg_per_m3 = f.critical_kg_per_m3 * math::exp(sum_of(f.vapour, theta));
+    // The two publications write the vapour density with and without the factor Tc/T.
+    const double scale = fluid == Liquefied::propane ? 1.0 : f.critical_k / temperature_k;
+    out.vapour_kg_per_m3 = f.critical_kg_per_m3 * math::exp(scale * sum_of(f.vapour, theta));
     // T dp/dT = -p (exponent + derivative)
     out.latent_heat_j_per_kg = -out.pressure_pa * (exponent + derivative) *
                                (1.0 / out.vapour_kg_per_m3 - 1.0 / out.liquid_kg_per_m3);

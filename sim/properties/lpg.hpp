@@ -6,11 +6,22 @@
 
 namespace emberpath::properties {
 
-/// Saturation pressure of propane [Pa, absolute]: the one the plant runs every tick.
+/// Saturation pressure of propane [Pa, absolute]: the form for every tick.
+///
+/// Equation  ln p = 20.957254 - 2031.8066 / (T - 15.55)
+/// Source    Antoine's form, constants fitted to [lemmon2009] at 201 points
+/// Range     230 to 325 K: within 0.27 % of [lemmon2009]
+/// Errors    none: T must stay above 16 K
+template <class Real>
+[[nodiscard]] Real propane_saturation_pressure_pa(const Real& temperature_k) {
+    return math::exp(20.957254 - 2031.8066 / (temperature_k - 15.55));
+}
+
+/// The same with the constants of a public table, for comparison: 1.7 to 3 % high.
 ///
 /// Equation  log10(p/bar) = 3.98292 - 819.296 / (T - 24.417)
 /// Source    [nist-webbook], Antoine set for 230.6 to 320.7 K
-/// Range     230 to 320 K: within 1.6 % of [lemmon2009]
+/// Range     230 to 320 K
 /// Errors    none: T must stay above 25 K
 template <class Real>
 [[nodiscard]] Real propane_antoine_pressure_pa(const Real& temperature_k) {

@@ -125,7 +125,7 @@ Saturation saturation(double temperature_k) {
         critical_kg_per_m3 *
         math::exp(-2.03150240 * third - 2.68302940 * third * third - 5.38626492 * tau * third -
                   17.2991605 * t3 - 44.7586581 * integer_power(tau, 6) * sixth -
-                  63.9201063 * integer_power(tau, 11) * sixth * third * root);
+                  63.9201063 * integer_power(tau, 11) * third * root);
     return out;
 }
 

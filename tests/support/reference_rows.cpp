@@ -1,0 +1,281 @@
+#include "tests/support/reference_rows.hpp"
+
+#include <gtest/gtest.h>
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <optional>
+#include <set>
+#include <sstream>
+#include <stdexcept>
+
+namespace emberpath::reference {
+
+namespace {
+
+constexpr std::size_t column_count = 9;
+
+/// One line of CSV: commas separate, quotes enclose, a doubled quote is one.
+std::vector<std::string> split_line(const std::string& line) {
+    std::vector<std::string> fields(1);
+    bool quoted = false;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const char c = line[i];
+        if (quoted && c == '"' && i + 1 < line.size() && line[i + 1] == '"') {
+            fields.back() += '"';
+            ++i;
+        } else if (c == '"') {
+            quoted = !quoted;
+        } else if (c == ',' && !quoted) {
+            fields.emplace_back();
+        } else if (c != '\r') {
+            fields.back() += c;
+        }
+    }
+    return fields;
+}
+
+std::string csv_field(std::string_view text) {
+    if (text.find_first_of(",\"\n") == std::string_view::npos) return std::string(text);
+    std::string out = "\"";
+    for (const char c : text) {
+        out += c;
+        if (c == '"') out += c;
+    }
+    return out + "\"";
+}
+
+std::optional<double> leading_number(std::string_view text) {
+    while (!text.empty() && text.front() == ' ') text.remove_prefix(1);
+    if (text.starts_with('+')) text.remove_prefix(1);
+    double value = 0.0;
+    const auto end = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (end.ec != std::errc{}) return std::nullopt;
+    return value;
+}
+
+bool is_word(char c) {
+    return (std::isalnum(static_cast<unsigned char>(c)) != 0) || c == '_';
+}
+
+std::string number_text(double value) {
+    std::array<char, 64> buffer{};
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
+                                   std::chars_format::general, 9)
+                         .ptr;
+    return {buffer.data(), end};
+}
+
+std::string_view trimmed(std::string_view text) {
+    while (!text.empty() && text.front() == ' ') text.remove_prefix(1);
+    while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
+    return text;
+}
+
+/// The alternative that a check means, out of "rel 1e-8 (IF97 code); rel 2e-3 (other fit)".
+std::string alternative(const Row& row, std::size_t which) {
+    std::stringstream all(row.tolerance);
+    std::string part;
+    for (std::size_t i = 0; std::getline(all, part, ';'); ++i)
+        if (i == which) return std::string(trimmed(part));
+    throw std::runtime_error("the row states no tolerance number " + std::to_string(which));
+}
+
+class Results {
+  public:
+    explicit Results(std::string_view name) : file_(name) {
+        const std::filesystem::path folder =
+            std::filesystem::path(EMBERPATH_BINARY_DIR) / "reference_results";
+        std::filesystem::create_directories(folder);
+        out_.open(folder / (file_ + ".csv"));
+        out_ << "file,id,quantity,conditions,unit,expected,got,tolerance,outcome,kind,checked_by,"
+                "source\n";
+    }
+    void line(const Row& row, std::string_view got, std::string_view tolerance,
+              std::string_view outcome, std::string_view by) {
+        const std::string_view kind = row.status == "memory" ? "plausibility" : "check";
+        for (const std::string_view field :
+             {std::string_view(file_), std::string_view(row.id), std::string_view(row.quantity),
+              std::string_view(row.conditions), std::string_view(row.unit),
+              std::string_view(row.value), got, tolerance, outcome, kind, by})
+            out_ << csv_field(field) << ',';
+        out_ << csv_field(row.source) << '\n';
+    }
+
+  private:
+    std::string file_;
+    std::ofstream out_;
+};
+
+bool run_check(const Row& row, const Check& check, Results& results) {
+    std::string got = "none", tolerance;
+    bool pass = false;
+    try {
+        tolerance = alternative(row, check.tolerance);
+        const auto expected = leading_number(row.value);
+        if (!expected) throw std::runtime_error("the row holds no number");
+        const double computed = check.compute(row);
+        got = number_text(computed);
+        pass = within(computed, *expected, tolerance);
+        if (!pass) tolerance += " exceeded";
+    } catch (const std::exception& problem) {
+        tolerance += std::string(": ") + problem.what();
+    }
+    results.line(row, got, tolerance, pass ? "pass" : "fail", check.name);
+    EXPECT_TRUE(pass) << row.id << " " << row.quantity << " (" << row.conditions << "): got " << got
+                      << ", expected " << row.value << " " << row.unit << ", " << tolerance
+                      << "; by " << check.name;
+    return pass;
+}
+
+void report(std::string_view name, const Tally& tally) {
+    std::cout << "[ reference] " << name << ": " << tally.rows << " rows; " << tally.checked
+              << " checked (" << tally.plausibility << " of them plausibility), " << tally.skipped
+              << " skipped (" << tally.known_misses << " known misses), " << tally.failed
+              << " failed\n";
+    testing::Test::RecordProperty("rows", std::to_string(tally.rows));
+    testing::Test::RecordProperty("checked", std::to_string(tally.checked));
+    testing::Test::RecordProperty("skipped", std::to_string(tally.skipped));
+}
+
+}  // namespace
+
+std::vector<Row> read_rows(std::string_view name) {
+    const std::string path =
+        std::string(EMBERPATH_SOURCE_DIR) + "/tests/reference/" + std::string(name) + ".csv";
+    std::ifstream in(path);
+    std::string line;
+    if (!std::getline(in, line)) throw std::runtime_error("cannot read " + path);
+    std::vector<Row> rows;
+    std::set<std::string> seen;
+    while (std::getline(in, line)) {
+        auto f = split_line(line);
+        if (f.size() != column_count) throw std::runtime_error(path + ": not nine fields: " + line);
+        if (!seen.insert(f[0]).second) throw std::runtime_error(path + ": twice the row " + f[0]);
+        rows.push_back({f[0], f[1], f[2], f[3], f[4], f[5], f[6], f[7], f[8]});
+    }
+    return rows;
+}
+
+double number_after(std::string_view text, std::string_view key) {
+    for (std::size_t at = text.find(key); at != std::string_view::npos;
+         at = text.find(key, at + 1)) {
+        if (at > 0 && is_word(text[at - 1]) && is_word(key.front())) continue;
+        if (const auto value = leading_number(text.substr(at + key.size()))) return *value;
+    }
+    throw std::runtime_error("no number after \"" + std::string(key) + "\"");
+}
+
+double after(const Row& row, std::string_view key) {
+    return number_after(row.conditions, key);
+}
+
+double before(const Row& row, std::string_view text) {
+    const std::string_view all = row.conditions;
+    for (std::size_t at = all.find(text); at != std::string_view::npos;
+         at = all.find(text, at + 1)) {
+        std::size_t start = at;
+        while (start > 0 && all[start - 1] == ' ') --start;
+        const std::size_t end = start;
+        while (start > 0 && (std::isdigit(static_cast<unsigned char>(all[start - 1])) != 0 ||
+                             all[start - 1] == '.'))
+            --start;
+        if (start > 0 && start < end && all[start - 1] == '-') --start;
+        if (const auto value = leading_number(all.substr(start, end - start))) return *value;
+    }
+    throw std::runtime_error("no number before \"" + std::string(text) + "\"");
+}
+
+bool mentions(const Row& row, std::string_view text) {
+    return row.conditions.find(text) != std::string::npos;
+}
+
+Row from(const Row& row, std::string_view text) {
+    const std::size_t at = row.conditions.find(text);
+    if (at == std::string::npos) throw std::runtime_error("no \"" + std::string(text) + "\"");
+    Row out = row;
+    out.conditions = row.conditions.substr(at);
+    return out;
+}
+
+Match quantity(std::string text) {
+    return [text](const Row& row) { return row.quantity.starts_with(text); };
+}
+
+Match quantity(std::string text, std::string part) {
+    return [text, part](const Row& row) {
+        return row.quantity.starts_with(text) && row.quantity.find(part) != std::string::npos;
+    };
+}
+
+Match rows(std::string ids) {
+    return [ids](const Row& row) {
+        return (" " + ids + " ").find(" " + row.id + " ") != std::string::npos;
+    };
+}
+
+bool within(double got, double expected, std::string_view tolerance) {
+    constexpr double exact =
+        1e-9;  // relative: the same number, whatever the units it passed through
+    const std::size_t either = tolerance.find(" or ");
+    if (either != std::string_view::npos)
+        return within(got, expected, tolerance.substr(0, either)) ||
+               within(got, expected, tolerance.substr(either + 4));
+    if (!std::isfinite(got)) return false;
+    const double away = std::abs(got - expected);
+    if (tolerance.starts_with("exact")) return away <= exact * std::abs(expected);
+    if (tolerance.starts_with("rel "))
+        return away <= number_after(tolerance, "rel ") * std::abs(expected);
+    if (tolerance.starts_with("abs ")) return away <= number_after(tolerance, "abs ");
+    if (tolerance.starts_with("factor ")) {
+        const double factor = number_after(tolerance, "factor ");
+        return got >= expected / factor && got <= expected * factor;
+    }
+    throw std::runtime_error("no tolerance: \"" + std::string(tolerance) + "\"");
+}
+
+Tally check_file(std::string_view name, std::span<const Check> checks,
+                 std::span<const Skip> skips) {
+    Results results(name);
+    Tally tally;
+    std::vector<std::size_t> used(skips.size(), 0), run(checks.size(), 0);
+    for (const Row& row : read_rows(name)) {
+        ++tally.rows;
+        bool accounted = false, passed = true;
+        for (std::size_t i = 0; i < skips.size() && !accounted; ++i) {
+            if (!skips[i].match(row)) continue;
+            accounted = true;
+            ++used[i];
+            ++tally.skipped;
+            if (skips[i].known_miss) ++tally.known_misses;
+            results.line(row, "", row.tolerance, skips[i].known_miss ? "known miss" : "skipped",
+                         skips[i].reason);
+        }
+        if (accounted) continue;
+        for (std::size_t i = 0; i < checks.size(); ++i) {
+            if (!checks[i].match(row)) continue;
+            accounted = true;
+            ++run[i];
+            passed = run_check(row, checks[i], results) && passed;
+        }
+        EXPECT_TRUE(accounted) << row.id << " " << row.quantity << " (" << row.conditions
+                               << ") is neither checked nor skipped with a reason";
+        if (!accounted) results.line(row, "", row.tolerance, "unaccounted", "");
+        if (accounted) ++tally.checked;
+        if (accounted && row.status == "memory") ++tally.plausibility;
+        if (!passed || !accounted) ++tally.failed;
+    }
+    for (std::size_t i = 0; i < skips.size(); ++i)
+        EXPECT_GT(used[i], 0U) << "no row needs the excuse: " << skips[i].reason;
+    for (std::size_t i = 0; i < checks.size(); ++i)
+        EXPECT_GT(run[i], 0U) << "no row is computed by: " << checks[i].name;
+    report(name, tally);
+    return tally;
+}
+
+}  // namespace emberpath::reference
