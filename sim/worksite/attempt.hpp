@@ -2,6 +2,7 @@
 /// One attempt: a clock, a house with a hidden fault, tools, a body that can be hurt, and a log.
 /// Acts come in as sentences; what comes out is only what the trainee may know.
 
+#include <array>
 #include <cstdint>
 #include <memory>
 #include <span>
@@ -46,14 +47,34 @@ struct WriteUp {
     bool handed_in = false;
 };
 
+/// What the trainee did to the heater that is no remedy: wrong doings and disconnections. A pure map on
+/// parameters like a fault, and the same for every lane.
+struct Alterations {
+    bool limiter_bridged = false;
+    double regulator_raised_pa = 0.0;              // supply regulator wound up by so much
+    std::array<bool, 3> sensor_unplugged{};        // outlet, inlet, exchanger
+    bool operator==(const Alterations&) const = default;
+};
+[[nodiscard]] plant::PlantParameters with_alterations(plant::PlantParameters parameters,
+                                                      const Alterations& alterations);
+
+/// Does a remedy change the plant during the visit? Explaining, quoting and handing on do not.
+[[nodiscard]] bool works_at_once(faults::Remedy remedy);
+
 /// Follows an attempt tick by tick: shadows, recorders, tests. Called in the order things happen.
 class Follower {
   public:
     virtual ~Follower() = default;
     virtual void tick(const TickInputs& inputs) = 0;   // about to be simulated
     virtual void tools(const ToolSetup& setup, bool hold_cleared) = 0;
+    /// A remedy that works at once was carried out (see works_at_once): its causes are gone.
     virtual void remedied(faults::Remedy remedy) = 0;
+    /// A full cylinder stands there now; follows remedied(change_cylinder).
     virtual void cylinder_changed() = 0;
+    /// Apply to every lane, after its faults. Replaces the alterations before.
+    virtual void altered(const Alterations&) {}
+    /// Looking or listening begins with tools() that switches it on. A reading from a tool used so wrongly
+    /// that its number means something else is logged but never observed.
     virtual void observed(const Observation& observation) = 0;
     virtual void arrived() = 0;                        // history over, the trainee's time begins
 };
@@ -93,10 +114,11 @@ class Attempt {
     /// For scoring and debrief after the end only: never pass on to a trainee's screen.
     struct Truth {
         const Job& job;
-        std::vector<faults::Fault> remaining;    // what is still wrong
+        std::vector<faults::Fault> remaining;    // neither cured nor handed on as it should be
         HeaterView heater;
         std::vector<std::string> left_behind;    // hazards left: "gas escapes at the inlet union"
         std::vector<std::string> verified;       // of the eight verification and handover items, done
+        Complaint noticed;                       // what the simulated history would have been called
     };
     [[nodiscard]] Truth truth() const;
 

@@ -1,0 +1,166 @@
+#pragma once
+/// The trainee's language: what a sentence means, and how each act is spelt. One table (phrases.cpp) feeds
+/// the parser, the help and docs/acts.md.
+
+#include <cstddef>
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "sim/faults/faults.hpp"
+#include "sim/worksite/attempt.hpp"
+#include "sim/worksite/job.hpp"
+
+namespace emberpath::worksite {
+
+enum class Verb {
+    ask,
+    look,
+    watch,
+    listen,
+    listen_for,
+    open_tap,
+    close_tap,
+    turn_on,
+    turn_off,
+    set_temperature,
+    press_reset,
+    power_off,
+    power_on,
+    unplug,
+    plug_in,
+    lock_plug,
+    unlock_plug,
+    shut_gas,
+    open_gas,
+    shut_water,
+    open_water,
+    prove_tester,
+    test_for_dead,
+    put_on,
+    take_off,
+    cover_off,
+    cover_on,
+    open_point,
+    close_point,
+    remake_joint,
+    attach_manometer,
+    manometer_off,
+    zero_manometer,
+    read_manometer,
+    clear_hold,
+    unplug_sensor,
+    plug_in_sensor,
+    attach_multimeter,
+    multimeter_off,
+    read_multimeter,
+    analyser_on,
+    probe_in,
+    probe_out,
+    read_analyser,
+    read_room_air,
+    measure_tap_temperature,
+    measure_flow,
+    measure_pipe,
+    weigh_cylinder,
+    open_readout,
+    read_readout,
+    wait,
+    wait_for_change,
+    wait_for_change_at_most,
+    remedy,
+    escalate_regulator,
+    leak_test_fluid,
+    leak_test_hold,
+    combustion_test,
+    raise_regulator,
+    lower_regulator,
+    bridge_limiter,
+    unbridge_limiter,
+    warm_cylinder,
+    tell_customer,
+    unsafe_notice,
+    tag_heater,
+    escalate,
+    suspect,
+    doubt,
+    strike_out,
+    write_cause,
+    write_because,
+    write_done,
+    write_told,
+    hand_in,
+};
+
+// Closed lists of things that sentences name; the order is that of the vocabulary below.
+enum class Thing : std::size_t {
+    display,
+    burner_window,
+    flue_terminal,
+    cylinder,
+    room,
+    power_point,
+    gas_pipe_run,
+    fins,
+    electrode,
+    heater,
+    first_tap,  // then every tap of the site
+};
+enum class Point : std::size_t { inlet, manifold, regulator };
+/// Gas joints that work can open; the first three are the test points.
+enum class Joint : std::size_t { inlet, manifold, regulator, cylinder, burner };
+inline constexpr std::size_t joint_count = 5;
+enum class Probe : std::size_t {
+    outlet_sensor,
+    inlet_sensor,
+    exchanger_sensor,
+    flame_lead,
+    supply_terminals
+};
+
+/// A sentence understood.
+struct Act {
+    Verb verb = Verb::wait;
+    std::size_t object = 0;    // index into the list of its placeholder
+    std::size_t option = 0;    // of "[a|b|c]": 0 none said, then 1, 2, 3
+    double number = 0.0;       // seconds or kelvin
+    std::string text;          // free words
+    std::vector<int> numbers;  // balloons
+    bool operator==(const Act&) const = default;
+};
+
+/// One row of the table: pattern, help and time, with what the parser and the log need.
+struct PhraseRow {
+    Verb verb;
+    LogEntry::Kind kind;
+    Phrase phrase;
+    int remedy = -1;  // Verb::remedy: which
+    double part_minutes = 0.0;
+};
+[[nodiscard]] std::span<const PhraseRow> phrase_rows();
+[[nodiscard]] const PhraseRow& row_of(const Act& act);
+/// Simulated time of an act [s]; what is being looked at or waited for counts.
+[[nodiscard]] double seconds_of(const Act& act);
+
+/// What a placeholder of a pattern can be in this house, in canonical spelling; empty for open ones
+/// ({duration}, {temperature}, {text}, {balloons}).
+[[nodiscard]] std::vector<std::string> words_of(std::string_view placeholder, const Job& job);
+
+/// Understood, or one message with the nearest sentences.
+[[nodiscard]] std::variant<Act, ActRefusal> parse_act(std::string_view sentence, const Job& job);
+/// The sentence as records and logs spell it; parse_act() reads it back to the same act.
+[[nodiscard]] std::string render(const Act& act, const Job& job);
+/// Up to `count` sentences near to what was said; the first is the nearest.
+[[nodiscard]] std::vector<std::string> nearest_sentences(std::string_view said, const Job& job,
+                                                         std::size_t count);
+
+/// A sentence as tokens: small letters, articles and politeness dropped, synonyms made one.
+struct Token {
+    std::string word;
+    std::size_t begin = 0;  // offset in the sentence
+};
+[[nodiscard]] std::vector<Token> tokens_of(std::string_view sentence);
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,165 @@
+#include <algorithm>
+#include <array>
+
+#include "sim/worksite/parse_problem.hpp"
+#include "sim/worksite/vocabulary.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+std::string joined(const std::vector<Token>& tokens) {
+    std::string text;
+    for (const auto& token : tokens) text += (text.empty() ? "" : " ") + token.word;
+    return text;
+}
+
+/// Edit distance in which a swap of neighbours is one slip (Damerau 1964, restricted form).
+std::size_t distance(const std::string& a, const std::string& b) {
+    std::array<std::vector<std::size_t>, 3> rows;
+    for (auto& row : rows) row.resize(b.size() + 1);
+    auto *before = &rows[0], *last = &rows[1], *row = &rows[2];
+    for (std::size_t j = 0; j <= b.size(); ++j) (*last)[j] = j;
+    for (std::size_t i = 1; i <= a.size(); ++i) {
+        (*row)[0] = i;
+        for (std::size_t j = 1; j <= b.size(); ++j) {
+            const std::size_t change = a[i - 1] == b[j - 1] ? 0 : 1;
+            auto best = std::min({(*last)[j] + 1, (*row)[j - 1] + 1, (*last)[j - 1] + change});
+            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                best = std::min(best, (*before)[j - 2] + 1);
+            (*row)[j] = best;
+        }
+        std::swap(before, last);
+        std::swap(last, row);
+    }
+    return (*last)[b.size()];
+}
+
+/// Every sentence of this house once; open placeholders by their example.
+void add_sentences(std::vector<std::string>& list, std::string_view pattern, const Job& job) {
+    std::vector<std::string> texts{std::string()};
+    for (const auto& part : parts_of(pattern)) {
+        std::vector<std::string> words;
+        if (part.kind == Part::Kind::literal) words = {std::string(part.text)};
+        if (part.kind == Part::Kind::placeholder) words = words_of(part.text, job);
+        if (words.empty() && part.kind == Part::Kind::placeholder)
+            words = {std::string(example_of(part.text))};
+        if (part.kind == Part::Kind::optional) {
+            words = {std::string()};
+            for (const auto word : alternatives(part.text)) words.emplace_back(word);
+        }
+        std::vector<std::string> longer;
+        for (const auto& text : texts)
+            for (const auto& word : words)
+                longer.push_back(text + (text.empty() || word.empty() ? "" : " ") + word);
+        texts = std::move(longer);
+    }
+    list.insert(list.end(), texts.begin(), texts.end());
+}
+
+std::string shortened(std::string_view text) {
+    std::string out;
+    for (const char c : text) out += static_cast<unsigned char>(c) < 0x20U || c == 0x7F ? '?' : c;
+    if (out.size() <= 60) return out;
+    std::size_t end = 57;
+    while (end > 0 && (static_cast<unsigned char>(out[end]) & 0xC0U) == 0x80U) --end;
+    return out.substr(0, end) + "...";
+}
+
+std::string listed(const std::vector<std::string>& words, std::string_view last) {
+    std::string text;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (i > 0) text += i + 1 == words.size() ? " " + std::string(last) + " " : ", ";
+        text += words[i];
+    }
+    return text;
+}
+
+std::vector<std::string> first_words() {
+    std::vector<std::string> words;
+    for (const auto& row : phrase_rows()) {
+        std::string word(parts_of(row.phrase.pattern).front().text);
+        if (std::find(words.begin(), words.end(), word) == words.end())
+            words.push_back(std::move(word));
+    }
+    return words;
+}
+
+std::string expectation(std::string_view sentence, const Understanding& reading, const Job& job) {
+    if (reading.too_long) return "a sentence of at most 400 characters";
+    const auto& furthest = reading.furthest;
+    if (furthest.placeholder.empty() || furthest.token == 0)
+        return "a sentence that begins with " + listed(first_words(), "or");
+    std::string text(meaning_of(furthest.placeholder));
+    if (const auto words = words_of(furthest.placeholder, job); !words.empty())
+        text += " (" + listed(words, "or") + ")";
+    auto before = sentence.substr(0, furthest.offset);
+    while (!before.empty() && before.back() == ' ') before.remove_suffix(1);
+    return text + " after \"" + shortened(before) + "\"";
+}
+
+/// 1-based, in characters.
+int column_of(std::string_view sentence, std::size_t offset) {
+    int column = 1;
+    for (std::size_t i = 0; i < std::min(offset, sentence.size()); ++i)
+        if ((static_cast<unsigned char>(sentence[i]) & 0xC0U) != 0x80U) ++column;
+    return column;
+}
+
+}  // namespace
+
+std::vector<std::string> nearest_sentences(std::string_view said, const Job& job,
+                                           std::size_t count) {
+    const auto tokens = tokens_of(said.substr(0, 120));
+    const auto plain = joined(tokens);
+    if (plain.empty()) return {};
+    std::vector<std::string> all;
+    for (const auto& row : phrase_rows()) add_sentences(all, row.phrase.pattern, job);
+    struct Candidate {
+        std::size_t slips;
+        const std::string* text;
+    };
+    std::vector<Candidate> near;
+    for (const auto& text : all) {
+        const auto candidate_tokens = tokens_of(text);
+        const bool same_start = candidate_tokens.front().word == tokens.front().word;
+        const auto slips = distance(plain, joined(candidate_tokens));
+        if (slips <= std::max<std::size_t>(2, plain.size() * (same_start ? 45 : 30) / 100))
+            near.push_back({slips, &text});
+    }
+    std::stable_sort(near.begin(), near.end(),
+                     [](const Candidate& a, const Candidate& b) { return a.slips < b.slips; });
+    std::vector<std::string> best;
+    for (std::size_t i = 0; i < std::min(count, near.size()); ++i) best.push_back(*near[i].text);
+    return best;
+}
+
+diagnostics::Diagnostic explain(std::string_view sentence, const Understanding& reading,
+                                const Job& job) {
+    diagnostics::Diagnostic problem;
+    problem.found = "\"" + shortened(sentence) + "\"";
+    problem.expected = expectation(sentence, reading, job);
+    const bool partly = !reading.furthest.placeholder.empty() && reading.furthest.token > 0;
+    problem.column = partly ? column_of(sentence, reading.furthest.offset) : 1;
+    if (const auto near = nearest_sentences(sentence, job, 1); !near.empty())
+        problem.suggestion = near.front();
+    return problem;
+}
+
+std::variant<Act, ActRefusal> parse_act(std::string_view sentence, const Job& job) {
+    const auto reading = read_sentence(sentence, job);
+    if (reading.understood) return reading.act;
+    if (tokens_of(sentence).empty())
+        return ActRefusal{"Say what you do; help lists the sentences."};
+    const auto problem = explain(sentence, reading, job);
+    const auto near = nearest_sentences(sentence, job, 3);
+    std::string text = problem.found + " is no act I can read; expected " + problem.expected + ".";
+    if (!near.empty()) {
+        std::vector<std::string> quoted;
+        for (const auto& one : near) quoted.push_back("\"" + one + "\"");
+        text += " Did you mean " + listed(quoted, "or") + "?";
+    }
+    return ActRefusal{text};
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,159 @@
+#include <algorithm>
+#include <array>
+
+#include "sim/worksite/acts.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+using enum Verb;
+using Kind = LogEntry::Kind;
+
+constexpr int as_index(faults::Remedy remedy) { return static_cast<int>(remedy); }
+
+// Times are chosen: what a practised person needs, tools at hand. Prices of parts are in minutes of work.
+// A word in [..] may be left out; {..} stands for one of the things that words_of() lists.
+// clang-format off
+constexpr std::array rows{
+    PhraseRow{ask, Kind::talk, {"ask about {topic}", "ask the customer; \"problem\" is what they called about", 30}},
+    PhraseRow{look, Kind::look, {"look at {thing}", "seconds; 2 min for the flue terminal, 1 min for pipe run and fins", 5}},
+    PhraseRow{watch, Kind::look, {"watch {watched} for {duration}", "keep your eyes on it and note what changes", 10}},
+    PhraseRow{listen, Kind::look, {"listen", "fan and spark, for ten seconds", 10}},
+    PhraseRow{listen_for, Kind::look, {"listen for {duration}", "fan and spark, as long as you say", 10}},
+    PhraseRow{open_tap, Kind::operate, {"open {tap} [a little|halfway|fully]", "hot water runs; fully if you say nothing", 3}},
+    PhraseRow{close_tap, Kind::operate, {"close {tap}", "stop the water", 3}},
+    PhraseRow{turn_on, Kind::operate, {"turn on {appliance}", "the heater at its panel, or another gas appliance", 5}},
+    PhraseRow{turn_off, Kind::operate, {"turn off {appliance}", "the heater at its panel, or another gas appliance", 5}},
+    PhraseRow{set_temperature, Kind::operate, {"set temperature to {temperature}", "set point at the panel", 5}},
+    PhraseRow{press_reset, Kind::operate, {"press reset", "let the heater try again after a lockout", 2}},
+    PhraseRow{power_off, Kind::safety, {"switch power off", "at the power point", 5}},
+    PhraseRow{power_on, Kind::operate, {"switch power on", "at the power point", 5}},
+    PhraseRow{unplug, Kind::safety, {"unplug heater", "pull the plug from the power point", 5}},
+    PhraseRow{plug_in, Kind::operate, {"plug in heater", "push the plug back", 5}},
+    PhraseRow{lock_plug, Kind::safety, {"lock off plug", "lock and tag it so that nobody plugs it in", 20}},
+    PhraseRow{unlock_plug, Kind::safety, {"unlock plug", "take lock and tag away", 10}},
+    PhraseRow{shut_gas, Kind::safety, {"shut gas at {gas valve}", "isolating valve", 10}},
+    PhraseRow{open_gas, Kind::operate, {"open gas at {gas valve}", "isolating valve", 10}},
+    PhraseRow{shut_water, Kind::safety, {"shut water at heater", "cold isolating valve", 10}},
+    PhraseRow{open_water, Kind::operate, {"open water at heater", "cold isolating valve", 10}},
+    PhraseRow{prove_tester, Kind::safety, {"prove tester", "voltage tester on its proving unit; before and after testing for dead", 10}},
+    PhraseRow{test_for_dead, Kind::safety, {"test for dead", "voltage tester between all supply terminals and earth", 20}},
+    PhraseRow{put_on, Kind::safety, {"put on {wear}", "insulating gloves, safety glasses", 5}},
+    PhraseRow{take_off, Kind::operate, {"take off {wear}", "insulating gloves, safety glasses", 5}},
+    PhraseRow{cover_off, Kind::operate, {"take cover off", "the heater's front cover; parts inside can be reached", 60}},
+    PhraseRow{cover_on, Kind::safety, {"refit cover", "and its seal", 60}},
+    PhraseRow{open_point, Kind::operate, {"open test point {point}", "loosen the screw of a gas test point", 20}},
+    PhraseRow{close_point, Kind::safety, {"close test point {point}", "tighten the screw", 20}},
+    PhraseRow{remake_joint, Kind::safety, {"remake joint {joint}", "undo and seal again a joint that leaks; gas shut", 180}},
+    PhraseRow{attach_manometer, Kind::test, {"attach manometer to {point}", "hose onto a gas test point", 30}},
+    PhraseRow{manometer_off, Kind::operate, {"take manometer off", "pull the hose off", 20}},
+    PhraseRow{zero_manometer, Kind::test, {"zero manometer", "with the hose open to air", 10}},
+    PhraseRow{read_manometer, Kind::test, {"read manometer [highest|lowest]", "now, or the extreme held since attached", 10}},
+    PhraseRow{clear_hold, Kind::test, {"clear hold", "forget highest and lowest of all instruments", 2}},
+    PhraseRow{unplug_sensor, Kind::operate, {"unplug {sensor}", "pull its connector, so that it can be measured alone", 10}},
+    PhraseRow{plug_in_sensor, Kind::operate, {"plug in {sensor}", "push its connector back", 10}},
+    PhraseRow{attach_multimeter, Kind::test, {"attach multimeter to {probe}", "ohms at a sensor, current in series with the flame lead, volts at the terminals", 40}},
+    PhraseRow{multimeter_off, Kind::operate, {"take multimeter off", "leads away", 10}},
+    PhraseRow{read_multimeter, Kind::test, {"read multimeter", "one numbered reading", 10}},
+    PhraseRow{analyser_on, Kind::test, {"switch on analyser", "it zeroes itself for a minute: do it in clean air", 5}},
+    PhraseRow{probe_in, Kind::test, {"put probe in flue", "sampling tube of the analyser", 20}},
+    PhraseRow{probe_out, Kind::operate, {"take probe out", "and let it draw clean air", 10}},
+    PhraseRow{read_analyser, Kind::test, {"read analyser", "oxygen, carbon dioxide, carbon monoxide, flue temperature", 10}},
+    PhraseRow{read_room_air, Kind::test, {"read room air", "carbon monoxide where people breathe", 30}},
+    PhraseRow{measure_tap_temperature, Kind::test, {"measure temperature at {tap}", "thermometer in the running water", 20}},
+    PhraseRow{measure_flow, Kind::test, {"measure flow at {tap}", "cup and watch", 20}},
+    PhraseRow{measure_pipe, Kind::test, {"measure temperature of {pipe}", "contact thermometer", 20}},
+    PhraseRow{weigh_cylinder, Kind::test, {"weigh cylinder", "on a scale, less the weight stamped on it", 120}},
+    PhraseRow{open_readout, Kind::look, {"open service readout", "the heater's own measurements at its panel", 10}},
+    PhraseRow{read_readout, Kind::test, {"read readout {item}", "one quantity, or all", 5}},
+    PhraseRow{wait, Kind::wait, {"wait {duration}", "let time pass", 0}},
+    PhraseRow{wait_for_change, Kind::wait, {"wait until something changes", "display, sound or flame; ten minutes at most", 0}},
+    PhraseRow{wait_for_change_at_most, Kind::wait, {"wait until something changes at most {duration}", "display, sound or flame", 0}},
+    PhraseRow{remedy, Kind::remedy, {"explain to customer", "no fault: show what the heater can do and how to use it", 300}, as_index(faults::Remedy::explain_to_customer)},
+    PhraseRow{remedy, Kind::remedy, {"clear flue terminal", "from safe access", 600}, as_index(faults::Remedy::clear_flue_terminal)},
+    PhraseRow{remedy, Kind::remedy, {"fit wind guard", "approved terminal part", 1200}, as_index(faults::Remedy::fit_wind_guard), 60},
+    PhraseRow{remedy, Kind::remedy, {"change cylinder", "a full one in its place", 480}, as_index(faults::Remedy::change_cylinder), 60},
+    PhraseRow{remedy, Kind::remedy, {"quote larger gas pipe", "advise limits of use now, hand on the work", 600}, as_index(faults::Remedy::quote_larger_gas_pipe)},
+    PhraseRow{escalate_regulator, Kind::remedy, {"escalate regulator to {body}", "hand it on to whom it belongs", 360}, as_index(faults::Remedy::escalate_regulator)},
+    PhraseRow{remedy, Kind::remedy, {"replace outlet sensor", "new part", 600}, as_index(faults::Remedy::replace_outlet_sensor), 40},
+    PhraseRow{remedy, Kind::remedy, {"clean flame electrode", "tip and seat", 600}, as_index(faults::Remedy::clean_flame_electrode)},
+    PhraseRow{remedy, Kind::remedy, {"replace igniter", "new part", 900}, as_index(faults::Remedy::replace_igniter), 50},
+    PhraseRow{remedy, Kind::remedy, {"clean heat exchanger", "burner out, fins brushed, burner back", 2700}, as_index(faults::Remedy::clean_exchanger)},
+    PhraseRow{leak_test_fluid, Kind::proof, {"leak test with fluid", "on every joint and test point that was touched; gas on", 120}},
+    PhraseRow{leak_test_hold, Kind::proof, {"leak test by pressure hold", "manometer at inlet, gas shut at meter or cylinder, open at heater", 150}},
+    PhraseRow{combustion_test, Kind::proof, {"combustion test", "analyser at a small and at a full draw", 240}},
+    PhraseRow{raise_regulator, Kind::operate, {"raise supply regulator", "half a turn on its screw", 60}},
+    PhraseRow{lower_regulator, Kind::operate, {"set supply regulator back", "half a turn the other way", 60}},
+    PhraseRow{bridge_limiter, Kind::operate, {"bridge limiter", "a wire across the overheat limiter", 120}},
+    PhraseRow{unbridge_limiter, Kind::operate, {"remove bridge", "take the wire away", 60}},
+    PhraseRow{warm_cylinder, Kind::operate, {"warm cylinder", "pour hot water over it", 120}},
+    PhraseRow{tell_customer, Kind::talk, {"tell customer {text}", "in your own words", 60}},
+    PhraseRow{unsafe_notice, Kind::safety, {"issue unsafe notice", "in writing, to the customer", 120}},
+    PhraseRow{tag_heater, Kind::safety, {"tag heater", "do not use", 20}},
+    PhraseRow{escalate, Kind::safety, {"escalate to {body}", "report what you found by telephone", 240}},
+    PhraseRow{suspect, Kind::write, {"suspect {cause}", "note for yourself", 2}},
+    PhraseRow{doubt, Kind::write, {"doubt {cause}", "note for yourself", 2}},
+    PhraseRow{strike_out, Kind::write, {"strike out {cause}", "note for yourself", 2}},
+    PhraseRow{write_cause, Kind::write, {"write cause {cause}", "what was wrong, in the words of the catalogue", 10}},
+    PhraseRow{write_because, Kind::write, {"write because {balloons}", "numbers of the readings that show it: #1 #4", 10}},
+    PhraseRow{write_done, Kind::write, {"write done {text}", "what you did", 20}},
+    PhraseRow{write_told, Kind::write, {"write told {text}", "what you told the customer", 20}},
+    PhraseRow{hand_in, Kind::write, {"hand in", "leave the house; the attempt ends", 10}},
+};
+// clang-format on
+
+constexpr std::array<Phrase, rows.size()> phrases_only() {
+    std::array<Phrase, rows.size()> only{};
+    for (std::size_t i = 0; i < rows.size(); ++i) only[i] = rows[i].phrase;
+    return only;
+}
+constexpr auto phrase_table = phrases_only();
+
+double look_seconds(std::size_t thing) {
+    switch (static_cast<Thing>(thing)) {
+        case Thing::flue_terminal:
+            return 120.0;
+        case Thing::gas_pipe_run:
+        case Thing::fins:
+            return 60.0;
+        case Thing::electrode:
+            return 30.0;
+        default:
+            return 5.0;
+    }
+}
+
+}  // namespace
+
+std::span<const PhraseRow> phrase_rows() { return rows; }
+
+std::span<const Phrase> phrases() { return phrase_table; }
+
+const PhraseRow& row_of(const Act& act) {
+    const auto found = std::find_if(rows.begin(), rows.end(), [&](const PhraseRow& row) {
+        if (row.verb != act.verb) return false;
+        return act.verb != Verb::remedy || static_cast<std::size_t>(row.remedy) == act.object;
+    });
+    return *found;
+}
+
+double seconds_of(const Act& act) {
+    switch (act.verb) {
+        case look:
+            return look_seconds(act.object);
+        case watch:
+        case listen_for:
+        case wait:
+        case wait_for_change_at_most:
+            return act.number;
+        case wait_for_change:
+            return 600.0;
+        case read_readout:
+            return act.object == 0 ? 20.0 : 5.0;
+        default:
+            return row_of(act).phrase.seconds;
+    }
+}
+
+}  // namespace emberpath::worksite

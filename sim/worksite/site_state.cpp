@@ -1,0 +1,68 @@
+#include "sim/worksite/site_state.hpp"
+
+#include <algorithm>
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr double gust_rise_s = 0.3;
+constexpr double gust_length_s = 2.0;
+
+template <class... Numbers>
+void add_all(math::Hash& hash, Numbers... numbers) {
+    (hash.add(static_cast<double>(numbers)), ...);
+}
+
+}  // namespace
+
+Gusts::Gusts(std::uint64_t seed, double period_s)
+    : random_(seed, "gusts"),
+      period_s_(std::max(period_s, gust_length_s + 0.5)),
+      begins_s_(period_s_ * random_.uniform()) {}
+
+double Gusts::shape_at(double time_s) {
+    while (time_s >= begins_s_ + gust_length_s) {
+        const double next = period_s_ * (0.75 + 0.5 * random_.uniform());
+        begins_s_ += std::max(next, gust_length_s + 0.1);
+    }
+    const double into = time_s - begins_s_;
+    if (into <= 0.0) return 0.0;
+    return std::clamp(std::min(into, gust_length_s - into) / gust_rise_s, 0.0, 1.0);
+}
+
+void add_to(math::Hash& hash, const Services& s) {
+    for (const double opening : s.tap_opening) hash.add(opening);
+    for (const auto on : s.appliance_on) add_all(hash, on);
+    add_all(hash, s.set_point_k, s.heater_on, s.reset_pressed, s.point_switch_on, s.plugged_in,
+            s.plug_locked, s.gas_at_heater, s.gas_at_supply, s.water_at_heater,
+            s.cold_draw_m3_per_s, s.wind_pa, s.cylinder_warmed_k);
+}
+
+void add_to(math::Hash& hash, const Fabric& f) {
+    for (const bool open : f.point_open) add_all(hash, open);
+    for (const double weep : f.weep_m3_per_s) hash.add(weep);
+    for (const bool unproved : f.joint_unproved) add_all(hash, unproved);
+    for (const bool unplugged : f.alterations.sensor_unplugged) add_all(hash, unplugged);
+    add_all(hash, f.cover_on, f.wide_open_joint, f.alterations.limiter_bridged,
+            f.alterations.regulator_raised_pa, f.tagged);
+}
+
+void add_to(math::Hash& hash, const Bench& b) {
+    add_all(hash, b.manometer_at.value_or(9), b.manometer_offset_pa, b.zeroed_under_pressure,
+            b.multimeter_at.value_or(9), b.analyser_on_tick, b.zeroed_in_products, b.probe_in_flue,
+            b.readout_open);
+    for (const double zero : b.analyser_zero) hash.add(zero);
+}
+
+void add_to(math::Hash& hash, const Person& p) {
+    add_all(hash, p.gloves, p.glasses, p.hurt, static_cast<int>(p.proof), p.last_reset_tick,
+            p.hasty_resets);
+}
+
+void add_to(math::Hash& hash, const Deeds& d) {
+    add_all(hash, d.lasting_remedy, d.any_remedy, d.flame_work, d.leak_test, d.combustion_test,
+            d.hot_water, d.clear_display, d.told, d.notice, d.escalated, d.running_ticks);
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,104 @@
+#pragma once
+/// What people can change at the house, the tools and the person at work. Plain data; one attempt owns it.
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "sim/math/hash.hpp"
+#include "sim/math/random.hpp"
+#include "sim/worksite/acts.hpp"
+#include "sim/worksite/attempt.hpp"
+
+namespace emberpath::worksite {
+
+inline constexpr double tick_s = 0.1;
+inline constexpr std::int64_t never = -1;
+[[nodiscard]] inline std::int64_t ticks_in(double seconds) {
+    return static_cast<std::int64_t>(seconds / tick_s + 0.5);
+}
+
+/// Services, taps and panel as they stand.
+struct Services {
+    std::vector<double> tap_opening;         // 0 to 1
+    std::vector<std::uint8_t> appliance_on;  // other gas appliances
+    double set_point_k = 323.15;
+    bool heater_on = true;
+    bool reset_pressed = false;  // for the coming tick
+    bool point_switch_on = true, plugged_in = true, plug_locked = false;
+    bool gas_at_heater = true, gas_at_supply = true, water_at_heater = true;
+    double cold_draw_m3_per_s = 0.0;
+    double wind_pa = 0.0;
+    double cylinder_warmed_k = 0.0;  // above the air around it
+    [[nodiscard]] bool live() const { return point_switch_on && plugged_in; }
+};
+
+/// The heater and its gas joints as hands have left them.
+struct Fabric {
+    bool cover_on = true;
+    std::array<bool, 3> point_open{};
+    std::array<double, joint_count> weep_m3_per_s{};  // at 2 kPa: a joint made badly
+    std::array<bool, joint_count> joint_unproved{};   // opened, not yet found sound under pressure
+    bool wide_open_joint = false;                     // during work on a joint with gas on
+    Alterations alterations;
+    bool tagged = false;
+};
+
+/// Multimeter, manometer, analyser and readout.
+struct Bench {
+    std::optional<std::size_t> manometer_at;  // Point
+    double manometer_offset_pa = 0.0;
+    bool zeroed_under_pressure = false;
+    std::optional<std::size_t> multimeter_at;  // Probe
+    std::int64_t analyser_on_tick = never;
+    bool zeroed_in_products = false;
+    std::array<double, 3> analyser_zero{};  // O2, CO2, CO taken for clean air [share]
+    bool probe_in_flue = false;
+    bool readout_open = false;
+};
+
+/// The person at work.
+struct Person {
+    bool gloves = false, glasses = false;
+    bool hurt = false;
+    enum class Proof { none, tester_proved, found_dead, proved_dead } proof = Proof::none;
+    std::int64_t last_reset_tick = never;
+    int hasty_resets = 0;
+};
+
+/// When things were last done, for proofs and handover. Ticks; `never` when not.
+struct Deeds {
+    std::int64_t lasting_remedy = never;  // one that works at once
+    std::int64_t any_remedy = never;
+    std::int64_t flame_work = never;       // burner, flue or igniter touched
+    std::int64_t leak_test = never;        // passed
+    std::int64_t combustion_test = never;  // passed
+    std::int64_t hot_water = never;        // measured at set temperature
+    std::int64_t clear_display = never;    // seen clear after a minute of running
+    std::int64_t told = never;
+    std::int64_t notice = never;
+    std::int64_t escalated = never;
+    std::int64_t running_ticks = 0;  // since the latest lasting remedy
+};
+
+/// The gust pattern that everybody at the house feels: two-second pulses about every period, seeded.
+class Gusts {
+  public:
+    Gusts(std::uint64_t seed, double period_s);
+    /// Shape at a time that never goes back, 0 to 1.
+    [[nodiscard]] double shape_at(double time_s);
+
+  private:
+    math::Random random_;
+    double period_s_;
+    double begins_s_;
+};
+
+void add_to(math::Hash& hash, const Services& services);
+void add_to(math::Hash& hash, const Fabric& fabric);
+void add_to(math::Hash& hash, const Bench& bench);
+void add_to(math::Hash& hash, const Person& person);
+void add_to(math::Hash& hash, const Deeds& deeds);
+
+}  // namespace emberpath::worksite
