@@ -43,8 +43,9 @@ void apply_site(const Values& site, HeaterParts& heater, Problems& problems);
 void check_set_points(const Values& job, const Values& site, const controller::Settings& settings,
                       Problems& problems);
 
-/// The heater must be made for the gas of the house.
-void check_gas(const Values& site, const Values& heater, Problems& problems);
+/// The heater must be made for the gas of the house; reported where the job chose the heater.
+void check_gas(const Values& site, const Values& heater, const Position& chosen,
+               Problems& problems);
 
 [[nodiscard]] bool burns_propane(const Values& site_or_heater);
 

@@ -133,6 +133,8 @@ class EventMaker {
         draft.thing = subject.text;
         draft.event.index = static_cast<std::size_t>(found - names.begin());
         if (found != names.end()) return true;
+        // A name that could not be read may be the very one; its own problem is reported.
+        if (std::find(names.begin(), names.end(), "") != names.end()) return false;
         problems_.add(subject.at, {subject.key + ": found " + in_quotes(subject.text) +
                                        ", which this site does not have",
                                    "the name of one " + std::string(list) + " of the site",

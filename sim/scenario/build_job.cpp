@@ -117,7 +117,8 @@ class FaultChecker {
         const bool none_needed = info.on_off || info.cause == faults::Cause::no_fault;
         const std::string word(info.word);
         if (severity == nullptr) {
-            if (!none_needed) report(fault_.at, "severity: missing from [[fault]]", range_of(info));
+            if (!none_needed)
+                report(fault_.at, "severity: missing from a [[fault]]", range_of(info));
             return;
         }
         if (none_needed) {
@@ -235,14 +236,15 @@ void check_set_points(const Values& job, const Values& site, const controller::S
         check_set_point(event.good("set_point"), settings, problems);
 }
 
-void check_gas(const Values& site, const Values& heater, Problems& problems) {
+void check_gas(const Values& site, const Values& heater, const Position& chosen,
+               Problems& problems) {
     const Item* gas = heater.good("gas");
     if (gas == nullptr || site.good("gas") == nullptr) return;
     if (burns_propane(site) == burns_propane(heater)) return;
-    problems.add(gas->at, {"gas: found a heater for " + gas->text + " at a site with " +
-                               (burns_propane(site) ? "a propane cylinder" : "natural gas"),
-                           "a heater made for the gas of the site",
-                           {}});
+    problems.add(chosen, {"heater: found one for " + gas->text + " at a site with " +
+                              (burns_propane(site) ? "a propane cylinder" : "natural gas"),
+                          "a heater made for the gas of the site",
+                          {}});
 }
 
 }  // namespace emberpath::scenario

@@ -1,8 +1,29 @@
 #include "sim/scenario/document.hpp"
 
-#include <toml++/toml.h>
-
 #include <algorithm>
+#include <stdexcept>
+
+// The library states what it takes for granted of its own parsing with an assertion; a table header such
+// as "[.a]" breaks one. Here that is an exception: a file must never end the program. The library is
+// therefore compiled into this file alone, with its assertions on.
+namespace emberpath::scenario {
+namespace {
+struct BrokenAssumption : std::logic_error {
+    using std::logic_error::logic_error;
+};
+[[noreturn]] void break_off(const char* assumption) {
+    throw BrokenAssumption(assumption);
+}
+}  // namespace
+}  // namespace emberpath::scenario
+#undef NDEBUG
+#undef TOML_HEADER_ONLY
+#undef TOML_SHARED_LIB
+#define TOML_HEADER_ONLY 1
+#define TOML_ASSERT(condition)                           \
+    (static_cast<bool>(condition) ? static_cast<void>(0) \
+                                  : emberpath::scenario::break_off(#condition))
+#include <toml++/toml.h>
 
 namespace emberpath::scenario {
 
@@ -85,30 +106,72 @@ class Converter {
     const Problems& problems_;
 };
 
+/// What the library says most often, in our words.
+std::optional<Remark> familiar(std::string_view description) {
+    constexpr std::string_view again = "cannot redefine existing ";
+    if (description.find("invalid utf-8") != std::string_view::npos)
+        return Remark{"found bytes that are not UTF-8 text", "a text file in UTF-8", {}};
+    if (description.find("unescaped control characters") != std::string_view::npos)
+        return Remark{"found the end of the line or a control character inside a text",
+                      "a quotation mark that closes the text",
+                      {}};
+    if (const std::size_t at = description.find(again); at != std::string_view::npos) {
+        const std::string_view rest = description.substr(at);
+        const std::size_t name = rest.find('\'');
+        const std::size_t end = rest.rfind('\'');
+        if (name < end)
+            return Remark{
+                std::string(rest.substr(name + 1, end - name - 1)) + ": found a second time",
+                "each key and each table once",
+                {}};
+    }
+    return std::nullopt;
+}
+
 /// "Error while parsing SCOPE: expected A, saw B" in our words; other sentences are kept.
 Remark remark_of(std::string_view description) {
-    constexpr std::string_view opening = "Error while parsing ";
-    std::string where = "this file";
-    if (description.starts_with(opening)) {
-        description.remove_prefix(opening.size());
-        const std::size_t colon = description.find(": ");
-        if (colon != std::string_view::npos) {
-            where = "this " + std::string(description.substr(0, colon));
-            description.remove_prefix(colon + 2);
-        }
+    if (std::optional<Remark> remark = familiar(description)) return *remark;
+    const std::size_t colon = description.find(": ");
+    const std::string_view sentence =
+        colon == std::string_view::npos ? description : description.substr(colon + 2);
+    const std::size_t saw = sentence.find(", saw ");
+    if (!sentence.starts_with("expected ") || saw == std::string_view::npos)
+        return {"not TOML: " + std::string(sentence), "a file that follows the TOML 1.0 rules", {}};
+    std::string_view found = sentence.substr(saw + 6);
+    if (found.starts_with("'\\n'") || found.starts_with("'\\r'")) found = "the end of the line";
+    const std::string_view expected = sentence.substr(9, saw - 9);
+    return {"found " + std::string(found) + " where TOML does not allow it",
+            expected == "value" ? "a value" : std::string(expected),
+            {}};
+}
+
+bool breaks(std::string_view text) {
+    try {
+        const toml::table ignored = toml::parse(text, std::string_view());
+        return false;
+    } catch (const toml::parse_error&) {
+        return false;
+    } catch (const BrokenAssumption&) {
+        return true;
     }
-    if (where == "this root table") where = "this place";
-    Remark remark;
-    const std::size_t saw = description.find(", saw ");
-    if (description.starts_with("expected ") && saw != std::string_view::npos) {
-        remark.found = "found " + std::string(description.substr(saw + 6)) + " in " + where +
-                       ", which TOML does not allow";
-        remark.expected = std::string(description.substr(9, saw - 9));
-    } else {
-        remark.found = "TOML does not allow " + where + ": " + std::string(description);
-        remark.expected = "a file that follows the TOML 1.0 rules";
+}
+
+/// First line at which reading breaks off: the shortest beginning of the text that breaks too.
+int line_that_breaks(std::string_view text) {
+    std::vector<std::size_t> ends;
+    for (std::size_t at = text.find('\n'); at != std::string_view::npos;
+         at = text.find('\n', at + 1))
+        ends.push_back(at + 1);
+    std::size_t sound = 0;
+    std::size_t broken = ends.size();
+    while (sound < broken) {
+        const std::size_t middle = (sound + broken) / 2;
+        if (breaks(text.substr(0, ends[middle])))
+            broken = middle;
+        else
+            sound = middle + 1;
     }
-    return remark;
+    return static_cast<int>(broken) + 1;
 }
 
 }  // namespace
@@ -134,8 +197,8 @@ std::string_view name_of(Node::Kind kind) {
 }
 
 std::optional<Node> parse_document(std::size_t source, Problems& problems) {
+    const std::string_view text = problems.text(source);
     try {
-        const std::string_view text = problems.text(source);
         const toml::table root = toml::parse(text, std::string_view(problems.name(source)));
         Node node = Converter(source, problems).convert(root);
         node.at = {source, 0, 0};
@@ -144,8 +207,12 @@ std::optional<Node> parse_document(std::size_t source, Problems& problems) {
         const toml::source_position at = error.source().begin;
         const Position position{source, static_cast<int>(at.line), static_cast<int>(at.column)};
         problems.add(position, remark_of(error.description()));
-        return std::nullopt;
+    } catch (const BrokenAssumption&) {
+        problems.add(
+            {source, line_that_breaks(text), 1},
+            {"found a line that cannot be read as TOML", "a key, a table header or a comment", {}});
     }
+    return std::nullopt;
 }
 
 }  // namespace emberpath::scenario

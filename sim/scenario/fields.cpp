@@ -199,21 +199,21 @@ const Field* find_field(Section section, std::string_view name) {
 std::string_view name_of(Section section) {
     switch (section) {
         case job:
-            return "the top of the job file";
+            return "the job file";
         case customer:
             return "[customer]";
         case answers:
             return "[customer.answers]";
         case fault:
-            return "[[fault]]";
+            return "a [[fault]]";
         case site:
             return "the site";
         case tap:
-            return "[[tap]] of the site";
+            return "a [[tap]] of the site";
         case appliance:
-            return "[[appliance]] of the site";
+            return "an [[appliance]] of the site";
         case event:
-            return "[[event]] of the site";
+            return "an [[event]] of the site";
         case heater:
             break;
     }
@@ -259,13 +259,12 @@ std::string expectation(const Field& field, const units::Unit& unit) {
         case file:
             return "the name of a file" + such_as;
         case table:
-            return can_be_file(field)
-                       ? "a table of keys, or the name of a file"
-                       : "a table, begun with a " + std::string(name_of(field.holds)) + " line";
+            return can_be_file(field) ? "a table of keys, or the name of a file"
+                                      : "a table, begun with " + std::string(name_of(field.holds));
         case list:
             break;
     }
-    return "a list of tables, each begun with a [[" + std::string(field.name) + "]] line";
+    return "a list of tables, each begun with [[" + std::string(field.name) + "]]";
 }
 
 std::string expectation(const Field& field) {

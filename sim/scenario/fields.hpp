@@ -55,7 +55,7 @@ struct Field {
 /// True for the tables that may also be whole files: site and heater.
 [[nodiscard]] bool can_be_file(const Field& field);
 
-/// "[customer]", "[[tap]] of the site", "the top of the job file": for sentences.
+/// "[customer]", "a [[tap]] of the site", "the job file": for sentences.
 [[nodiscard]] std::string_view name_of(Section section);
 
 /// The unit by its symbol; the usual one of the dimension when it has no such unit.

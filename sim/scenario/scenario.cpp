@@ -47,7 +47,7 @@ void make_job(const FileValues& file, Files& files, Problems& problems, worksite
         apply_site(*site, parts, problems);
     }
     if (site && heater) {
-        check_gas(*site, *heater, problems);
+        check_gas(*site, *heater, file.values.tables.at("heater").at, problems);
         check_set_points(all, *site, parts.settings, problems);
     }
     job.healthy = parts.parameters;

@@ -52,6 +52,7 @@ class Reader {
         item.key_at = entry.at;
         item.at = entry.node.at;
         item.raw = entry.node.raw;
+        item.text = entry.node.text;
         const Node& node = entry.node;
         switch (field_.kind) {
             case Kind::number:
@@ -68,7 +69,6 @@ class Reader {
                 item.good = is(node, Node::Kind::flag);
                 break;
             default:
-                item.text = node.text;
                 item.good = is(node, Node::Kind::text) && text_fits(node);
                 break;
         }
@@ -212,34 +212,48 @@ class Reader {
     Problems& problems_;
 };
 
-void unknown_key(const Entry& entry, Section section, Problems& problems) {
-    std::vector<std::string> names;
-    for (const Field& field : fields_of(section)) names.emplace_back(field.name);
-    problems.add(entry.at,
-                 {entry.key + ": found a key that is unknown in " + std::string(name_of(section)),
-                  "a key from docs/scenarios.md", diagnostics::nearest_word(entry.key, names)});
+/// All keys of a small table; for a large one, where they are listed.
+std::string keys_of(const std::vector<std::string>& names) {
+    constexpr std::size_t few = 8;
+    if (names.size() > few) return "a key from docs/scenarios.md";
+    std::string text;
+    for (const std::string& name : names) text += (text.empty() ? "one of " : ", ") + name;
+    return text;
 }
 
-void wrong_table(const Entry& entry, const Node& node, const Field& field, Problems& problems) {
+/// A key that is only misspelt counts as written: nobody needs to hear that it is missing as well.
+void unknown_key(const Entry& entry, Values& into, Problems& problems) {
+    std::vector<std::string> names;
+    for (const Field& field : fields_of(into.section)) names.emplace_back(field.name);
+    const std::string nearest = diagnostics::nearest_word(entry.key, names);
+    if (!nearest.empty()) into.spoiled.insert(nearest);
+    problems.add(entry.at, {entry.key + ": not a key of " + std::string(name_of(into.section)),
+                            keys_of(names), nearest});
+}
+
+void wrong_table(const Entry& entry, const Node& node, const Field& field, Values& into,
+                 Problems& problems) {
+    into.spoiled.insert(entry.key);
     problems.add(node.at, {entry.key + ": found " + shown(node), expectation(field), {}});
 }
 
 void read_list(const Entry& entry, const Field& field, Values& into, Problems& problems) {
-    if (entry.node.kind != Node::Kind::list) return wrong_table(entry, entry.node, field, problems);
-    if (entry.node.items.empty() && field.fallback == required)
+    const std::vector<Node>& items = entry.node.items;
+    if (entry.node.kind != Node::Kind::list)
+        return wrong_table(entry, entry.node, field, into, problems);
+    if (items.empty() && field.fallback == required)
         problems.add(entry.node.at, {entry.key + ": found an empty list", expectation(field), {}});
     std::vector<Values>& all = into.lists[entry.key];
-    if (entry.node.items.size() > longest_list) {
-        const std::string count = std::to_string(entry.node.items.size());
-        problems.add(entry.at,
-                     {entry.key + ": found " + count + " tables", "at most 200 of them", {}});
+    if (items.size() > longest_list) {
+        const std::string count = std::to_string(items.size());
+        problems.add(entry.at, {entry.key + ": found " + count + " tables", "at most 200", {}});
         return;
     }
-    for (const Node& item : entry.node.items) {
+    for (const Node& item : items) {
         if (item.kind == Node::Kind::table)
             all.push_back(read_values(item, field.holds, problems));
         else
-            wrong_table(entry, item, field, problems);
+            wrong_table(entry, item, field, into, problems);
     }
 }
 
@@ -259,11 +273,12 @@ void read_table(const Entry& entry, const Field& field, Values& into, Problems& 
         return;
     }
     if (entry.node.kind != Node::Kind::table)
-        return wrong_table(entry, entry.node, field, problems);
+        return wrong_table(entry, entry.node, field, into, problems);
     into.tables.emplace(entry.key, read_values(entry.node, field.holds, problems));
 }
 
 bool has(const Values& values, const Field& field) {
+    if (values.spoiled.contains(field.name)) return true;
     if (field.kind == Kind::table) return values.tables.contains(field.name);
     if (field.kind == Kind::list) return values.lists.contains(field.name);
     return values.items.contains(field.name);
@@ -306,7 +321,7 @@ Values read_values(const Node& table, Section section, Problems& problems) {
     for (const Entry& entry : table.entries) {
         const Field* field = find_field(section, entry.key);
         if (field == nullptr)
-            unknown_key(entry, section, problems);
+            unknown_key(entry, values, problems);
         else if (field->kind == Kind::table)
             read_table(entry, *field, values, problems);
         else if (field->kind == Kind::list)
@@ -321,6 +336,7 @@ Values laid_over(Values base, const Values& upper) {
     for (const auto& [name, item] : upper.items) base.items.insert_or_assign(name, item);
     for (const auto& [name, table] : upper.tables) base.tables.insert_or_assign(name, table);
     for (const auto& [name, list] : upper.lists) base.lists.insert_or_assign(name, list);
+    base.spoiled.insert(upper.spoiled.begin(), upper.spoiled.end());
     return base;
 }
 

@@ -4,6 +4,7 @@
 
 #include <functional>
 #include <map>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -35,6 +36,7 @@ struct Values {
     std::map<std::string, Item, std::less<>> items;
     std::map<std::string, Values, std::less<>> tables;
     std::map<std::string, std::vector<Values>, std::less<>> lists;
+    std::set<std::string, std::less<>> spoiled;  // keys written in a way that cannot be read at all
 
     /// The item if it was written and is good.
     [[nodiscard]] const Item* good(std::string_view name) const;

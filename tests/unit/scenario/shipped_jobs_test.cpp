@@ -1,0 +1,134 @@
+// Proves that every scenario that ships loads, and that its house, customer and fault are sane.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <set>
+
+#include "tests/unit/scenario/written.hpp"
+
+namespace emberpath::scenario {
+namespace {
+
+const std::filesystem::path source_folder = EMBERPATH_SOURCE_DIR;
+
+std::vector<Loaded> shipped() {
+    std::vector<Loaded> all;
+    for (const auto& file : list_jobs(source_folder / "scenarios/jobs")) all.push_back(load(file));
+    return all;
+}
+
+TEST(ShippedScenarios, AreEightWithoutProblems) {
+    const std::vector<Loaded> jobs = shipped();
+    EXPECT_EQ(jobs.size(), 8U);
+    for (const Loaded& loaded : jobs) EXPECT_EQ(problems_of(loaded), "") << loaded.job.name;
+}
+
+TEST(ShippedScenarios, CoverEightCauses) {
+    using enum faults::Cause;
+    std::set<faults::Cause> causes;
+    for (const Loaded& loaded : shipped()) {
+        ASSERT_EQ(loaded.job.faults.size(), 1U) << loaded.job.name;
+        causes.insert(loaded.job.faults[0].cause);
+    }
+    const std::set<faults::Cause> expected{flue_blocked,        cylinder_low, outlet_sensor_open,
+                                           outlet_sensor_drift, wind_gust,    gas_pipe_restriction,
+                                           electrode_fouled,    no_fault};
+    EXPECT_EQ(causes, expected);
+}
+
+TEST(ShippedScenarios, StandAtFiveOrMoreSites) {
+    std::set<std::string> names;
+    for (const Loaded& loaded : shipped()) names.insert(loaded.job.site.name);
+    EXPECT_GE(names.size(), 5U);
+}
+
+TEST(ShippedScenarios, HaveShortHistoriesWithAHouseholdThatUsesWater) {
+    for (const Loaded& loaded : shipped()) {
+        const worksite::Site& site = loaded.job.site;
+        EXPECT_LE(site.arrival_s, 2400.0) << loaded.job.name;
+        const auto draws_before = [&](const worksite::HouseholdEvent& event) {
+            return event.kind == worksite::HouseholdEvent::Kind::tap && event.at_s < site.arrival_s;
+        };
+        EXPECT_TRUE(std::any_of(site.events.begin(), site.events.end(), draws_before))
+            << loaded.job.name;
+    }
+}
+
+/// Nobody arrives at a house with the bath running, and no event names what is not there.
+TEST(ShippedScenarios, LeaveEveryTapShutAtArrival) {
+    for (const Loaded& loaded : shipped()) {
+        const worksite::Site& site = loaded.job.site;
+        std::vector<double> opening(site.taps.size(), 0.0);
+        for (const worksite::HouseholdEvent& event : site.events) {
+            if (event.kind != worksite::HouseholdEvent::Kind::tap) continue;
+            ASSERT_LT(event.index, site.taps.size());
+            if (event.at_s <= site.arrival_s) opening[event.index] = event.value;
+        }
+        for (const double tap : opening) EXPECT_EQ(tap, 0.0) << loaded.job.name;
+    }
+}
+
+TEST(ShippedScenarios, TapsAreOfHouseholdSize) {
+    for (const Loaded& loaded : shipped()) {
+        double widest = 0.0;
+        for (const worksite::Tap& tap : loaded.job.site.taps) {
+            EXPECT_GT(tap.conductance, 0.2 * 5.270463e-7) << loaded.job.name << " " << tap.name;
+            widest = std::max(widest, tap.conductance);
+        }
+        // Some tap must be able to ask for more than the heater can heat.
+        EXPECT_GT(widest, 0.9 * 5.270463e-7) << loaded.job.name;
+        EXPECT_LT(widest, 2.0 * 5.270463e-7) << loaded.job.name;
+    }
+}
+
+TEST(ShippedScenarios, CustomersAnswerEveryTopic) {
+    for (const Loaded& loaded : shipped()) {
+        EXPECT_EQ(loaded.job.customer.answers.size(), 8U) << loaded.job.name;
+        EXPECT_NE(loaded.job.customer.complaint, worksite::Complaint::none) << loaded.job.name;
+    }
+}
+
+std::string lower(std::string text) {
+    for (char& c : text) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    return text;
+}
+
+TEST(ShippedScenarios, NeverNameTheCause) {
+    constexpr std::array telling{"flue",  "sensor",    "thermistor", "electrode", "regulator",
+                                 "gust",  "blocked",   "igniter",    "soot ",     "empty",
+                                 "fault", "undersize", "fouled",     "drift",     "capacity"};
+    for (const Loaded& loaded : shipped()) {
+        const worksite::Job& job = loaded.job;
+        std::string said =
+            job.name + " " + job.title + " " + job.call_out + " " + job.customer.words;
+        for (const auto& [topic, answer] : job.customer.answers) said += " " + answer;
+        for (const char* word : telling)
+            EXPECT_EQ(lower(said).find(word), std::string::npos) << job.name << ": " << word;
+    }
+}
+
+TEST(ShippedScenarios, HeatersGiveTheirRatedHeatInput) {
+    for (const Loaded& loaded : shipped()) {
+        const plant::PlantParameters& p = loaded.job.healthy;
+        const double area = p.injector_m2[0] + p.injector_m2[1] + p.injector_m2[2];
+        const double gas = area * std::sqrt(2.0 * p.full_manifold_pa / p.gas_kg_per_m3);
+        EXPECT_NEAR(gas * p.gross_j_per_m3 / loaded.job.settings.full_heat_input_w, 1.0, 0.005)
+            << loaded.job.name;
+    }
+}
+
+TEST(ShippedScenarios, HashIsTheSameTwice) {
+    const std::vector<Loaded> first = shipped();
+    const std::vector<Loaded> second = shipped();
+    std::set<std::string> hashes;
+    for (std::size_t at = 0; at < first.size(); ++at) {
+        EXPECT_EQ(first[at].hash, second[at].hash);
+        hashes.insert(first[at].hash);
+    }
+    EXPECT_EQ(hashes.size(), first.size());
+}
+
+}  // namespace
+}  // namespace emberpath::scenario
