@@ -113,7 +113,8 @@ std::string safety_reason(const PlayedAttempt& played, const Outcome& outcome) {
 }
 
 std::string evidence_reason(const Findings& f, const Outcome& outcome) {
-    double most = 8.0 * (1.0 - warrant_of(f.diagnosis));
+    const double by_diagnosis = 8.0 * (1.0 - warrant_of(f.diagnosis));
+    double most = 0.0;
     const Made* worst = nullptr;
     for (const Made& m : f.made) {
         const double cost = m.commitment.minutes + m.commitment.part_minutes;
@@ -122,6 +123,10 @@ std::string evidence_reason(const Findings& f, const Outcome& outcome) {
         most = lost;
         worst = &m;
     }
+    // An unfounded remedy also fixes what the diagnosis of its class is worth: name the act then.
+    const bool same = worst != nullptr && f.named == worst->remedy && most > 0.05;
+    if (by_diagnosis >= most && !same) worst = nullptr;
+    most = std::max(most, by_diagnosis);
     if (worst != nullptr)
         return at(outcome, *worst->step) + ": your own evidence gave " +
                class_title(worst->remedy) + " " + percent(worst->commitment.probability) +

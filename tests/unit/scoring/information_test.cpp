@@ -97,9 +97,15 @@ TEST(TestSequencing, GreedyInformationNeedsTwoPointEightSixTestsAndStartsWithThe
 
 // Three inverters in a row, input 1, output observed 1; a failed output is uniform, each fails with .01.
 TEST(ThreeInverters, AnyInternalWireHalvesTheEntropy) {
-    const std::vector<double> p{0.32999, 0.32999, 0.32999, 0.00333, 0.00333, 0.00333, 0.00003};
+    const double single = 0.01 * 0.99 * 0.99;
+    const double pair = 0.01 * 0.01 * 0.99;
+    const double triple = 0.01 * 0.01 * 0.01;
+    std::vector<double> p{single, single, single, pair, pair, pair, triple};
+    const double total = 3.0 * (single + pair) + triple;
+    for (double& x : p) x /= total;  // each leaves the output wrong in half of all cases
+    EXPECT_NEAR(p[0], 0.32999, 5e-6);
     const std::vector<std::size_t> own{0, 1, 2, 3, 4, 5, 6};
-    EXPECT_NEAR(entropy_bits(p), 1.6662, 2e-3);
+    EXPECT_NEAR(entropy_bits(p), 1.6662, 5e-5);
     // First wire: wrong only if the first inverter failed (single A, pairs AB and AC, the triple).
     OutcomeTable wire{2, {}};
     for (const double wrong : {1.0, 0.0, 0.0, 0.5, 0.5, 0.0, 0.5}) {
@@ -107,7 +113,7 @@ TEST(ThreeInverters, AnyInternalWireHalvesTheEntropy) {
         wire.rows.push_back(wrong);
     }
     const double after = entropy_bits(p) - information_bits(p, own, 7, wire);
-    EXPECT_NEAR(after, 0.7546, 2e-2);
+    EXPECT_NEAR(after, 0.7546, 5e-5);
 }
 
 TEST(VisualInspection, DetectionEightyFivePerCentFalseAlarmThreeGivesHalfABit) {

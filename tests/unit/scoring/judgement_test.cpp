@@ -1,0 +1,313 @@
+// Proves how a path of acts becomes charges, areas, reasons and a proposal, on small made-up attempts.
+
+#include "sim/scoring/judgement.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "sim/scoring/comparison.hpp"
+
+namespace emberpath::scoring {
+namespace {
+
+using faults::Cause;
+using faults::Remedy;
+using Kind = worksite::LogEntry::Kind;
+using ::testing::HasSubstr;
+using ::testing::Not;
+using ::testing::StartsWith;
+using worksite::Quantity;
+
+constexpr std::size_t lanes = 4;  // sound house, sooted exchanger, dead igniter, blocked flue
+
+struct MadeUp {
+    worksite::Job job;
+    std::vector<worksite::LogEntry> log;
+    Tape tape;
+    std::vector<std::size_t> marks;
+    Shadows shadows;
+    Outcome outcome;
+
+    MadeUp() {
+        job.customer.complaint = worksite::Complaint::no_hot_water;
+        const std::array<Cause, lanes> causes{Cause::no_fault, Cause::exchanger_sooted,
+                                              Cause::igniter_failed, Cause::flue_blocked};
+        for (const Cause cause : causes) {
+            Hypothesis h;
+            h.fault.cause = cause;
+            h.remedy = faults::info(cause).remedy;
+            h.prior = 0.25;
+            shadows.hypotheses.push_back(h);
+        }
+        shadows.complaints.assign(lanes, worksite::Complaint::no_hot_water);
+        shadows.signatures.assign(modes(job).size(), Snapshot(lanes));
+        // During a light-up attempt a look tells the dead igniter from all others.
+        for (std::size_t i = 0; i < lanes; ++i)
+            shadows.signatures[3].set(Quantity::spark, i, i == 2 ? 0.0 : 1.0);
+        outcome.fault_remains = true;
+        outcome.reference_minutes = 10.0;
+    }
+
+    worksite::LogEntry& act(const char* words, Kind kind, double minutes) {
+        marks.push_back(tape.marks);
+        tape.marked.push_back(tape.observations.size());
+        ++tape.marks;
+        shadows.passive.emplace_back(lanes);
+        worksite::LogEntry entry;
+        entry.words = words;
+        entry.kind = kind;
+        entry.begin_tick = log.empty() ? 0 : log.back().end_tick;
+        entry.end_tick = entry.begin_tick + static_cast<std::int64_t>(600.0 * minutes);
+        log.push_back(entry);
+        return log.back();
+    }
+    void reads(Quantity quantity, double value, std::vector<double> predicted) {
+        worksite::Observation o;
+        o.number = static_cast<int>(tape.observations.size()) + 1;
+        o.quantity = quantity;
+        o.value = value;
+        o.watched_s = 8.0;
+        o.condition.epoch = static_cast<std::uint32_t>(log.size());
+        tape.observations.push_back(o);
+        tape.cycles.push_back(1);
+        shadows.observed.push_back(std::move(predicted));
+    }
+    void hand_in(const char* cause) {
+        outcome.write_up.cause = cause;
+        outcome.write_up.handed_in = true;
+    }
+    Assessment assessed(Remedy truth) {
+        const PlayedAttempt played{job, log, tape, marks, truth};
+        const Ledger ledger = keep_ledger(played, shadows);
+        Assessment out;
+        judge(played, ledger, outcome, out);
+        return out;
+    }
+    Ledger ledger(Remedy truth) { return keep_ledger({job, log, tape, marks, truth}, shadows); }
+};
+
+std::string word(Cause cause) {
+    return std::string(faults::info(cause).word);
+}
+
+void look_for_spark(MadeUp& m, double seen) {
+    m.act("watch burner window", Kind::look, 0.5);
+    m.reads(Quantity::spark, seen, {1.0, 1.0, 0.0, 1.0});
+}
+
+MadeUp good_igniter_job() {
+    MadeUp m;
+    look_for_spark(m, 0.0);
+    m.act("replace igniter", Kind::remedy, 25.0).remedy = static_cast<int>(Remedy::replace_igniter);
+    m.hand_in(word(Cause::igniter_failed).c_str());
+    m.outcome.fault_remains = false;
+    m.outcome.verified.assign(8, "item");
+    return m;
+}
+
+TEST(Judgement, AWellFoundedCureScoresHighInEveryArea) {
+    MadeUp m = good_igniter_job();
+    const Assessment a = m.assessed(Remedy::replace_igniter);
+    ASSERT_EQ(a.areas.size(), 5U);
+    EXPECT_TRUE(a.fixed);
+    EXPECT_TRUE(a.gates_met);
+    EXPECT_GT(a.true_class_probability, 0.8);
+    for (const Area& area : a.areas)
+        EXPECT_GT(area.score, 85.0) << area.word << ": " << area.reason;
+    EXPECT_GT(a.overall, 90.0);
+    EXPECT_THAT(a.proposal, StartsWith("A person decides."));
+}
+
+TEST(Judgement, APartSwappedWithoutEvidenceScoresLowInEvidenceAndRemedyThoughItCures) {
+    MadeUp m;
+    m.act("replace igniter", Kind::remedy, 25.0).remedy = static_cast<int>(Remedy::replace_igniter);
+    m.hand_in(word(Cause::igniter_failed).c_str());
+    m.outcome.fault_remains = false;
+    const Assessment a = m.assessed(Remedy::replace_igniter);
+    EXPECT_TRUE(a.fixed);
+    EXPECT_LT(a.areas[1].score, 10.0);
+    EXPECT_LT(a.areas[3].score, 55.0);
+    EXPECT_LT(a.overall, 40.0);
+    EXPECT_THAT(a.areas[1].reason, HasSubstr("At 00:00 (replace igniter)"));
+    EXPECT_THAT(a.areas[1].reason, HasSubstr("needs 80 %"));
+}
+
+TEST(Judgement, AWrongPartFirstCostsAndItsReasonNamesTheBetterRemedy) {
+    MadeUp m;
+    look_for_spark(m, 0.0);
+    m.act("clean exchanger", Kind::remedy, 90.0).remedy = static_cast<int>(Remedy::clean_exchanger);
+    m.act("replace igniter", Kind::remedy, 25.0).remedy = static_cast<int>(Remedy::replace_igniter);
+    m.hand_in(word(Cause::igniter_failed).c_str());
+    m.outcome.fault_remains = false;
+    m.outcome.verified.assign(8, "item");
+    MadeUp straight = good_igniter_job();
+    const Assessment a = m.assessed(Remedy::replace_igniter);
+    const Assessment b = straight.assessed(Remedy::replace_igniter);
+    EXPECT_LT(a.areas[1].score, b.areas[1].score);
+    EXPECT_LT(a.areas[2].score, b.areas[2].score);
+    EXPECT_LT(a.areas[3].score, b.areas[3].score);
+    EXPECT_THAT(a.areas[3].reason, HasSubstr("clean exchanger"));
+    EXPECT_THAT(
+        a.areas[3].reason,
+        HasSubstr(std::string(faults::remedy_title(Remedy::replace_igniter)) + " came first"));
+}
+
+TEST(Judgement, WhatWorksAfterTheCureDoesNotWarrantIt) {
+    MadeUp m;
+    m.act("replace igniter", Kind::remedy, 25.0).remedy = static_cast<int>(Remedy::replace_igniter);
+    m.act("read inlet pressure", Kind::test, 1.0);
+    // Afterwards the cured shadow alone behaves as the heater does.
+    m.reads(Quantity::tap_temperature, 323.15, {290.0, 290.0, 323.15, 290.0});
+    m.hand_in(word(Cause::igniter_failed).c_str());
+    m.outcome.fault_remains = false;
+    const Ledger ledger = m.ledger(Remedy::replace_igniter);
+    EXPECT_GT(ledger.end[static_cast<std::size_t>(Remedy::replace_igniter)], 0.9);
+    EXPECT_LT(ledger.at_cure.classes()[static_cast<std::size_t>(Remedy::replace_igniter)], 0.3);
+    EXPECT_LT(m.assessed(Remedy::replace_igniter).areas[1].score, 10.0);
+}
+
+TEST(Judgement, ACriticalBreachClosesTheGateWhateverElseWasDone) {
+    MadeUp m = good_igniter_job();
+    m.outcome.breaches = {
+        {"live_work", "The supply was still on: 230 V at the terminals.", true, 0.3, 1}};
+    const Assessment a = m.assessed(Remedy::replace_igniter);
+    EXPECT_FALSE(a.gates_met);
+    EXPECT_NEAR(a.areas[0].score, 100.0 * 0.7 * 0.45, 1e-9);
+    EXPECT_LE(a.overall, a.areas[0].score + 20.0);
+    EXPECT_THAT(a.areas[0].reason, HasSubstr("(replace igniter)"));
+    EXPECT_THAT(a.proposal, HasSubstr("not yet"));
+    EXPECT_THAT(a.proposal, HasSubstr("230 V"));
+}
+
+TEST(Judgement, NeverUsesTheWordsOfTheVerdict) {
+    MadeUp good = good_igniter_job();
+    MadeUp empty;
+    for (MadeUp* m : {&good, &empty})
+        EXPECT_THAT(m->assessed(Remedy::replace_igniter).proposal, Not(HasSubstr("competent")));
+}
+
+TEST(Judgement, AnAttemptNotHandedInIsSuggestedAsNotYet) {
+    MadeUp m;
+    look_for_spark(m, 0.0);
+    const Assessment a = m.assessed(Remedy::replace_igniter);
+    EXPECT_FALSE(a.fixed);
+    EXPECT_THAT(a.proposal, HasSubstr("nothing was handed in"));
+}
+
+TEST(Judgement, SaysWhyAnAreaIsNotScored) {
+    MadeUp m = good_igniter_job();
+    m.outcome.not_scored_because = "this job has more than one fault.";
+    const Assessment a = m.assessed(Remedy::replace_igniter);
+    for (const std::size_t i : {1U, 2U, 3U}) {
+        EXPECT_FALSE(a.areas[i].scored);
+        EXPECT_EQ(a.areas[i].not_scored_because, "this job has more than one fault.");
+    }
+    EXPECT_TRUE(a.areas[0].scored);
+    EXPECT_TRUE(a.areas[4].scored);
+}
+
+TEST(Judgement, ExplainingToTheCustomerIsTheRemedyWhereNothingIsWrong) {
+    MadeUp m;
+    m.act("read tap temperature", Kind::test, 1.0);
+    m.reads(Quantity::tap_temperature, 323.15, {323.15, 300.0, 290.0, 310.0});
+    m.act("read flue gas", Kind::test, 1.0);
+    m.reads(Quantity::flue_co2, 0.075, {0.075, 0.09, 0.0, 0.11});
+    m.hand_in(word(Cause::no_fault).c_str());
+    m.outcome.fault_remains = false;
+    const Assessment a = m.assessed(Remedy::explain_to_customer);
+    EXPECT_TRUE(a.fixed);
+    EXPECT_GT(a.areas[3].score, 90.0);
+}
+
+TEST(Ledger, ReReadingCostsMinutesAndTellsNothing) {
+    MadeUp m;
+    for (int i = 0; i < 5; ++i) {
+        m.act("read tap temperature", Kind::test, 0.5);
+        m.reads(Quantity::tap_temperature, 315.0, {323.15, 318.0, 290.0, 312.0});
+        m.tape.observations.back().condition.epoch = 1;
+    }
+    const Ledger ledger = m.ledger(Remedy::replace_igniter);
+    EXPECT_GT(ledger.steps[0].expected_bits, 0.3);
+    for (std::size_t i = 1; i < 5; ++i) {
+        EXPECT_DOUBLE_EQ(ledger.steps[i].expected_bits, 0.0);
+        EXPECT_NEAR(ledger.steps[i].charge, ledger.steps[i].book_minutes, 1e-12);
+    }
+}
+
+TEST(Ledger, NamesTheBetterReadingNotTaken) {
+    MadeUp m;
+    m.act("listen to the fan", Kind::test, 1.0);
+    m.reads(Quantity::fan_sound, 1.0, {1.0, 1.0, 1.0, 1.0});
+    const Ledger ledger = m.ledger(Remedy::replace_igniter);
+    EXPECT_EQ(ledger.steps[0].best.quantity, Quantity::spark);
+    EXPECT_GT(ledger.steps[0].best.bits, 0.4);
+    EXPECT_EQ(title_of(ledger.steps[0].best, m.job),
+              "spark at the igniter during a light-up attempt");
+    EXPECT_DOUBLE_EQ(ledger.steps[0].charge, ledger.steps[0].book_minutes);
+}
+
+TEST(Ledger, ReadingsAfterTheCureAreProofAndCostNothing) {
+    MadeUp m = good_igniter_job();
+    m.act("read tap temperature", Kind::test, 5.0);
+    m.reads(Quantity::tap_temperature, 323.15, {323.15, 323.15, 323.15, 323.15});
+    m.act("wait", Kind::wait, 20.0);
+    const Ledger ledger = m.ledger(Remedy::replace_igniter);
+    EXPECT_DOUBLE_EQ(ledger.steps.back().charge, 0.0);
+    EXPECT_DOUBLE_EQ(ledger.idle_charge, 0.0);
+}
+
+TEST(Ledger, AWaitIsFreeWhenTheReadingAfterItIsWorthItAndChargedOtherwise) {
+    MadeUp idle;
+    idle.act("wait", Kind::wait, 20.0);
+    EXPECT_DOUBLE_EQ(idle.ledger(Remedy::replace_igniter).idle_charge, 20.0);
+    MadeUp used;
+    used.act("wait", Kind::wait, 1.0);
+    look_for_spark(used, 0.0);
+    EXPECT_LT(used.ledger(Remedy::replace_igniter).idle_charge, 1.0);
+}
+
+TEST(Ledger, NoSparkWithoutHavingWatchedIsNoEvidence) {
+    worksite::Observation o;
+    o.quantity = Quantity::spark;
+    EXPECT_FALSE(is_evidence(o));
+    o.watched_s = 8.0;
+    EXPECT_TRUE(is_evidence(o));
+    o.watched_s = 0.0;
+    o.value = 1.0;
+    EXPECT_TRUE(is_evidence(o));
+}
+
+TEST(Comparison, ShowsEachReadingUnderEveryClassAndWhatItAloneRulesOut) {
+    MadeUp m;
+    look_for_spark(m, 0.0);
+    const Ledger ledger = m.ledger(Remedy::replace_igniter);
+    const std::vector<Comparison> rows = compare(m.tape, m.shadows, ledger.at_cure);
+    ASSERT_EQ(rows.size(), 1U);
+    EXPECT_EQ(rows[0].shown, "no spark");
+    ASSERT_EQ(rows[0].cells.size(), lanes);
+    for (const Comparison::Cell& cell : rows[0].cells) {
+        const bool igniter = cell.remedy == Remedy::replace_igniter;
+        EXPECT_EQ(cell.predicted, igniter ? "no spark" : "spark");
+        EXPECT_EQ(cell.ruled_out, !igniter);
+    }
+}
+
+TEST(ReferencePolicy, TakesTheOneReadingThatTells) {
+    MadeUp m;
+    std::vector<Snapshot> truth(modes(m.job).size(), Snapshot(1));
+    const ReferenceRun run = run_reference(m.job, m.shadows, truth);  // spark 0 in every mode
+    ASSERT_EQ(run.readings, 1);
+    EXPECT_EQ(run.options[0].quantity, Quantity::spark);
+    EXPECT_GT(run.leading, 0.8);
+    EXPECT_GT(run.minutes, 0.0);
+}
+
+TEST(Words, ClockAndPerCent) {
+    EXPECT_EQ(clock_text(2500), "04:10");
+    EXPECT_EQ(percent(0.004), "under 1 %");
+    EXPECT_EQ(percent(0.754), "75 %");
+    EXPECT_EQ(percent(0.999), "over 99 %");
+}
+
+}  // namespace
+}  // namespace emberpath::scoring
