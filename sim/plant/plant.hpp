@@ -20,7 +20,10 @@ struct Flame {
     std::array<Real, bank_count> lit{Real(0.0), Real(0.0), Real(0.0)};  // 0 or 1
     Real spark_s{0.0};                                                  // spark time so far
     Real rough_light_up_m3{0.0};  // unburnt gas in the chamber at the latest ignition, else 0
+    Real limiter_tripped{0.0};    // overheat limiter: opens hot, closes again when cool
 };
+inline constexpr double limiter_opens_k = 368.15;
+inline constexpr double limiter_closes_k = 338.15;
 
 template <class Real>
 struct Plant {
@@ -50,9 +53,13 @@ struct Observables {
     double flue_loss_w, casing_loss_w, storage_w;                   // for the energy balance
 };
 
-/// A cold heater at rest in these surroundings. cylinder_kg matters for cylinder-fed houses only.
+/// A cold heater at rest in these surroundings, with its parameters' cylinder_start_kg of liquid.
 template <class Real>
-void settle_cold(Plant<Real>& plant, const Surroundings& at, double cylinder_kg);
+void settle_cold(Plant<Real>& plant, const Surroundings& at);
+
+/// A full cylinder at air temperature, in every lane.
+template <class Real>
+void change_cylinder(Plant<Real>& plant, const Surroundings& at);
 
 /// Sensor signals at the present state.
 template <class Real>
@@ -68,6 +75,12 @@ template <class Real>
 [[nodiscard]] State<Real> derivative(const Plant<Real>& plant, const State<Real>& state,
                                      const Surroundings& at);
 
+/// One lane as a heater of its own.
+template <class Real>
+[[nodiscard]] Plant<double> one_lane(const Plant<Real>& plant, std::size_t lane);
+
+/// Instrument quantities.
+[[nodiscard]] Observables observe_one(const Plant<double>& plant, const Surroundings& at);
 /// Instrument quantities of one lane.
 template <class Real>
 [[nodiscard]] Observables observe(const Plant<Real>& plant, std::size_t lane, const Surroundings& at);

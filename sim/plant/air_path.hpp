@@ -1,0 +1,59 @@
+#pragma once
+/// Fan, air path and flue: how much air goes through, and what the motor draws.
+///
+/// Equation  a N^2 + 0.03 (T_flue - T_amb) - p_wind = (R + c) q^2, R = R_cold + (R_hx + R_flue) T/398 K
+/// Source    affinity laws [eck1973], [iso5801]; 0.03 Pa/K is the draught of about 0.7 m of hot column
+/// Range     fan speed >= 0; reverse flow is not modelled (the driving pressure has a floor)
+/// Checked   tests/laws/fan_laws_test.cpp
+
+#include "sim/math/pack.hpp"
+#include "sim/plant/parameters.hpp"
+#include "sim/plant/state.hpp"
+#include "sim/plant/surroundings.hpp"
+
+namespace emberpath::plant {
+
+inline constexpr double nominal_air_per_rev_m3 = 0.0156 / 80.0;  // at full rate: 56 m3/h, 80 rev/s
+
+/// Pressure of the wind at the terminal [Pa], against the flow.
+template <class Real>
+[[nodiscard]] Real wind_pressure(const Parameters<Real>& p, const Surroundings& at) {
+    return at.steady_wind_pa + p.gust_amplitude * (25.0 + 110.0 * at.gust_shape);
+}
+
+template <class Real>
+[[nodiscard]] Real air_flow(const Parameters<Real>& p, const State<Real>& x, const Surroundings& at) {
+    const Real n = x[fan_speed];
+    const Real drive = p.fan_head * n * n + 0.03 * (x[flue_gas] - at.ambient_k) - wind_pressure(p, at);
+    const Real resistance = p.air_cold_resistance +
+                            (p.air_exchanger_resistance + p.flue_resistance) *
+                                (x[flue_gas] * (1.0 / 398.0)) +
+                            p.fan_internal_resistance;
+    return math::square_root(math::maximum(drive, Real(1e-3)) / resistance);
+}
+
+/// Air per revolution over its nominal value: how loaded the impeller is [-].
+template <class Real>
+[[nodiscard]] Real fan_loading(const Real& air_m3_per_s, const Real& fan_rev_per_s) {
+    return air_m3_per_s / (fan_rev_per_s + 1e-3) * (1.0 / nominal_air_per_rev_m3);
+}
+
+/// Acceleration [rev/s2] of the motor at a duty.
+template <class Real>
+[[nodiscard]] Real fan_acceleration(const Parameters<Real>& p, const Real& n, const Real& loading,
+                                    const Real& duty) {
+    constexpr double rev_per_s_at_full_duty = 120.0;
+    constexpr double time_constant_s = 0.7;
+    return (rev_per_s_at_full_duty * p.fan_drive * duty - n * (0.82 + 0.18 * loading)) *
+           (1.0 / time_constant_s);
+}
+
+/// Motor current [A].
+template <class Real>
+[[nodiscard]] Real fan_current(const Parameters<Real>& p, const Real& n, const Real& loading) {
+    const Real relative = n * (1.0 / 80.0);
+    const Real running = math::minimum(n * 0.2, Real(1.0));  // no current at rest
+    return running * (0.08 + p.fan_bearing_a) + 0.5 * relative * relative * (0.35 + 0.65 * loading);
+}
+
+}  // namespace emberpath::plant

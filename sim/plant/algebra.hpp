@@ -1,0 +1,164 @@
+#pragma once
+/// All quasi-steady quantities at one state, and the derivative of the 44 states.
+/// Balances: cell energy, first-order lags of sensors and actuators, chamber gas, cylinder liquid.
+
+#include "sim/plant/air_path.hpp"
+#include "sim/plant/burner.hpp"
+#include "sim/plant/cylinder.hpp"
+#include "sim/plant/exchanger.hpp"
+#include "sim/plant/gas_supply.hpp"
+#include "sim/plant/plant.hpp"
+#include "sim/plant/sensors.hpp"
+#include "sim/plant/water_network.hpp"
+
+namespace emberpath::plant {
+
+template <class Real>
+struct Algebra {
+    WaterFlows<Real> water;
+    GasFlows<Real> gas;
+    Real air_m3_per_s;
+    Real fan_loading;
+    std::array<Real, bank_count> air_ratio;
+    Real net_w;
+    Real unburnt_m3_per_s;
+    GasSide<Real> gas_side;
+    Real water_kg_per_s, exchanger_kg_per_s, bypass_kg_per_s;
+};
+
+template <class Real>
+[[nodiscard]] Algebra<Real> algebra(const Plant<Real>& plant, const State<Real>& x,
+                                    const Surroundings& at) {
+    const Parameters<Real>& p = plant.parameters;
+    Algebra<Real> a;
+    a.water = water_flows(p, x, at);
+    a.gas = gas_flows(p, x, at, plant.commands);
+    a.air_m3_per_s = air_flow(p, x, at);
+    a.fan_loading = fan_loading(a.air_m3_per_s, x[fan_speed]);
+    a.air_ratio = bank_air_ratio(p, plant.flame.lit, a.air_m3_per_s, a.gas);
+    a.net_w = net_heat_w(p, x, a.gas, a.air_ratio);
+    a.unburnt_m3_per_s = unburnt_flow(x, a.gas);
+    Real lit_share = Real(0.0);
+    for (std::size_t b = 0; b < bank_count; ++b) lit_share += bank_area_share[b] * x[flame_0 + b];
+    // The floor keeps the effectiveness defined when the fan stands still; no heat is set free then.
+    const Real flue_gas = math::maximum(
+        a.air_m3_per_s * air_kg_per_m3 + a.gas.total_m3_per_s * p.gas_kg_per_m3, Real(2e-4));
+    a.gas_side = gas_side(p, x, a.net_w, flue_gas, lit_share, at.ambient_k);
+    a.water_kg_per_s = a.water.heater_m3_per_s * water_kg_per_m3;
+    a.exchanger_kg_per_s = a.water.exchanger_m3_per_s * water_kg_per_m3;
+    a.bypass_kg_per_s = a.water.bypass_m3_per_s * water_kg_per_m3;
+    return a;
+}
+
+namespace heat_capacity {
+inline constexpr double water_cell_j_per_k = 0.55e-3 / 8.0 * water_kg_per_m3 * water_j_per_kg_k;
+inline constexpr double metal_cell_j_per_k = 3.2 * 385.0 / 8.0;   // 3.2 kg of copper
+inline constexpr double pocket_kg = 0.066;                        // outlet mixing pocket
+inline constexpr double pocket_loss_w_per_k = 0.3;
+inline constexpr double pipe_cell_j_per_k = 0.145 * 4186.0 * 1.15;  // 0.145 L and its copper
+inline constexpr double pipe_loss_w_per_k = 0.15;
+inline constexpr double casing_j_per_k = 3700.0;
+inline constexpr double casing_to_room_w_per_k = 3.0;
+}  // namespace heat_capacity
+
+/// Water, metal, pocket, pipe and casing.
+template <class Real>
+void thermal_derivative(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
+                        const Algebra<Real>& a, State<Real>& d) {
+    namespace hc = heat_capacity;
+    const Real ua = water_side_conductance(plant.parameters, a.exchanger_kg_per_s);
+    const Real flow_w_per_k = a.exchanger_kg_per_s * water_j_per_kg_k;
+    Real upstream = Real(at.inlet_water_k);
+    Real casing_gain = Real(0.0);
+    for (std::size_t i = 0; i < cell_count; ++i) {
+        const Real exchange = ua * (x[metal_0 + i] - x[water_0 + i]);
+        const Real loss = casing_w_per_k * (x[metal_0 + i] - x[casing_air]);
+        d[water_0 + i] = (flow_w_per_k * (upstream - x[water_0 + i]) + exchange) *
+                         (1.0 / hc::water_cell_j_per_k);
+        d[metal_0 + i] =
+            (a.gas_side.to_metal_w[i] - exchange - loss) * (1.0 / hc::metal_cell_j_per_k);
+        casing_gain += loss;
+        upstream = x[water_0 + i];
+    }
+    const Real pocket_in = a.exchanger_kg_per_s * (x[water_0 + 7] - x[mixing_pocket]) +
+                           a.bypass_kg_per_s * (at.inlet_water_k - x[mixing_pocket]);
+    const Real pocket_loss = hc::pocket_loss_w_per_k * (x[mixing_pocket] - x[casing_air]);
+    d[mixing_pocket] = (pocket_in * water_j_per_kg_k - pocket_loss) *
+                       (1.0 / (hc::pocket_kg * water_j_per_kg_k));
+    casing_gain += pocket_loss;
+    upstream = x[mixing_pocket];
+    for (std::size_t i = pipe_0; i < pipe_0 + cell_count; ++i) {
+        d[i] = (a.water_kg_per_s * water_j_per_kg_k * (upstream - x[i]) -
+                hc::pipe_loss_w_per_k * (x[i] - at.ambient_k)) *
+               (1.0 / hc::pipe_cell_j_per_k);
+        upstream = x[i];
+    }
+    d[casing_air] = (casing_gain - hc::casing_to_room_w_per_k * (x[casing_air] - at.ambient_k)) *
+                    (1.0 / hc::casing_j_per_k);
+}
+
+/// First-order approach [per s] with time constant tau, at most `rate` per second.
+template <class Real>
+[[nodiscard]] Real limited_lag(const Real& target, const Real& now, double tau_s, double rate) {
+    return math::clamp((target - now) * (1.0 / tau_s), Real(-rate), Real(rate));
+}
+
+/// Actuators and sensors.
+template <class Real>
+void device_derivative(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
+                       const Algebra<Real>& a, State<Real>& d) {
+    const Parameters<Real>& p = plant.parameters;
+    const auto& c = plant.commands;
+    d[fan_speed] = fan_acceleration(p, x[fan_speed], a.fan_loading, c.fan_duty);
+    const Real valve_target = math::select(p.gas_valve_stuck > Real(0.5), p.gas_valve_held_pa,
+                                           c.manifold_pressure_pa) *
+                              c.main_solenoid;
+    d[valve_pressure] = (valve_target - x[valve_pressure]) * (1.0 / 0.12);
+    const Real water_target =
+        math::select(p.water_valve_stuck > Real(0.5), p.water_valve_position, c.water_valve);
+    d[water_valve] = limited_lag(water_target, x[water_valve], 0.12, 0.12);
+    const Real bypass_target =
+        math::select(p.bypass_stuck > Real(0.5), p.bypass_position, c.bypass);
+    d[bypass_valve] = limited_lag(bypass_target, x[bypass_valve], 0.12, 1.0);
+    d[flow_reading] = (a.water.heater_m3_per_s * p.flow_sensor_gain - x[flow_reading]) * (1.0 / 0.12);
+    d[inlet_bead] = (at.inlet_water_k - x[inlet_bead]) * (1.0 / 1.5);
+    d[outlet_bead] = x[mixing_pocket] - x[outlet_bead];
+    d[exchanger_bead] = x[water_0 + 7] - x[exchanger_bead];
+    d[ambient_bead] = (at.ambient_k - x[ambient_bead]) * (1.0 / 20.0);
+    d[ionisation] =
+        (steady_ionisation_a(p, x[flame_0], a.air_ratio[0]) - x[ionisation]) * (1.0 / 0.12);
+    d[flue_gas] = (temperature_of_enthalpy(a.gas_side.leaving_theta) - x[flue_gas]) * (1.0 / 1.5);
+    for (std::size_t b = 0; b < bank_count; ++b)
+        d[flame_0 + b] = (plant.flame.lit[b] - x[flame_0 + b]) * (1.0 / 0.10);
+    // The limiter is strapped to the last return bend: half metal, half water.
+    const Real bend = 0.5 * (x[metal_0 + 7] + x[water_0 + 7]);
+    d[limiter_element] = (bend - x[limiter_element]) * (1.0 / 4.0);
+}
+
+/// Cylinder liquid and unburnt gas in the chamber.
+template <class Real>
+void store_derivative(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
+                      const Algebra<Real>& a, State<Real>& d) {
+    const Parameters<Real>& p = plant.parameters;
+    constexpr double chamber_m3 = 0.020;
+    d[unburnt_gas] = a.unburnt_m3_per_s - x[unburnt_gas] * a.air_m3_per_s * (1.0 / chamber_m3);
+    const Real fed = math::select(p.cylinder_fed > Real(0.5), Real(1.0), Real(0.0));
+    const Real boiled_kg_per_s = fed * a.gas.pipe_m3_per_s * p.gas_kg_per_m3;
+    d[cylinder_liquid_kg] = -boiled_kg_per_s;
+    const Real capacity = x[cylinder_liquid_kg] * propane_liquid_j_per_kg_k + p.cylinder_steel_j_per_k;
+    d[cylinder_liquid_k] =
+        (cylinder_heat_w(p, x, at) - boiled_kg_per_s * propane_latent_j_per_kg) / capacity;
+}
+
+template <class Real>
+[[nodiscard]] State<Real> state_derivative(const Plant<Real>& plant, const State<Real>& x,
+                                           const Surroundings& at) {
+    const Algebra<Real> a = algebra(plant, x, at);
+    State<Real> d;
+    thermal_derivative(plant, x, at, a, d);
+    device_derivative(plant, x, at, a, d);
+    store_derivative(plant, x, at, a, d);
+    return d;
+}
+
+}  // namespace emberpath::plant

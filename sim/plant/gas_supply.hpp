@@ -1,0 +1,96 @@
+#pragma once
+/// Regulator, pipe, proportional valve and injectors as one quasi-steady network in closed form.
+///
+/// Equation  p_in = p_set - kd (q+qo) - Rp (q+qo)^2, at most p_up (1 - ((q+qo)/q_cap)^2) - Rp (q+qo)^2;
+///           p_m = p_in - Rv q^2; q = G sqrt(p_m), G = sum of CdA sqrt(2/rho) of the open banks.
+///           With s = sqrt(p_m) both limits are quadratics; the valve target is a third limit.
+/// Source    injector: Bernoulli, [iso_injector]; pipe exponent 2: Pole's formula [nfpa54]; linear
+///           regulator droop: common practice
+/// Range     all openings, including none (finite for G = 0)
+/// Checked   tests/laws/gas_laws_test.cpp, tests/reference/plant/gas_supply_reference_test.cpp
+
+#include "sim/math/pack.hpp"
+#include "sim/plant/cylinder.hpp"
+#include "sim/plant/opening.hpp"
+#include "sim/plant/parameters.hpp"
+#include "sim/plant/state.hpp"
+#include "sim/plant/surroundings.hpp"
+#include "sim/signals/signals.hpp"
+
+namespace emberpath::plant {
+
+template <class Real>
+struct GasFlows {
+    Real manifold_pa;
+    std::array<Real, bank_count> bank_m3_per_s;
+    Real total_m3_per_s;
+    Real pipe_m3_per_s;       // with other appliances and any escape
+    Real upstream_pa;         // before the regulator
+    Real capacity_m3_per_s;   // of the regulator at this upstream pressure
+    Real pipe_resistance;     // with the meter valve
+    Real branch_resistance;   // heater isolator
+};
+
+/// Positive root s of a s^2 + b s = c, zero when c is not positive.
+template <class Real>
+[[nodiscard]] Real positive_root(const Real& a, const Real& b, const Real& c) {
+    const Real floor_c = math::maximum(c, Real(0.0));
+    return (math::square_root(b * b + 4.0 * a * floor_c) - b) / (2.0 * a);
+}
+
+/// Flow per square root of manifold pressure through the open banks [m3/s per sqrt(Pa)].
+template <class Real>
+[[nodiscard]] Real injector_conductance(const Parameters<Real>& p, std::size_t bank,
+                                        const signals::ActuatorCommands<Real>& commands) {
+    return commands.main_solenoid * commands.bank_solenoid[bank] * p.injector_m2[bank] *
+           math::square_root(2.0 / p.gas_kg_per_m3);
+}
+
+template <class Real>
+[[nodiscard]] GasFlows<Real> gas_flows(const Parameters<Real>& p, const State<Real>& x,
+                                       const Surroundings& at,
+                                       const signals::ActuatorCommands<Real>& commands) {
+    constexpr double stop_valve = 2.0e6;  // Pa s2/m6 open; shutting it divides by the opening squared
+    GasFlows<Real> out;
+    const Real vapour_pa = propane_vapour_pressure(x[cylinder_liquid_k]);
+    const Real share = vapour_share(p, x[cylinder_liquid_kg]);
+    const Real vapour_gauge = math::maximum(vapour_pa - atmosphere_pa, Real(0.0)) * share;
+    out.upstream_pa = math::select(p.cylinder_fed > Real(0.5), vapour_gauge, p.gas_upstream_pa);
+    out.capacity_m3_per_s =
+        math::select(p.cylinder_fed > Real(0.5),
+                     p.gas_capacity_m3_per_s * (vapour_pa * share / 7.3e5) + 1e-12,
+                     p.gas_capacity_m3_per_s);
+    out.pipe_resistance =
+        p.gas_pipe_resistance + valve_resistance(Real(stop_valve), at.gas_meter_valve) - stop_valve;
+    out.branch_resistance = valve_resistance(Real(stop_valve), at.gas_isolator) - stop_valve;
+
+    std::array<Real, bank_count> conductance;
+    Real g = Real(0.0);
+    for (std::size_t b = 0; b < bank_count; ++b) {
+        conductance[b] = injector_conductance(p, b, commands);
+        g += conductance[b];
+    }
+    const double qo = at.other_gas_m3_per_s + at.test_nipple_leak_m3_per_s;
+    const Real rp = out.pipe_resistance;
+    const Real rv = p.gas_valve_resistance + out.branch_resistance;
+    const Real g2 = g * g;
+    const Real by_regulator =
+        positive_root(1.0 + (rp + rv) * g2, (p.regulator_droop + 2.0 * rp * qo) * g,
+                      p.gas_no_load_pa - p.regulator_droop * qo - rp * (qo * qo));
+    const Real k = out.upstream_pa / (out.capacity_m3_per_s * out.capacity_m3_per_s) + rp;
+    const Real by_upstream = positive_root(1.0 + (k + rv) * g2, 2.0 * k * qo * g,
+                                           out.upstream_pa - k * (qo * qo));
+    const Real by_valve = math::square_root(math::maximum(x[valve_pressure], Real(0.0)));
+    const Real s = math::minimum(math::minimum(by_regulator, by_upstream), by_valve);
+
+    out.manifold_pa = s * s * commands.main_solenoid;
+    out.total_m3_per_s = Real(0.0);
+    for (std::size_t b = 0; b < bank_count; ++b) {
+        out.bank_m3_per_s[b] = conductance[b] * s;
+        out.total_m3_per_s += out.bank_m3_per_s[b];
+    }
+    out.pipe_m3_per_s = out.total_m3_per_s + qo;
+    return out;
+}
+
+}  // namespace emberpath::plant

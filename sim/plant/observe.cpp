@@ -1,0 +1,103 @@
+// Instrument quantities of one heater at its present state.
+#include <algorithm>
+
+#include "sim/plant/step.hpp"
+
+namespace emberpath::plant {
+namespace {
+
+/// Pressures at the test points. A shut valve upstream leaves nothing to read once a point is opened.
+void observe_gas(const Plant<double>& plant, const Surroundings& at, const Algebra<double>& a,
+                 Observables& o) {
+    const Parameters<double>& p = plant.parameters;
+    const double q = a.gas.pipe_m3_per_s;
+    const double from_upstream =
+        a.gas.upstream_pa * (1.0 - q * q / (a.gas.capacity_m3_per_s * a.gas.capacity_m3_per_s));
+    const double no_flow = std::min(p.gas_lock_up_pa, a.gas.upstream_pa);
+    const double flowing = std::min(p.gas_no_load_pa - p.regulator_droop * q, from_upstream);
+    const double outlet = std::max(0.0, q < 1e-7 ? no_flow : flowing);
+    const double supply = at.gas_meter_valve > 1e-3 ? 1.0 : 0.0;
+    o.regulator_outlet_pa = outlet * supply;
+    const double pipe = p.gas_pipe_resistance * q * q +
+                        a.gas.branch_resistance * a.gas.total_m3_per_s * a.gas.total_m3_per_s;
+    const double open = at.gas_isolator > 1e-3 ? supply : 0.0;
+    o.gas_inlet_pa = std::max(0.0, outlet - pipe) * open;
+    o.manifold_pa = a.gas.manifold_pa;
+    o.gas_m3_per_s = a.gas.total_m3_per_s;
+    o.heat_input_w = a.gas.total_m3_per_s * p.gross_j_per_m3;
+}
+
+void observe_heat(const Plant<double>& plant, const Surroundings& at, const Algebra<double>& a,
+                  Observables& o) {
+    const Parameters<double>& p = plant.parameters;
+    const State<double>& x = plant.state;
+    const State<double> d = state_derivative(plant, x, at);
+    const double capacity = a.gas_side.flue_gas_kg_per_s * flue_gas_j_per_kg_k;
+    const double burnt_gross_w = a.net_w / p.net_to_gross;
+    const double unburnt_w = o.heat_input_w - burnt_gross_w;
+    o.flue_loss_w = capacity * (a.gas_side.leaving_theta - enthalpy_temperature(at.ambient_k)) +
+                    (burnt_gross_w - a.net_w) + unburnt_w;
+    o.heat_to_water_w = water_j_per_kg_k * (a.exchanger_kg_per_s + a.bypass_kg_per_s) *
+                        (x[mixing_pocket] - at.inlet_water_k);
+    o.casing_loss_w = heat_capacity::casing_to_room_w_per_k * (x[casing_air] - at.ambient_k);
+    o.storage_w = heat_capacity::pocket_kg * water_j_per_kg_k * d[mixing_pocket] +
+                  heat_capacity::casing_j_per_k * d[casing_air];
+    for (std::size_t i = 0; i < cell_count; ++i)
+        o.storage_w += heat_capacity::water_cell_j_per_k * d[water_0 + i] +
+                       heat_capacity::metal_cell_j_per_k * d[metal_0 + i];
+}
+
+void observe_temperatures(const State<double>& x, const Surroundings& at, Observables& o) {
+    o.inlet_water_k = at.inlet_water_k;
+    o.exchanger_outlet_k = x[water_0 + 7];
+    o.outlet_water_k = x[mixing_pocket];
+    o.tap_water_k = x[pipe_0 + 7];
+    o.hottest_metal_k = *std::max_element(x.begin() + metal_0, x.begin() + metal_0 + cell_count);
+    o.casing_k = x[casing_air];
+    o.flue_k = x[flue_gas];
+}
+
+void observe_flame(const Plant<double>& plant, const Algebra<double>& a, Observables& o) {
+    const State<double>& x = plant.state;
+    const FlueComposition flue = flue_composition(plant.parameters, x, a);
+    o.excess_air_ratio = flue.excess_air_ratio;
+    o.o2_share = flue.o2_share;
+    o.co2_share = flue.co2_share;
+    o.co_share = flue.co_share;
+    o.flame_lit = 0.0;
+    for (std::size_t b = 0; b < bank_count; ++b)
+        o.flame_lit += bank_area_share[b] * plant.flame.lit[b];
+    o.spark = plant.commands.spark;
+    o.spark_heard = plant.commands.spark * plant.parameters.igniter_works;
+    o.ionisation_a = x[ionisation];
+    o.unburnt_gas_m3 = x[unburnt_gas];
+    o.rough_light_up_m3 = plant.flame.rough_light_up_m3;
+}
+
+}  // namespace
+
+Observables observe_one(const Plant<double>& plant, const Surroundings& at) {
+    const State<double>& x = plant.state;
+    const Algebra<double> a = algebra(plant, x, at);
+    const signals::SensorSignals<double> s = sense(plant, at);
+    Observables o{};
+    observe_gas(plant, at, a, o);
+    observe_heat(plant, at, a, o);
+    observe_temperatures(x, at, o);
+    observe_flame(plant, a, o);
+    o.hot_water_m3_per_s = a.water.heater_m3_per_s;
+    o.air_m3_per_s = a.air_m3_per_s;
+    o.fan_rev_per_s = x[fan_speed];
+    o.fan_current_a = s.fan_current_a;
+    o.inlet_ohm = s.inlet_ohm;
+    o.outlet_ohm = s.outlet_ohm;
+    o.exchanger_ohm = s.exchanger_ohm;
+    o.ambient_ohm = s.ambient_ohm;
+    o.limiter_closed = s.limiter_closed;
+    o.cylinder_kg = x[cylinder_liquid_kg];
+    o.cylinder_liquid_k = x[cylinder_liquid_k];
+    o.vapour_pressure_pa = propane_vapour_pressure(x[cylinder_liquid_k]);
+    return o;
+}
+
+}  // namespace emberpath::plant

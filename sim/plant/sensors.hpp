@@ -1,0 +1,24 @@
+#pragma once
+/// What the sensors make of the state, faults in the ohm domain.
+///
+/// Equation  R(T) = 10 kohm exp(3435 K (1/T - 1/298.15 K)); R' = 1 / (1/(R gain + series) + parallel)
+/// Source    [iec60539], B-formula
+/// Checked   tests/reference (thermistor tables), tests/unit/plant/sensors_test.cpp
+
+#include "sim/math/functions.hpp"
+#include "sim/plant/parameters.hpp"
+
+namespace emberpath::plant {
+
+template <class Real>
+[[nodiscard]] Real thermistor_ohm(const Real& kelvin) {
+    return 10.0e3 * math::exp(3435.0 * (1.0 / kelvin - 1.0 / 298.15));
+}
+
+template <class Real>
+[[nodiscard]] Real seen_ohm(const Real& kelvin, const typename Parameters<Real>::Thermistor& sensor) {
+    const Real lead = thermistor_ohm(kelvin) * sensor.gain + sensor.series_ohm;
+    return 1.0 / (1.0 / lead + sensor.parallel_s);
+}
+
+}  // namespace emberpath::plant

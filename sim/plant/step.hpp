@@ -1,0 +1,162 @@
+#pragma once
+/// One tick of the plant, as templates; plant.cpp and plant_wide.cpp instantiate them.
+/// Fixed-step RK4 by Boost.Odeint, two substeps of 50 ms: actuators and flame flags jump every tick, so
+/// adaptive and multistep methods would restart ten times a second (docs/physics/plant.md).
+
+#include <boost/numeric/odeint/stepper/runge_kutta4.hpp>
+
+#include "sim/math/hash.hpp"
+#include "sim/plant/algebra.hpp"
+#include "sim/plant/flue_composition.hpp"
+
+namespace emberpath::plant {
+
+inline constexpr int substeps = 2;
+
+template <class Real>
+State<Real> derivative(const Plant<Real>& plant, const State<Real>& state, const Surroundings& at) {
+    return state_derivative(plant, state, at);
+}
+
+template <class Real>
+void settle_cold(Plant<Real>& plant, const Surroundings& at) {
+    plant.flame = Flame<Real>{};
+    plant.commands = signals::ActuatorCommands<Real>{};
+    State<Real>& x = plant.state;
+    x.fill(Real(0.0));
+    for (std::size_t i = water_0; i < fan_speed; ++i) x[i] = Real(at.ambient_k);
+    for (std::size_t i = inlet_bead; i <= ambient_bead; ++i) x[i] = Real(at.ambient_k);
+    x[inlet_bead] = Real(at.inlet_water_k);
+    x[flue_gas] = Real(at.ambient_k);
+    x[limiter_element] = Real(at.ambient_k);
+    x[casing_air] = Real(at.ambient_k);
+    x[water_valve] = Real(1.0);
+    x[cylinder_liquid_k] = Real(at.cylinder_ambient_k);
+    x[cylinder_liquid_kg] = plant.parameters.cylinder_start_kg;
+}
+
+template <class Real>
+void change_cylinder(Plant<Real>& plant, const Surroundings& at) {
+    plant.state[cylinder_liquid_kg] = plant.parameters.cylinder_full_kg;
+    plant.state[cylinder_liquid_k] = Real(at.cylinder_ambient_k);
+}
+
+template <class Real>
+signals::SensorSignals<Real> sense(const Plant<Real>& plant, const Surroundings& at) {
+    const Parameters<Real>& p = plant.parameters;
+    const State<Real>& x = plant.state;
+    signals::SensorSignals<Real> s;
+    s.flow_m3_per_s = x[flow_reading];
+    s.inlet_ohm = seen_ohm(x[inlet_bead], p.inlet_sensor);
+    s.outlet_ohm = seen_ohm(x[outlet_bead], p.outlet_sensor);
+    s.exchanger_ohm = seen_ohm(x[exchanger_bead], p.exchanger_sensor);
+    s.ambient_ohm = seen_ohm(x[ambient_bead], p.ambient_sensor);
+    s.fan_rev_per_s = x[fan_speed] * p.tachometer_gain;
+    const Real loading = fan_loading(air_flow(p, x, at), x[fan_speed]);
+    s.fan_current_a = fan_current(p, x[fan_speed], loading) * at.power_on;
+    s.ionisation_current_a = x[ionisation];
+    s.limiter_closed = (1.0 - plant.flame.limiter_tripped) * (1.0 - p.limiter_bad);
+    return s;
+}
+
+/// Flame flags and limiter for the coming tick, at the state where it begins.
+template <class Real>
+void flame_logic(Plant<Real>& plant, const Surroundings& at) {
+    const Parameters<Real>& p = plant.parameters;
+    const State<Real>& x = plant.state;
+    Flame<Real>& flame = plant.flame;
+    const Real one(1.0), zero(0.0);
+    const auto sparking =
+        math::both(plant.commands.spark > Real(0.5), p.igniter_works > Real(0.5));
+    flame.spark_s = math::select(sparking, flame.spark_s + signals::tick_s, zero);
+    const GasFlows<Real> gas = gas_flows(p, x, at, plant.commands);
+    const Real air = air_flow(p, x, at);
+    const auto ratio = bank_air_ratio(p, flame.lit, air, gas);
+    const auto next = next_lit(p, flame.lit, gas, ratio, flame.spark_s);
+    const auto ignited = math::both(flame.lit[0] < Real(0.5), next[0] > Real(0.5));
+    flame.rough_light_up_m3 = math::select(ignited, x[unburnt_gas], flame.rough_light_up_m3);
+    flame.lit = next;
+    flame.limiter_tripped = math::select(
+        x[limiter_element] > Real(limiter_opens_k), one,
+        math::select(x[limiter_element] < Real(limiter_closes_k), zero, flame.limiter_tripped));
+}
+
+template <class Real>
+void advance(Plant<Real>& plant, const Surroundings& at,
+             const signals::ActuatorCommands<Real>& commands) {
+    plant.commands = commands;
+    // Without mains every actuator is at rest; the water valve and bypass stay where they are.
+    const double on = at.power_on;
+    plant.commands.fan_duty *= on;
+    plant.commands.spark *= on;
+    plant.commands.main_solenoid *= on;
+    plant.commands.water_valve =
+        on * plant.commands.water_valve + (1.0 - on) * plant.state[water_valve];
+    plant.commands.bypass = on * plant.commands.bypass + (1.0 - on) * plant.state[bypass_valve];
+    flame_logic(plant, at);
+
+    using Stepper =
+        boost::numeric::odeint::runge_kutta4<State<Real>, double, State<Real>, double,
+                                             boost::numeric::odeint::array_algebra>;
+    Stepper stepper;
+    const auto system = [&plant, &at](const State<Real>& x, State<Real>& d, double) {
+        d = state_derivative(plant, x, at);
+    };
+    constexpr double step_s = signals::tick_s / substeps;
+    for (int i = 0; i < substeps; ++i) stepper.do_step(system, plant.state, i * step_s, step_s);
+    // Boiling stops at an empty cylinder; the last milligram must not turn negative.
+    plant.state[cylinder_liquid_kg] =
+        math::maximum(plant.state[cylinder_liquid_kg], Real(0.0));
+}
+
+template <class Real>
+void set_parameters(Plant<Real>& plant, std::size_t lane, const PlantParameters& parameters) {
+    const double* from = flat(parameters);
+    Real* to = flat(plant.parameters);
+    for (std::size_t i = 0; i < parameter_count; ++i) math::set_lane(to[i], lane, from[i]);
+}
+
+template <class Real>
+Plant<double> one_lane(const Plant<Real>& plant, std::size_t lane) {
+    Plant<double> one;
+    const Real* from = flat(plant.parameters);
+    double* to = flat(one.parameters);
+    for (std::size_t i = 0; i < parameter_count; ++i) to[i] = math::lane(from[i], lane);
+    for (std::size_t i = 0; i < state_count; ++i) one.state[i] = math::lane(plant.state[i], lane);
+    for (std::size_t b = 0; b < bank_count; ++b) {
+        one.flame.lit[b] = math::lane(plant.flame.lit[b], lane);
+        one.commands.bank_solenoid[b] = math::lane(plant.commands.bank_solenoid[b], lane);
+    }
+    one.flame.spark_s = math::lane(plant.flame.spark_s, lane);
+    one.flame.rough_light_up_m3 = math::lane(plant.flame.rough_light_up_m3, lane);
+    one.flame.limiter_tripped = math::lane(plant.flame.limiter_tripped, lane);
+    one.commands.fan_duty = math::lane(plant.commands.fan_duty, lane);
+    one.commands.spark = math::lane(plant.commands.spark, lane);
+    one.commands.main_solenoid = math::lane(plant.commands.main_solenoid, lane);
+    one.commands.manifold_pressure_pa = math::lane(plant.commands.manifold_pressure_pa, lane);
+    one.commands.water_valve = math::lane(plant.commands.water_valve, lane);
+    one.commands.bypass = math::lane(plant.commands.bypass, lane);
+    return one;
+}
+
+template <class Real>
+std::uint64_t state_hash(const Plant<Real>& plant, std::size_t lane) {
+    const Plant<double> one = one_lane(plant, lane);
+    math::Hash hash;
+    for (const double x : one.state) hash.add(x);
+    for (const double lit : one.flame.lit) hash.add(lit);
+    hash.add(one.flame.spark_s);
+    hash.add(one.flame.rough_light_up_m3);
+    hash.add(one.flame.limiter_tripped);
+    hash.add(one.commands.fan_duty);
+    hash.add(one.commands.manifold_pressure_pa);
+    hash.add(one.commands.main_solenoid);
+    return hash.value();
+}
+
+template <class Real>
+Observables observe(const Plant<Real>& plant, std::size_t lane, const Surroundings& at) {
+    return observe_one(one_lane(plant, lane), at);
+}
+
+}  // namespace emberpath::plant
