@@ -67,6 +67,10 @@ struct Tally {
 /// count. Rows of status "memory" are recalled rather than read: they count as plausibility checks.
 Tally check_file(std::string_view name, std::span<const Check> checks, std::span<const Skip> skips);
 
+/// The same for rows in hand; an empty name writes no results.
+Tally check_rows(std::string_view name, std::span<const Row> rows, std::span<const Check> checks,
+                 std::span<const Skip> skips);
+
 /// Whether `got` lies within the tolerance text (one alternative) of `expected`. Throws for a text that is
 /// no pass-or-fail tolerance, such as "info".
 [[nodiscard]] bool within(double got, double expected, std::string_view tolerance);
