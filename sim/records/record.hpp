@@ -8,6 +8,7 @@
 #include <cstdint>
 #include <filesystem>
 #include <memory>
+#include <stdexcept>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -70,8 +71,14 @@ struct Record {
 /// holds. A last line cut short is left out and noted.
 [[nodiscard]] Record read(const std::filesystem::path& file);
 
+/// The disk refuses, or the file is somebody else's: the text says what and what to do.
+class CannotWrite : public std::runtime_error {
+  public:
+    using std::runtime_error::runtime_error;
+};
+
 /// Appends to a record file; every act is on disk (fsync) before its result is shown. Holds a lock, so
-/// that two programs cannot write one record. Throws std::runtime_error when the disk refuses.
+/// that two programs cannot write one record. Throws CannotWrite.
 class Writer {
   public:
     /// Starts a new record; refuses a file that exists.
@@ -90,6 +97,11 @@ class Writer {
     struct Impl;
     std::unique_ptr<Impl> impl_;
 };
+
+/// Can a sentence be kept as it is? Well-formed UTF-8 (RFC 3629) without control characters, at most
+/// longest_sentence bytes.
+inline constexpr std::size_t longest_sentence = 1000;
+[[nodiscard]] bool can_be_kept(std::string_view sentence);
 
 /// The acts with their ticks, as scoring::assess wants them.
 [[nodiscard]] std::vector<scoring::TimedAct> timed_acts(const Record& record);

@@ -5,16 +5,17 @@
 #include <unistd.h>
 
 #include <cerrno>
-#include <stdexcept>
 #include <string>
 #include <system_error>
+
+#include "sim/records/record.hpp"
 
 namespace emberpath::records {
 
 namespace {
 
 [[noreturn]] void fail(const std::filesystem::path& file, const std::string& what) {
-    throw std::runtime_error(file.string() + ": " + what);
+    throw CannotWrite(file.string() + ": " + what);
 }
 
 std::string system_reason() {

@@ -10,7 +10,7 @@ namespace emberpath::records {
 class SyncedFile {
   public:
     enum class Open { new_file, existing };
-    /// Throws std::runtime_error with a sentence a user can act on.
+    /// Throws CannotWrite (record.hpp) with a sentence a user can act on.
     SyncedFile(const std::filesystem::path& file, Open how);
     ~SyncedFile();
     SyncedFile(const SyncedFile&) = delete;

@@ -22,6 +22,10 @@ void RecordedVisit::close(const scoring::Assessment& assessment) {
 }
 
 views::Done RecordedVisit::perform(std::string_view sentence) {
+    if (!records::can_be_kept(sentence))
+        return {{},
+                "That is no sentence: expected plain text of at most " +
+                    std::to_string(records::longest_sentence) + " characters."};
     if (auto refusal = attempt_->check(sentence); !refusal.text.empty())
         return {{}, std::move(refusal.text)};
     writer_.begin_act(attempt_->tick(), sentence);

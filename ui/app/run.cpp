@@ -1,9 +1,10 @@
 #include "ui/app/run.hpp"
 
 #include <CLI/CLI.hpp>
+#include <filesystem>
 #include <functional>
 
-#include "sim/records/version.hpp"
+#include "sim/records/record.hpp"
 #include "ui/app/commands.hpp"
 #include "ui/app/program_log.hpp"
 #include "ui/app/work.hpp"
@@ -87,6 +88,11 @@ int answer_arguments(CLI::App& app, const CLI::ParseError& raised, Context& cont
     return static_cast<int>(code == 0 ? Status::done : Status::bad_input);
 }
 
+int refuse(Context& context, std::string_view why) {
+    context.err << why << (why.ends_with('\n') ? "" : "\n");
+    return static_cast<int>(Status::bad_input);
+}
+
 }  // namespace
 
 int run(const std::vector<std::string>& arguments, Context& context) {
@@ -108,9 +114,11 @@ int run(const std::vector<std::string>& arguments, Context& context) {
     } catch (const CLI::ParseError& raised) {
         return answer_arguments(app, raised, context);
     } catch (const BadInput& problem) {
-        context.err << problem.what()
-                    << (std::string_view(problem.what()).ends_with('\n') ? "" : "\n");
-        return static_cast<int>(Status::bad_input);
+        return refuse(context, problem.what());
+    } catch (const records::CannotWrite& problem) {
+        return refuse(context, problem.what());
+    } catch (const std::filesystem::filesystem_error& problem) {
+        return refuse(context, problem.what());
     } catch (const std::exception& problem) {
         log_fault(problem.what());
         context.err << "A fault of the program: " << problem.what() << "\n";

@@ -69,13 +69,9 @@ Started begin(Context& context, const WorkRequest& request, const JobFile& job,
     header.mode = request.assessed ? worksite::Mode::assessed : worksite::Mode::coached;
     auto attempt = std::make_unique<worksite::Attempt>(loaded.job, header.seed, header.mode);
     const fs::path file = record_file(context, request, job);
-    try {
-        records::Writer writer(file, header);
-        return {std::make_unique<RecordedVisit>(loaded.job, std::move(attempt), std::move(writer)),
-                file};
-    } catch (const std::runtime_error& problem) {
-        throw BadInput(problem.what());
-    }
+    return {std::make_unique<RecordedVisit>(loaded.job, std::move(attempt),
+                                            records::Writer(file, header)),
+            file};
 }
 
 std::vector<std::string> script_sentences(const WorkRequest& request, const worksite::Job& job) {

@@ -14,6 +14,8 @@ namespace {
 using debrief::page_width;
 using debrief::paragraph;
 
+constexpr std::size_t longest_echo = 200;
+
 /// Outer blanks off, control characters out: what was typed, as a sentence.
 std::string tidy(const std::string& line) {
     std::string text;
@@ -48,7 +50,7 @@ Ended converse(views::Visit& visit, std::istream& in, std::ostream& out, bool pr
         }
         line = tidy(line);
         if (line.empty() || line.front() == '#') continue;
-        if (!prompts) out << "\n> " << line << "\n";
+        if (!prompts) out << "\n> " << line.substr(0, longest_echo) << "\n";
         if (line == "quit" || line == "exit") {
             print_parting(out);
             return Ended::left;
@@ -85,7 +87,7 @@ int choose(const std::vector<std::string>& words, const std::vector<std::string>
         if (line.empty() || line == "quit") return -1;
         for (std::size_t i = 0; i < words.size(); ++i)
             if (line == words[i] || line == std::to_string(i + 1)) return static_cast<int>(i);
-        out << "There is no job \"" << line << "\" in the list.\n";
+        out << "There is no job \"" << line.substr(0, longest_echo) << "\" in the list.\n";
     }
 }
 

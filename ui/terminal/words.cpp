@@ -18,10 +18,26 @@ std::string listed(const std::vector<std::string>& words) {
     return text;
 }
 
-std::string sentences(std::string_view word) {
+std::string table_of(const std::vector<views::PhraseRow>& phrases) {
     std::string text;
-    for (const auto& phrase : views::phrases(word))
-        text += row({{42}, {44}, {8, true}}, {phrase.pattern, phrase.help, phrase.cost}, 2);
+    for (const auto& phrase : phrases)
+        text += row({{40}, {48}, {7, true}}, {phrase.pattern, phrase.help, phrase.cost}, 1);
+    return text;
+}
+
+/// What the {words} in these sentences can stand for here.
+std::string choices_for(const std::vector<views::PhraseRow>& phrases, const views::JobCard& card) {
+    std::string text;
+    for (const auto& choice : card.choices) {
+        const std::string name = "{" + choice.placeholder + "}";
+        for (const auto& phrase : phrases) {
+            if (phrase.pattern.find(name) == std::string::npos || choice.words.empty()) continue;
+            text += paragraph(
+                (choice.open ? choice.meaning + ": " : std::string()) + listed(choice.words),
+                page_width, 1, name + "  ");
+            break;
+        }
+    }
     return text;
 }
 
@@ -36,16 +52,15 @@ constexpr std::string_view at_any_time =
 
 }  // namespace
 
-std::string help_text(std::string_view word) {
-    if (!word.empty()) {
-        const auto found = sentences(word);
-        if (!found.empty()) return found;
-        return paragraph("Nothing about \"" + std::string(word) +
-                             "\". Sentences begin with: " + listed(views::first_words()) + ".",
-                         page_width, 2);
-    }
-    return "Sentences, and the time each takes:\n" + sentences({}) +
-           "\nAt any time, and taking none:\n" + std::string(at_any_time);
+std::string help_text(const views::JobCard& card, std::string_view word) {
+    const auto found = views::phrases(word);
+    if (word.empty())
+        return "Sentences, and the time each takes:\n" + table_of(found) +
+               "\nAt any time, and taking none:\n" + std::string(at_any_time);
+    if (!found.empty()) return table_of(found) + choices_for(found, card);
+    return paragraph("Nothing about \"" + std::string(word) +
+                         "\". Sentences begin with: " + listed(views::first_words()) + ".",
+                     page_width, 1);
 }
 
 std::string readings_text(const views::Visit& visit) {
@@ -81,8 +96,8 @@ std::string suspects_text(const views::Visit& visit) {
 }
 
 std::string answer(const views::Visit& visit, std::string_view line) {
-    if (line == "help" || line == "?") return help_text({});
-    if (line.starts_with("help ")) return help_text(line.substr(5));
+    if (line == "help" || line == "?") return help_text(visit.card(), {});
+    if (line.starts_with("help ")) return help_text(visit.card(), line.substr(5));
     if (line == "readings") return readings_text(visit);
     if (line == "services") return services_text(visit);
     if (line == "log") return log_text(visit);

@@ -8,8 +8,8 @@
 
 namespace emberpath::terminal {
 
-/// All sentences with what they cost, or those about one word.
-[[nodiscard]] std::string help_text(std::string_view word);
+/// All sentences with what they cost, or those about one word with what their {words} can stand for.
+[[nodiscard]] std::string help_text(const views::JobCard& card, std::string_view word);
 [[nodiscard]] std::string readings_text(const views::Visit& visit);
 [[nodiscard]] std::string log_text(const views::Visit& visit);
 [[nodiscard]] std::string services_text(const views::Visit& visit);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sim/units/units.hpp"
+#include "sim/worksite/vocabulary.hpp"
 
 namespace emberpath::views {
 
@@ -29,6 +30,33 @@ std::string condition_words(const worksite::Observation& seen) {
     return words;
 }
 
+Choice choice_for(std::string_view placeholder, const worksite::Job& job) {
+    Choice choice{
+        std::string(placeholder), std::string(worksite::meaning_of(placeholder)), {}, false};
+    for (const auto& spelling : worksite::spellings(placeholder, job)) {
+        const bool again = spelling.index < choice.words.size();  // another spelling of the same
+        if (!again) choice.words.push_back(spelling.text);
+    }
+    if (choice.words.empty() && !worksite::example_of(placeholder).empty()) {
+        choice.words.emplace_back(worksite::example_of(placeholder));
+        choice.open = true;
+    }
+    return choice;
+}
+
+std::vector<Choice> choices_in(const worksite::Job& job) {
+    std::vector<Choice> choices;
+    for (const auto& phrase : worksite::phrases())
+        for (const auto& part : worksite::parts_of(phrase.pattern)) {
+            const bool known = std::any_of(choices.begin(), choices.end(), [&](const auto& choice) {
+                return choice.placeholder == part.text;
+            });
+            if (part.kind == worksite::Part::Kind::placeholder && !known)
+                choices.push_back(choice_for(part.text, job));
+        }
+    return choices;
+}
+
 bool holds(std::string_view text, std::string_view word) {
     const auto lower = [](unsigned char c) { return c >= 'A' && c <= 'Z' ? c + 32 : c; };
     return std::search(text.begin(), text.end(), word.begin(), word.end(), [&](char a, char b) {
@@ -47,6 +75,7 @@ JobCard job_card(const worksite::Job& job, worksite::Mode mode) {
     card.mode = mode == worksite::Mode::assessed ? "assessed" : "coached";
     for (const auto& tap : job.site.taps) card.taps.push_back(tap.name);
     for (const auto& appliance : job.site.appliances) card.appliances.push_back(appliance.name);
+    card.choices = choices_in(job);
     return card;
 }
 

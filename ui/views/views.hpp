@@ -10,12 +10,21 @@
 
 namespace emberpath::views {
 
+/// What a {word} in a sentence can stand for in this house.
+struct Choice {
+    std::string placeholder;         // "point"
+    std::string meaning;             // "a gas test point"
+    std::vector<std::string> words;  // "inlet", "manifold"; one example where any text will do
+    bool open = false;               // the words are examples
+};
+
 struct JobCard {
     std::string title;     // "Job 1: 8 Tanager Court"
     std::string call_out;  // what the office wrote down
     std::string gas;       // "natural gas from the street"
     std::string mode;      // "coached" or "assessed"
     std::vector<std::string> taps, appliances;
+    std::vector<Choice> choices;
 };
 [[nodiscard]] JobCard job_card(const worksite::Job& job, worksite::Mode mode);
 

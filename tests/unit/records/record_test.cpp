@@ -193,7 +193,7 @@ TEST(Record, AGoodLastLineWithoutLineEndIsKept) {
 TEST(Record, IsNeverOverwritten) {
     const sample::Folder folder;
     const auto file = sample::closed_record(folder);
-    EXPECT_THROW(Writer(file, sample::header()), std::runtime_error);
+    EXPECT_THROW(Writer(file, sample::header()), CannotWrite);
 }
 
 TEST(Record, HasOneWriterAtATime) {
@@ -203,7 +203,7 @@ TEST(Record, HasOneWriterAtATime) {
     try {
         const Writer second(read(file));
         FAIL() << "two writers at once";
-    } catch (const std::runtime_error& refusal) {
+    } catch (const CannotWrite& refusal) {
         EXPECT_THAT(refusal.what(), HasSubstr("another program is writing this record"));
     }
 }
@@ -218,7 +218,7 @@ TEST(Record, AFullDiskIsReportedAndNotForgotten) {
             Writer writer(record);
             writer.begin_act(1, "listen");
         },
-        std::runtime_error);
+        CannotWrite);
 }
 
 TEST(Record, ReportsEveryProblemAtOnce) {
@@ -268,6 +268,17 @@ TEST(Chain, DependsOnEveryLineBefore) {
     EXPECT_EQ(opened.object, R"({"x":1})");
     EXPECT_EQ(opened.chain, "0123456789abcdef");
     EXPECT_FALSE(open_seal(R"({"x":1})").sealed);
+}
+
+TEST(Record, KeepsOnlySentencesThatComeBackUnchanged) {
+    for (const std::string good :
+         {"listen", "tell customer \"50 °C\" is enough", "µΩ€", "\U0001F525"})
+        EXPECT_TRUE(can_be_kept(good)) << good;
+    for (const std::string bad : {"", "tab\there", "\xff", "\xc3", "\xc0\xaf", "\xed\xa0\x80",
+                                  "\xf4\x90\x80\x80", "\xe2\x82", "\xc2\x85", "\x7f"})
+        EXPECT_FALSE(can_be_kept(bad)) << testing::PrintToString(bad);
+    EXPECT_TRUE(can_be_kept(std::string(longest_sentence, 'a')));
+    EXPECT_FALSE(can_be_kept(std::string(longest_sentence + 1, 'a')));
 }
 
 TEST(Version, IsTheOneOfTheBuild) {

@@ -1,0 +1,173 @@
+// Proves that a job at the terminal runs from arrival to debrief, that a script and a typing trainee are the
+// same, and that an attempt which was interrupted anywhere ends in the same record.
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "tests/unit/ui/program.hpp"
+
+namespace emberpath::app {
+namespace {
+
+using records::sample::contents;
+using testing::AllOf;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+
+const std::string acts =
+    "ask about problem\n"
+    "# what does it say\nlook at display\n"
+    "open kitchen tap fully\n"
+    "wait 1 min\n"
+    "measure flow at kitchen tap\n"
+    "\n"
+    "close kitchen tap\n"
+    "hand in\n";
+
+std::vector<std::string> work_on(const std::string& record) {
+    return {"work", "tanager", "--seed", "7", "--record", record};
+}
+
+TEST(Work, AScriptRunsToItsDebriefAndItsRecordVerifies) {
+    Program program;
+    const auto record = program.file("r.jsonl");
+    auto call = work_on(record);
+    call.insert(call.end(), {"--script", program.written("s.acts", acts)});
+    ASSERT_EQ(program(call), 0) << program.talk;
+    EXPECT_THAT(program.output, AllOf(HasSubstr("> measure flow at kitchen tap"),
+                                      HasSubstr("Debrief"), HasSubstr("a person decides")));
+    EXPECT_EQ(program({"verify", record}), 0) << program.output;
+    EXPECT_THAT(program.output, HasSubstr("The same, bit for bit: 7 acts"));
+    EXPECT_EQ(program({"debrief", record, "--html", program.file("d.html"), "--json",
+                       program.file("d.json")}),
+              0);
+    EXPECT_THAT(contents(program.file("d.html")), HasSubstr("</html>"));
+    EXPECT_THAT(contents(program.file("d.json")), HasSubstr("\"overall\""));
+}
+
+TEST(Work, TypingAndScriptMakeTheSameRecord) {
+    Program program;
+    const auto typed = program.file("typed.jsonl"), scripted = program.file("scripted.jsonl");
+    ASSERT_EQ(program(work_on(typed), "help tap\n" + acts, true), 0) << program.talk;
+    auto call = work_on(scripted);
+    call.insert(call.end(), {"--script", program.written("s.acts", acts)});
+    ASSERT_EQ(program(call), 0) << program.talk;
+    EXPECT_EQ(contents(typed), contents(scripted));
+}
+
+TEST(Work, AnAttemptCutOffAnywhereEndsInTheSameRecord) {
+    Program program;
+    const auto whole = program.file("whole.jsonl"), cut = program.file("cut.jsonl");
+    ASSERT_EQ(program(work_on(whole), acts), 0);
+    const std::string text = contents(whole);
+    std::vector<std::string> sentences;
+    std::istringstream lines(acts);
+    for (std::string line; std::getline(lines, line);)
+        if (!line.empty() && line.front() != '#') sentences.push_back(line);
+    for (std::size_t length = text.find('\n') + 1; length < text.size(); length += 97) {
+        records::sample::write(cut, text.substr(0, length));
+        const auto known = records::read(cut).acts.size();
+        std::string rest;
+        for (std::size_t i = known; i < sentences.size(); ++i) rest += sentences[i] + "\n";
+        ASSERT_EQ(program({"work", "tanager", "--record", cut}, rest), 0)
+            << "cut to " << length << " bytes: " << program.talk;
+        ASSERT_EQ(contents(cut), text) << "cut to " << length << " bytes";
+    }
+}
+
+TEST(Work, QuitKeepsTheAttemptAndSaysHowToGoOn) {
+    Program program;
+    const auto record = program.file("r.jsonl");
+    EXPECT_EQ(program(work_on(record), "look at display\nquit\n", true), 0);
+    EXPECT_THAT(program.output, HasSubstr("Kept."));
+    EXPECT_THAT(program.talk, HasSubstr("emberpath work tanager --record " + record));
+    EXPECT_EQ(program({"debrief", record}), 2);
+    EXPECT_THAT(program.talk, HasSubstr("not finished"));
+    EXPECT_EQ(program({"verify", record}), 0);
+    EXPECT_THAT(program.output, HasSubstr("The attempt is unfinished."));
+    EXPECT_EQ(program({"work", "tanager", "--record", record}, "hand in\n", true), 0);
+    EXPECT_THAT(program.output, AllOf(HasSubstr("after 1 act."), HasSubstr("Debrief")));
+}
+
+TEST(Work, AnotherJobSeedOrModeIsNotMixedIntoARecord) {
+    Program program;
+    const auto record = program.file("r.jsonl");
+    ASSERT_EQ(program(work_on(record), "quit\n"), 0);
+    EXPECT_EQ(program({"work", "linnet", "--record", record}), 2);
+    EXPECT_THAT(program.talk, HasSubstr("this record is of job \"tanager\""));
+    EXPECT_EQ(program({"work", "tanager", "--seed", "8", "--record", record}), 2);
+    EXPECT_THAT(program.talk, HasSubstr("seed 7"));
+    EXPECT_EQ(program({"work", "tanager", "--assessed", "--record", record}), 2);
+    EXPECT_THAT(program.talk, HasSubstr("began coached"));
+    ASSERT_EQ(program(work_on(record), "hand in\n"), 0);
+    EXPECT_EQ(program(work_on(record), "hand in\n"), 2);
+    EXPECT_THAT(program.talk, HasSubstr("emberpath debrief"));
+}
+
+TEST(Work, AssessedModeKeepsTheDebriefForLater) {
+    Program program;
+    const auto record = program.file("r.jsonl");
+    auto call = work_on(record);
+    call.push_back("--assessed");
+    EXPECT_EQ(program(call, acts, true), 0);
+    EXPECT_THAT(program.output, AllOf(HasSubstr("assessed"), Not(HasSubstr("Outcome\n"))));
+    EXPECT_EQ(program({"debrief", record}), 0);
+    EXPECT_THAT(program.output, AllOf(HasSubstr("Mode: assessed."), HasSubstr("Outcome\n")));
+}
+
+TEST(Work, ABadScriptReportsEveryLineAndDoesNothing) {
+    Program program;
+    const auto record = program.file("r.jsonl");
+    auto call = work_on(record);
+    call.insert(call.end(),
+                {"--script", program.written("s.acts", "look at displya\nlisten\njuggle\n")});
+    EXPECT_EQ(program(call), 2);
+    EXPECT_THAT(program.talk,
+                AllOf(HasSubstr("s.acts:1"), HasSubstr("s.acts:3"), HasSubstr("2 problems")));
+    EXPECT_THAT(program.output, IsEmpty());
+    EXPECT_FALSE(std::filesystem::exists(record));
+    call.back() = program.file("missing.acts");
+    EXPECT_EQ(program(call), 2);
+}
+
+TEST(Work, AScriptThatGoesOnAfterHandingInStopsThere) {
+    Program program;
+    auto call = work_on(program.file("r.jsonl"));
+    call.insert(call.end(), {"--script", program.written("s.acts", "hand in\nlisten\n")});
+    EXPECT_EQ(program(call), 2);
+    EXPECT_THAT(program.talk, AllOf(HasSubstr("s.acts:2"), HasSubstr("over")));
+}
+
+TEST(Work, WithoutATerminalTheDemoIsPlayed) {
+    Program program;
+    EXPECT_EQ(program({}), 0) << program.talk;
+    EXPECT_THAT(program.output,
+                AllOf(HasSubstr("> "), HasSubstr("Debrief"), HasSubstr("Safety gates met")));
+    EXPECT_EQ(program({}), 0) << "a second time";
+}
+
+TEST(Work, AtATerminalAJobIsChosenByNumberOrWord) {
+    Program program;
+    EXPECT_EQ(program({}, "no such\ntanager\nquit\n", true), 0);
+    EXPECT_THAT(program.output,
+                AllOf(HasSubstr("There is no job \"no such\""), HasSubstr("Tanager")));
+    EXPECT_EQ(program({}, "\n", true), 0);
+}
+
+TEST(Work, ADamagedRecordIsRefusedWithItsLine) {
+    Program program;
+    const auto record = program.file("r.jsonl");
+    ASSERT_EQ(program(work_on(record), acts), 0);
+    std::string text = contents(record);
+    const auto at = text.find("open kitchen tap fully");
+    text.replace(at, 4, "shut");
+    records::sample::write(record, text);
+    EXPECT_EQ(program({"verify", record}), 1);
+    EXPECT_THAT(program.output, AllOf(HasSubstr("r.jsonl:"), HasSubstr("not as it was written")));
+    EXPECT_EQ(program({"debrief", record}), 2);
+    EXPECT_EQ(program(work_on(record)), 2);
+}
+
+}  // namespace
+}  // namespace emberpath::app
