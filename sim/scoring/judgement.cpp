@@ -86,13 +86,9 @@ Findings find(const PlayedAttempt& played, const Ledger& ledger, const Outcome& 
     const faults::CauseInfo* cause = faults::find_cause(outcome.write_up.cause);
     if (cause != nullptr && outcome.write_up.handed_in) f.named = cause->remedy;
     f.diagnosis = diagnosis_made(played, ledger, f.named);
-    const bool acted = std::any_of(f.made.begin(), f.made.end(),
-                                   [&](const Made& m) { return m.remedy == played.true_class; });
-    if (is_handed_on(played.true_class))
-        f.fixed = f.named == played.true_class &&
-                  (acted || played.true_class == Remedy::explain_to_customer);
-    else
-        f.fixed = !outcome.fault_remains;
+    // Nothing wrong, or a fault that is handed on: it counts when it was also named.
+    f.fixed = !outcome.fault_remains &&
+              (!is_handed_on(played.true_class) || f.named == played.true_class);
     return f;
 }
 

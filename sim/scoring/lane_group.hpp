@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "sim/math/pack.hpp"
-#include "sim/scoring/complaint_watch.hpp"
 #include "sim/scoring/shadow_bank.hpp"
+#include "sim/worksite/complaint.hpp"
 
 namespace emberpath::scoring {
 
@@ -22,11 +22,11 @@ template <class Real>
 class LaneGroup {
   public:
     static constexpr std::size_t width = math::lanes<Real>;
+    static constexpr int ticks_per_look = 10;
 
     LaneGroup(const worksite::Job& job, std::array<LaneRole, width> roles)
         : job_(job), roles_(std::move(roles)) {
         heater_.settings = job.settings;
-        for (std::size_t i = 0; i < width; ++i) set_parameters(i, 0.0);
     }
 
     /// Runs the tape to its end (or to arrival) and fills this group's columns of `out`.
@@ -47,7 +47,9 @@ class LaneGroup {
             case Tape::Kind::remedy:
                 return cure(static_cast<faults::Remedy>(event.index));
             case Tape::Kind::cylinder:
-                return change_cylinder();
+                return plant::change_cylinder(heater_.plant, inputs_.surroundings);
+            case Tape::Kind::alteration:
+                return alter(tape.alterations[event.index]);
             case Tape::Kind::observation:
                 return predict(tape.observations[event.index], out.observed[event.index]);
             case Tape::Kind::arrival:
@@ -57,47 +59,41 @@ class LaneGroup {
         }
     }
 
-    void set_parameters(std::size_t lane, double time_s) {
-        plant::set_parameters(heater_.plant, lane,
-                              faults::with_faults(job_.healthy, roles_[lane].faults, time_s));
+    [[nodiscard]] plant::PlantParameters parameters_of(
+        std::size_t lane, double time_s, const worksite::Alterations& alterations) const {
+        return worksite::with_alterations(
+            faults::with_faults(job_.healthy, roles_[lane].faults, time_s), alterations);
     }
-
-    void settle(const worksite::TickInputs& inputs) {
-        plant::settle_cold(heater_.plant, inputs.surroundings, job_.healthy.cylinder_start_kg);
-        for (std::size_t i = 0; i < width; ++i)
-            math::set_lane(heater_.plant.state[plant::cylinder_liquid_kg], i,
-                           math::lane(heater_.plant.parameters.cylinder_start_kg, i));
-        settled_ = true;
+    void set_parameters(std::size_t lane, double time_s) {
+        plant::set_parameters(heater_.plant, lane, parameters_of(lane, time_s, alterations_));
     }
 
     void tick(const worksite::TickInputs& inputs) {
-        if (!settled_) settle(inputs);
         const double time_s = inputs.surroundings.time_s;
         for (std::size_t i = 0; i < width; ++i)
-            if (moving_[i] || first_tick_) {
+            if (moving_[i] || !settled_) {
                 set_parameters(i, time_s);
                 moving_[i] = faults::changes_after(roles_[i].faults, time_s);
             }
-        first_tick_ = false;
+        if (!settled_) plant::settle_cold(heater_.plant, inputs.surroundings);
+        settled_ = true;
         inputs_ = inputs;
         heater_.tick(inputs);
         ++ticks_;
         if (!worksite::at_rest(tools_))
             for (std::size_t i = 0; i < width; ++i)
                 senses_[i].step(worksite::view(heater_, i, inputs), tools_);
-        if (!arrived_ && ticks_ % 10 == 0) watch_household();
+        if (!arrived_ && ticks_ % ticks_per_look == 0) watch_household();
     }
 
+    // Once a second is often enough for a household; it counts ticks.
     void watch_household() {
         const bool drawing = inputs_.surroundings.hot_tap_conductance > 0.0;
         for (std::size_t i = 0; i < width; ++i) {
-            if (!drawing) {
-                households_[i].step(false, false, 0.0, 0.0);
-                continue;
-            }
-            const worksite::HeaterView seen = worksite::view(heater_, i, inputs_);
-            households_[i].step(true, seen.plant.flame_lit > 0.0, seen.plant.tap_water_k,
-                                inputs_.panel.set_point_k);
+            const double tap_k =
+                drawing ? worksite::view(heater_, i, inputs_).plant.tap_water_k : 0.0;
+            for (int k = 0; k < ticks_per_look; ++k)
+                households_[i].follow(drawing, tap_k, inputs_.panel.set_point_k);
         }
     }
 
@@ -124,21 +120,29 @@ class LaneGroup {
         }
     }
 
-    void change_cylinder() {
-        for (std::size_t i = 0; i < width; ++i) {
-            math::set_lane(heater_.plant.state[plant::cylinder_liquid_kg], i,
-                           job_.healthy.cylinder_full_kg);
-            math::set_lane(heater_.plant.state[plant::cylinder_liquid_k], i,
-                           inputs_.surroundings.cylinder_ambient_k);
-        }
+    void alter(const worksite::Alterations& alterations) {
+        alterations_ = alterations;
+        for (std::size_t i = 0; i < width; ++i) set_parameters(i, inputs_.surroundings.time_s);
     }
 
-    void predict(const worksite::Observation& observation, std::vector<double>& row) {
+    /// A sensor under the multimeter is read at its own leads, unplugged or not.
+    [[nodiscard]] worksite::HeaterView at_the_leads(std::size_t lane) const {
+        worksite::Heater<Real> copy = heater_;
+        worksite::Alterations plugged = alterations_;
+        plugged.sensor_unplugged = {};
+        plant::set_parameters(copy.plant, lane,
+                              parameters_of(lane, inputs_.surroundings.time_s, plugged));
+        return worksite::view(copy, lane, inputs_);
+    }
+
+    void predict(const worksite::Observation& observation, std::vector<double>& row) const {
+        const bool leads = worksite::info(observation.quantity).tool == worksite::Tool::multimeter;
         for (std::size_t i = 0; i < width; ++i) {
             if (!roles_[i].wanted) continue;
-            row[roles_[i].column] = worksite::value_of(observation.quantity, observation.hold,
-                                                       worksite::view(heater_, i, inputs_),
-                                                       senses_[i], inputs_, tools_);
+            row[roles_[i].column] =
+                worksite::value_of(observation.quantity, observation.hold,
+                                   leads ? at_the_leads(i) : worksite::view(heater_, i, inputs_),
+                                   senses_[i], inputs_, tools_);
         }
     }
 
@@ -147,7 +151,7 @@ class LaneGroup {
         const std::vector<Mode> all = modes(job_);
         for (std::size_t m = 0; m < all.size(); ++m) run_mode(all[m], out.signatures[m]);
         for (std::size_t i = 0; i < width; ++i)
-            if (roles_[i].wanted) out.complaints[roles_[i].column] = households_[i].verdict();
+            if (roles_[i].wanted) out.complaints[roles_[i].column] = households_[i].complaint();
     }
 
     void run_mode(const Mode& mode, Snapshot& out) const {
@@ -191,11 +195,12 @@ class LaneGroup {
     std::array<bool, width> moving_{};
     worksite::Heater<Real> heater_{};
     std::array<worksite::Senses, width> senses_{};
-    std::array<ComplaintWatch, width> households_{};
+    std::array<worksite::Household, width> households_{};
     worksite::ToolSetup tools_{};
+    worksite::Alterations alterations_{};
     worksite::TickInputs inputs_{};
     std::int64_t ticks_ = 0;
-    bool settled_ = false, first_tick_ = true, arrived_ = false;
+    bool settled_ = false, arrived_ = false;
 };
 
 }  // namespace emberpath::scoring

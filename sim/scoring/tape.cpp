@@ -23,6 +23,11 @@ void Recorder::cylinder_changed() {
     tape_.events.push_back({Tape::Kind::cylinder, 0});
 }
 
+void Recorder::altered(const worksite::Alterations& alterations) {
+    tape_.events.push_back({Tape::Kind::alteration, tape_.alterations.size()});
+    tape_.alterations.push_back(alterations);
+}
+
 void Recorder::observed(const worksite::Observation& observation) {
     tape_.events.push_back({Tape::Kind::observation, tape_.observations.size()});
     tape_.observations.push_back(observation);

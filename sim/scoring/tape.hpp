@@ -10,7 +10,16 @@
 namespace emberpath::scoring {
 
 struct Tape {
-    enum class Kind : unsigned char { tick, tools, remedy, cylinder, observation, arrival, mark };
+    enum class Kind : unsigned char {
+        tick,
+        tools,
+        remedy,
+        cylinder,
+        alteration,
+        observation,
+        arrival,
+        mark
+    };
     struct Event {
         Kind kind;
         std::size_t index;  // into the list of its kind; remedy: the Remedy; mark: its number
@@ -22,6 +31,7 @@ struct Tape {
     std::vector<Event> events;
     std::vector<worksite::TickInputs> ticks;
     std::vector<Tools> tools;
+    std::vector<worksite::Alterations> alterations;
     std::vector<worksite::Observation> observations;
     std::vector<int> cycles;          // demand cycle of each observation
     std::vector<std::size_t> marked;  // observations taken before each mark
@@ -35,6 +45,7 @@ class Recorder : public worksite::Follower {
     void tools(const worksite::ToolSetup& setup, bool hold_cleared) override;
     void remedied(faults::Remedy remedy) override;
     void cylinder_changed() override;
+    void altered(const worksite::Alterations& alterations) override;
     void observed(const worksite::Observation& observation) override;
     void arrived() override;
     void mark();

@@ -37,8 +37,7 @@ class DrivenHouse {
         inputs_.surroundings.ambient_k = job_.site.ambient_k;
         inputs_.surroundings.cylinder_ambient_k = job_.site.ambient_k;
         set_parameters();
-        plant::settle_cold(heater_.plant, inputs_.surroundings,
-                           heater_.plant.parameters.cylinder_start_kg);
+        plant::settle_cold(heater_.plant, inputs_.surroundings);
     }
 
     /// Cold, a long draw at full, a pause, a shorter one at the kitchen tap, a pause.
