@@ -88,12 +88,6 @@ std::string value_of(const RecordedAct& act, const scoring::Assessment& assessme
     return act.shown.empty() ? std::string() : act.shown.front();
 }
 
-std::string better_of(const scoring::ActWorth& worth) {
-    if (worth.best_alternative.empty()) return {};
-    return worth.best_alternative + " (" + units::fixed(worth.best_bits_per_minute, 2) +
-           " bits a minute)";
-}
-
 std::vector<Debrief::Act> acts_of(const Record& record, const worksite::Job& job,
                                   const scoring::Assessment& assessment) {
     std::vector<Debrief::Act> acts;
@@ -106,7 +100,6 @@ std::vector<Debrief::Act> acts_of(const Record& record, const worksite::Job& job
         for (const auto& worth : assessment.acts) {
             if (worth.act != i) continue;
             act.ruled_out = joined(worth.ruled_out, ", ");
-            act.better = better_of(worth);
             act.bits = worth.bits_gained;
             act.weighed = !recorded.readings.empty();
         }
@@ -175,8 +168,7 @@ Debrief make_debrief(const Record& record, const worksite::Job& job,
     debrief.outcome = outcome_of(record, assessment);
     debrief.unsafe_acts = unsafe_acts_of(record, job, assessment);
     for (const auto& area : assessment.areas)
-        debrief.areas.push_back({area.word, area.score, area.scored,
-                                 area.scored ? area.reason : area.not_scored_because});
+        debrief.areas.push_back({area.word, area.score, area.scored, area.reason});
     debrief.overall = assessment.overall;
     debrief.gates_met = assessment.gates_met;
     debrief.gates = gates_in_words(assessment);

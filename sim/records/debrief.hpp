@@ -41,7 +41,7 @@ struct Debrief {
 
     // 4. One line per act.
     struct Act {
-        std::string time, sentence, value, ruled_out, better;
+        std::string time, sentence, value, ruled_out;
         double bits = 0.0;
         bool weighed = false;  // it gave evidence
     };

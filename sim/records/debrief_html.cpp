@@ -74,9 +74,9 @@ std::string area_part(const Debrief& debrief) {
 }
 
 std::string proposal_part(const Debrief& debrief) {
-    return element("h2", "Proposal") + "\n" + element("p", debrief.proposal) + "\n" +
-           element("p", "The program proposes; a person decides.") +
-           "\n<p>Decision (competent / not yet competent): <span class=\"line\">&nbsp;</span></p>\n"
+    return element("h2", "Proposal (a person decides)") + "\n" + element("p", debrief.proposal) +
+           "\n" +
+           "<p>Decision (competent / not yet competent): <span class=\"line\">&nbsp;</span></p>\n"
            "<p>Name, signature, date: <span class=\"line\">&nbsp;</span></p>\n";
 }
 

@@ -35,7 +35,6 @@ Json acts(const Debrief& debrief) {
                         {"act", act.sentence},
                         {"showed", act.value},
                         {"ruled_out", act.ruled_out},
-                        {"better", act.better},
                         {"gave_evidence", act.weighed},
                         {"bits", act.bits}});
     return list;

@@ -42,9 +42,8 @@ std::string area_part(const Debrief& debrief) {
 }
 
 std::string proposal_part(const Debrief& debrief) {
-    return heading("Proposal") + paragraph(debrief.proposal, page, margin) +
-           paragraph("The program proposes; a person decides.", page, margin) + "\n" +
-           "  Decision (competent / not yet competent): ____________________\n" +
+    return heading("Proposal (a person decides)") + paragraph(debrief.proposal, page, margin) +
+           "\n  Decision (competent / not yet competent): ____________________\n" +
            "  Name, signature, date:                    ____________________\n";
 }
 

@@ -17,36 +17,7 @@ using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::Not;
 
-/// A debrief with something in every part, and hard cases: markup, many causes, long words.
-Debrief full_debrief() {
-    Debrief made;
-    made.title = "Job 1: 8 Tanager Court";
-    made.call_out = "Shower goes cold <sometimes> & \"always\" at night.";
-    made.mode = "coached";
-    made.time_on_site = "31:00";
-    made.outcome = {"Put right, and the readings show why.", "What it was: gas pipe too small."};
-    made.unsafe_acts = {{"12:30", "open the cover", "The cover came off with 230 V inside.", true},
-                        {"14:00", "wait 5 min", "Nobody was told.", false}};
-    made.areas = {{"safe work", 45.2, true, "The cover came off live."},
-                  {"evidence", 98.7, true, "One cause is left."},
-                  {"path", 96.0, true, "No detour."},
-                  {"remedy", 0.0, false, "not scored: nothing was changed"},
-                  {"proof", 45.0, true, "No leak test."}};
-    made.overall = 64.52;
-    made.gates = "Safety gates not met: one act broke a rule that no other merit can offset.";
-    made.proposal = "More evidence is needed.";
-    Debrief::Act act{
-        "04:10", "read the manometer", "#1 0.62 kPa", "larger pipe, igniter", "", 1.2249, true};
-    made.acts = {act, {"05:00", "wait 5 min", "", "", "", 0.0, false}};
-    for (int i = 0; i < 9; ++i) made.columns.push_back("remedy number " + std::to_string(i));
-    Debrief::Reading reading{1, "gas pressure at the heater inlet", "0.62 kPa", {}};
-    for (int i = 0; i < 9; ++i)
-        reading.cells.push_back({std::to_string(i) + ".50 kPa", i % 2 == 0});
-    made.readings = {reading};
-    made.limits = {"Simulated evidence supports, and does not replace, workplace evidence."};
-    made.proof = {{"program version", "0.1.0"}, {"seed", "1"}};
-    return made;
-}
+using sample::full_debrief;
 
 /// Every string and number in a JSON tree, as a reader of the text would look for it.
 void collect(const nlohmann::json& node, std::vector<std::string>& words) {
@@ -158,8 +129,8 @@ TEST(Debrief, HtmlRunsNothingFetchesNothingAndShowsMarkupAsText) {
 
 TEST(Debrief, ScoresAreWholePointsAndUnweighedActsHaveNoBits) {
     EXPECT_EQ(score_text(64.52), "65");
-    EXPECT_EQ(bits_text({"", "", "", "", "", 0.04, true}), "0.0");
-    EXPECT_EQ(bits_text({"", "", "", "", "", 0.04, false}), "-");
+    EXPECT_EQ(bits_text({"", "", "", "", 0.04, true}), "0.0");
+    EXPECT_EQ(bits_text({"", "", "", "", 0.04, false}), "-");
 }
 
 TEST(Layout, WrapsAtBlanksAndNeverOverflows) {
