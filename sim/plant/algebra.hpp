@@ -52,8 +52,8 @@ template <class Real>
 
 namespace heat_capacity {
 inline constexpr double water_cell_j_per_k = 0.55e-3 / 8.0 * water_kg_per_m3 * water_j_per_kg_k;
-inline constexpr double metal_cell_j_per_k = 3.2 * 385.0 / 8.0;   // 3.2 kg of copper
-inline constexpr double pocket_kg = 0.066;                        // outlet mixing pocket
+inline constexpr double metal_cell_j_per_k = 3.2 * 385.0 / 8.0;  // 3.2 kg of copper
+inline constexpr double pocket_kg = 0.066;                       // outlet mixing pocket
 inline constexpr double pocket_loss_w_per_k = 0.3;
 inline constexpr double pipe_cell_j_per_k = 0.145 * 4186.0 * 1.15;  // 0.145 L and its copper
 inline constexpr double pipe_loss_w_per_k = 0.15;
@@ -83,8 +83,8 @@ void thermal_derivative(const Plant<Real>& plant, const State<Real>& x, const Su
     const Real pocket_in = a.exchanger_kg_per_s * (x[water_0 + 7] - x[mixing_pocket]) +
                            a.bypass_kg_per_s * (at.inlet_water_k - x[mixing_pocket]);
     const Real pocket_loss = hc::pocket_loss_w_per_k * (x[mixing_pocket] - x[casing_air]);
-    d[mixing_pocket] = (pocket_in * water_j_per_kg_k - pocket_loss) *
-                       (1.0 / (hc::pocket_kg * water_j_per_kg_k));
+    d[mixing_pocket] =
+        (pocket_in * water_j_per_kg_k - pocket_loss) * (1.0 / (hc::pocket_kg * water_j_per_kg_k));
     casing_gain += pocket_loss;
     upstream = x[mixing_pocket];
     for (std::size_t i = pipe_0; i < pipe_0 + cell_count; ++i) {
@@ -110,9 +110,9 @@ void device_derivative(const Plant<Real>& plant, const State<Real>& x, const Sur
     const Parameters<Real>& p = plant.parameters;
     const auto& c = plant.commands;
     d[fan_speed] = fan_acceleration(p, x[fan_speed], a.fan_loading, c.fan_duty);
-    const Real valve_target = math::select(p.gas_valve_stuck > Real(0.5), p.gas_valve_held_pa,
-                                           c.manifold_pressure_pa) *
-                              c.main_solenoid;
+    const Real valve_target =
+        math::select(p.gas_valve_stuck > Real(0.5), p.gas_valve_held_pa, c.manifold_pressure_pa) *
+        c.main_solenoid;
     d[valve_pressure] = (valve_target - x[valve_pressure]) * (1.0 / 0.12);
     const Real water_target =
         math::select(p.water_valve_stuck > Real(0.5), p.water_valve_position, c.water_valve);
@@ -120,7 +120,8 @@ void device_derivative(const Plant<Real>& plant, const State<Real>& x, const Sur
     const Real bypass_target =
         math::select(p.bypass_stuck > Real(0.5), p.bypass_position, c.bypass);
     d[bypass_valve] = limited_lag(bypass_target, x[bypass_valve], 0.12, 1.0);
-    d[flow_reading] = (a.water.heater_m3_per_s * p.flow_sensor_gain - x[flow_reading]) * (1.0 / 0.12);
+    d[flow_reading] =
+        (a.water.heater_m3_per_s * p.flow_sensor_gain - x[flow_reading]) * (1.0 / 0.12);
     d[inlet_bead] = (at.inlet_water_k - x[inlet_bead]) * (1.0 / 1.5);
     d[outlet_bead] = x[mixing_pocket] - x[outlet_bead];
     d[exchanger_bead] = x[water_0 + 7] - x[exchanger_bead];
@@ -145,7 +146,8 @@ void store_derivative(const Plant<Real>& plant, const State<Real>& x, const Surr
     const Real fed = math::select(p.cylinder_fed > Real(0.5), Real(1.0), Real(0.0));
     const Real boiled_kg_per_s = fed * a.gas.pipe_m3_per_s * p.gas_kg_per_m3;
     d[cylinder_liquid_kg] = -boiled_kg_per_s;
-    const Real capacity = x[cylinder_liquid_kg] * propane_liquid_j_per_kg_k + p.cylinder_steel_j_per_k;
+    const Real capacity =
+        x[cylinder_liquid_kg] * propane_liquid_j_per_kg_k + p.cylinder_steel_j_per_k;
     d[cylinder_liquid_k] =
         (cylinder_heat_w(p, x, at) - boiled_kg_per_s * propane_latent_j_per_kg) / capacity;
 }

@@ -28,8 +28,8 @@ template <class Real>
     }
     std::array<Real, bank_count> ratio;
     for (std::size_t b = 0; b < bank_count; ++b)
-        ratio[b] = air_m3_per_s * weight[b] /
-                   (sum * gas.bank_m3_per_s[b] * p.stoichiometric_air + 1e-12);
+        ratio[b] =
+            air_m3_per_s * weight[b] / (sum * gas.bank_m3_per_s[b] * p.stoichiometric_air + 1e-12);
     return ratio;
 }
 
@@ -77,18 +77,19 @@ template <class Real>
     const auto pressure = gas.manifold_pa > Real(40.0);
     const Real lift = 3.2 - 0.6 * loading;
     std::array<Real, bank_count> next;
-    const auto ignites = both(spark_s > Real(0.35), both(ratio[0] > Real(0.5), ratio[0] < Real(2.4)));
+    const auto ignites =
+        both(spark_s > Real(0.35), both(ratio[0] > Real(0.5), ratio[0] < Real(2.4)));
     const auto holds = both(lit[0] > Real(0.5), both(ratio[0] > Real(0.42), ratio[0] < lift));
-    next[0] = math::select(both(both(pressure, gas.bank_m3_per_s[0] > Real(least_flow)),
-                                either(ignites, holds)),
-                           one, zero);
+    next[0] = math::select(
+        both(both(pressure, gas.bank_m3_per_s[0] > Real(least_flow)), either(ignites, holds)), one,
+        zero);
     for (std::size_t b = 1; b < bank_count; ++b) {
         const auto neighbour = next[b - 1] > Real(0.5);
         const auto crosses = both(neighbour, both(ratio[b] > Real(0.42), ratio[b] < Real(3.6)));
         const auto stays = both(lit[b] > Real(0.5), both(ratio[b] > Real(0.42), ratio[b] < lift));
-        next[b] = math::select(both(both(pressure, gas.bank_m3_per_s[b] > Real(least_flow)),
-                                    either(crosses, stays)),
-                               one, zero);
+        next[b] = math::select(
+            both(both(pressure, gas.bank_m3_per_s[b] > Real(least_flow)), either(crosses, stays)),
+            one, zero);
     }
     return next;
 }

@@ -18,11 +18,11 @@ namespace emberpath::plant {
 
 inline constexpr double zero_celsius_k = 273.15;
 inline constexpr double water_j_per_kg_k = 4186.0;
-inline constexpr double water_kg_per_m3 = 990.0;   // at delivery temperature
+inline constexpr double water_kg_per_m3 = 990.0;  // at delivery temperature
 inline constexpr double flue_gas_j_per_kg_k = 1200.0;
 inline constexpr double air_kg_per_m3 = 1.2;
-inline constexpr double radiated_share = 0.10;     // of the net heat, straight to the hot row
-inline constexpr double casing_w_per_k = 0.4;      // each cell to the casing air
+inline constexpr double radiated_share = 0.10;  // of the net heat, straight to the hot row
+inline constexpr double casing_w_per_k = 0.4;   // each cell to the casing air
 
 /// theta of a gas temperature [K of the enthalpy scale, zero at 0 degC].
 template <class Real>
@@ -34,8 +34,8 @@ template <class Real>
 /// Temperature [K] of a theta.
 template <class Real>
 [[nodiscard]] Real temperature_of_enthalpy(const Real& theta) {
-    const Real root = math::square_root(math::maximum(
-        1060.0 * 1060.0 + (4.0 * 0.11 * flue_gas_j_per_kg_k) * theta, Real(1.0)));
+    const Real root = math::square_root(
+        math::maximum(1060.0 * 1060.0 + (4.0 * 0.11 * flue_gas_j_per_kg_k) * theta, Real(1.0)));
     return (root - 1060.0) * (1.0 / 0.22) + zero_celsius_k;
 }
 

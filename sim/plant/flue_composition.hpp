@@ -36,7 +36,8 @@ struct FlueComposition {
     for (std::size_t b = 0; b < bank_count; ++b) {
         const double q = a.gas.bank_m3_per_s[b] * x[flame_0 + b];
         burnt += q * std::min(a.air_ratio[b], 1.0);
-        co_weighted += q * air_free_co(a.air_ratio[b], a.gas.manifold_pa / p.full_manifold_pa, p.soot);
+        co_weighted +=
+            q * air_free_co(a.air_ratio[b], a.gas.manifold_pa / p.full_manifold_pa, p.soot);
         flow += q;
     }
     FlueComposition out{0.0, 0.2095, 0.0, 0.0};

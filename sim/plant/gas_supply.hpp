@@ -24,11 +24,11 @@ struct GasFlows {
     Real manifold_pa;
     std::array<Real, bank_count> bank_m3_per_s;
     Real total_m3_per_s;
-    Real pipe_m3_per_s;       // with other appliances and any escape
-    Real upstream_pa;         // before the regulator
-    Real capacity_m3_per_s;   // of the regulator at this upstream pressure
-    Real pipe_resistance;     // with the meter valve
-    Real branch_resistance;   // heater isolator
+    Real pipe_m3_per_s;      // with other appliances and any escape
+    Real upstream_pa;        // before the regulator
+    Real capacity_m3_per_s;  // of the regulator at this upstream pressure
+    Real pipe_resistance;    // with the meter valve
+    Real branch_resistance;  // heater isolator
 };
 
 /// Positive root s of a s^2 + b s = c, zero when c is not positive.
@@ -50,16 +50,16 @@ template <class Real>
 [[nodiscard]] GasFlows<Real> gas_flows(const Parameters<Real>& p, const State<Real>& x,
                                        const Surroundings& at,
                                        const signals::ActuatorCommands<Real>& commands) {
-    constexpr double stop_valve = 2.0e6;  // Pa s2/m6 open; shutting it divides by the opening squared
+    constexpr double stop_valve =
+        2.0e6;  // Pa s2/m6 open; shutting it divides by the opening squared
     GasFlows<Real> out;
     const Real vapour_pa = propane_vapour_pressure(x[cylinder_liquid_k]);
     const Real share = vapour_share(p, x[cylinder_liquid_kg]);
     const Real vapour_gauge = math::maximum(vapour_pa - atmosphere_pa, Real(0.0)) * share;
     out.upstream_pa = math::select(p.cylinder_fed > Real(0.5), vapour_gauge, p.gas_upstream_pa);
-    out.capacity_m3_per_s =
-        math::select(p.cylinder_fed > Real(0.5),
-                     p.gas_capacity_m3_per_s * (vapour_pa * share / 7.3e5) + 1e-12,
-                     p.gas_capacity_m3_per_s);
+    out.capacity_m3_per_s = math::select(
+        p.cylinder_fed > Real(0.5), p.gas_capacity_m3_per_s * (vapour_pa * share / 7.3e5) + 1e-12,
+        p.gas_capacity_m3_per_s);
     out.pipe_resistance =
         p.gas_pipe_resistance + valve_resistance(Real(stop_valve), at.gas_meter_valve) - stop_valve;
     out.branch_resistance = valve_resistance(Real(stop_valve), at.gas_isolator) - stop_valve;
@@ -78,8 +78,8 @@ template <class Real>
         positive_root(1.0 + (rp + rv) * g2, (p.regulator_droop + 2.0 * rp * qo) * g,
                       p.gas_no_load_pa - p.regulator_droop * qo - rp * (qo * qo));
     const Real k = out.upstream_pa / (out.capacity_m3_per_s * out.capacity_m3_per_s) + rp;
-    const Real by_upstream = positive_root(1.0 + (k + rv) * g2, 2.0 * k * qo * g,
-                                           out.upstream_pa - k * (qo * qo));
+    const Real by_upstream =
+        positive_root(1.0 + (k + rv) * g2, 2.0 * k * qo * g, out.upstream_pa - k * (qo * qo));
     const Real by_valve = math::square_root(math::maximum(x[valve_pressure], Real(0.0)));
     const Real s = math::minimum(math::minimum(by_regulator, by_upstream), by_valve);
 

@@ -9,7 +9,9 @@ EMBERPATH_INSTANTIATE_PLANT(BaselinePack)
 
 namespace emberpath::plant {
 
-PlantParameters natural_gas_parameters() { return PlantParameters{}; }
+PlantParameters natural_gas_parameters() {
+    return PlantParameters{};
+}
 
 PlantParameters propane_parameters() {
     PlantParameters p;

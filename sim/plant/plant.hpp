@@ -35,22 +35,22 @@ struct Plant {
 
 /// All that instruments and senses can meet, computed on demand at the present state.
 struct Observables {
-    double gas_inlet_pa, regulator_outlet_pa, manifold_pa;          // gauge
-    double gas_m3_per_s, heat_input_w;                              // gross
-    double hot_water_m3_per_s, heat_to_water_w;                     // through the heater
+    double gas_inlet_pa, regulator_outlet_pa, manifold_pa;  // gauge
+    double gas_m3_per_s, heat_input_w;                      // gross
+    double hot_water_m3_per_s, heat_to_water_w;             // through the heater
     double inlet_water_k, exchanger_outlet_k, outlet_water_k, tap_water_k;
     double hottest_metal_k, casing_k, flue_k;
-    double air_m3_per_s, excess_air_ratio;                          // overall; 0 when nothing burns
-    double o2_share, co2_share, co_share;                           // dry flue gas [-]
-    double fan_rev_per_s, fan_current_a;                            // true speed
-    double flame_lit;                                               // share of bank area burning
-    double spark, spark_heard;                                      // command, and whether it sparks
+    double air_m3_per_s, excess_air_ratio;  // overall; 0 when nothing burns
+    double o2_share, co2_share, co_share;   // dry flue gas [-]
+    double fan_rev_per_s, fan_current_a;    // true speed
+    double flame_lit;                       // share of bank area burning
+    double spark, spark_heard;              // command, and whether it sparks
     double ionisation_a;
-    double inlet_ohm, outlet_ohm, exchanger_ohm, ambient_ohm;       // at unplugged leads
+    double inlet_ohm, outlet_ohm, exchanger_ohm, ambient_ohm;  // at unplugged leads
     double limiter_closed;
     double unburnt_gas_m3, rough_light_up_m3;
-    double cylinder_kg, cylinder_liquid_k, vapour_pressure_pa;      // absolute vapour pressure
-    double flue_loss_w, casing_loss_w, storage_w;                   // for the energy balance
+    double cylinder_kg, cylinder_liquid_k, vapour_pressure_pa;  // absolute vapour pressure
+    double flue_loss_w, casing_loss_w, storage_w;               // for the energy balance
 };
 
 /// A cold heater at rest in these surroundings, with its parameters' cylinder_start_kg of liquid.
@@ -83,7 +83,8 @@ template <class Real>
 [[nodiscard]] Observables observe_one(const Plant<double>& plant, const Surroundings& at);
 /// Instrument quantities of one lane.
 template <class Real>
-[[nodiscard]] Observables observe(const Plant<Real>& plant, std::size_t lane, const Surroundings& at);
+[[nodiscard]] Observables observe(const Plant<Real>& plant, std::size_t lane,
+                                  const Surroundings& at);
 
 /// Give one lane its own parameters.
 template <class Real>

@@ -16,7 +16,8 @@ template <class Real>
 }
 
 template <class Real>
-[[nodiscard]] Real seen_ohm(const Real& kelvin, const typename Parameters<Real>::Thermistor& sensor) {
+[[nodiscard]] Real seen_ohm(const Real& kelvin,
+                            const typename Parameters<Real>::Thermistor& sensor) {
     const Real lead = thermistor_ohm(kelvin) * sensor.gain + sensor.series_ohm;
     return 1.0 / (1.0 / lead + sensor.parallel_s);
 }

@@ -14,16 +14,16 @@ using State = std::array<Real, state_count>;
 
 /// Index of each state; a name with _0 is the first of a run of cell_count (or bank_count).
 enum StateIndex : std::size_t {
-    water_0 = 0,             // exchanger water cells [K]
-    metal_0 = 8,             // exchanger metal cells [K]
-    mixing_pocket = 16,      // outlet mixing pocket [K]
-    pipe_0 = 17,             // delivery pipe cells [K]
-    fan_speed = 25,          // [rev/s]
-    valve_pressure = 26,     // proportional valve, as manifold pressure target [Pa]
-    water_valve = 27,        // position [-]
-    bypass_valve = 28,       // position [-]
-    flow_reading = 29,       // turbine [m3/s]
-    inlet_bead = 30,         // thermistor beads [K]
+    water_0 = 0,          // exchanger water cells [K]
+    metal_0 = 8,          // exchanger metal cells [K]
+    mixing_pocket = 16,   // outlet mixing pocket [K]
+    pipe_0 = 17,          // delivery pipe cells [K]
+    fan_speed = 25,       // [rev/s]
+    valve_pressure = 26,  // proportional valve, as manifold pressure target [Pa]
+    water_valve = 27,     // position [-]
+    bypass_valve = 28,    // position [-]
+    flow_reading = 29,    // turbine [m3/s]
+    inlet_bead = 30,      // thermistor beads [K]
     outlet_bead = 31,
     exchanger_bead = 32,
     ambient_bead = 33,
@@ -32,9 +32,9 @@ enum StateIndex : std::size_t {
     flame_0 = 36,            // flame strength of each bank [-]
     cylinder_liquid_k = 39,  // [K]
     cylinder_liquid_kg = 40,
-    limiter_element = 41,    // [K]
-    unburnt_gas = 42,        // in the chamber [m3]
-    casing_air = 43,         // [K]
+    limiter_element = 41,  // [K]
+    unburnt_gas = 42,      // in the chamber [m3]
+    casing_air = 43,       // [K]
 };
 
 }  // namespace emberpath::plant

@@ -66,14 +66,13 @@ void flame_logic(Plant<Real>& plant, const Surroundings& at) {
     const State<Real>& x = plant.state;
     Flame<Real>& flame = plant.flame;
     const Real one(1.0), zero(0.0);
-    const auto sparking =
-        math::both(plant.commands.spark > Real(0.5), p.igniter_works > Real(0.5));
+    const auto sparking = math::both(plant.commands.spark > Real(0.5), p.igniter_works > Real(0.5));
     flame.spark_s = math::select(sparking, flame.spark_s + signals::tick_s, zero);
     const GasFlows<Real> gas = gas_flows(p, x, at, plant.commands);
     const Real air = air_flow(p, x, at);
     const auto ratio = bank_air_ratio(p, flame.lit, air, gas);
     const auto next = next_lit(p, flame.lit, gas, ratio, flame.spark_s);
-    const auto ignited = math::both(flame.lit[0] < Real(0.5), next[0] > Real(0.5));
+    const auto ignited = math::both(flame.lit[0]<Real(0.5), next[0]> Real(0.5));
     flame.rough_light_up_m3 = math::select(ignited, x[unburnt_gas], flame.rough_light_up_m3);
     flame.lit = next;
     flame.limiter_tripped = math::select(
@@ -95,9 +94,8 @@ void advance(Plant<Real>& plant, const Surroundings& at,
     plant.commands.bypass = on * plant.commands.bypass + (1.0 - on) * plant.state[bypass_valve];
     flame_logic(plant, at);
 
-    using Stepper =
-        boost::numeric::odeint::runge_kutta4<State<Real>, double, State<Real>, double,
-                                             boost::numeric::odeint::array_algebra>;
+    using Stepper = boost::numeric::odeint::runge_kutta4<State<Real>, double, State<Real>, double,
+                                                         boost::numeric::odeint::array_algebra>;
     Stepper stepper;
     const auto system = [&plant, &at](const State<Real>& x, State<Real>& d, double) {
         d = state_derivative(plant, x, at);
@@ -105,8 +103,7 @@ void advance(Plant<Real>& plant, const Surroundings& at,
     constexpr double step_s = signals::tick_s / substeps;
     for (int i = 0; i < substeps; ++i) stepper.do_step(system, plant.state, i * step_s, step_s);
     // Boiling stops at an empty cylinder; the last milligram must not turn negative.
-    plant.state[cylinder_liquid_kg] =
-        math::maximum(plant.state[cylinder_liquid_kg], Real(0.0));
+    plant.state[cylinder_liquid_kg] = math::maximum(plant.state[cylinder_liquid_kg], Real(0.0));
 }
 
 template <class Real>

@@ -5,10 +5,10 @@
 namespace emberpath::plant {
 
 struct Surroundings {
-    double time_s = 0.0;                   // since the start of the simulated history
+    double time_s = 0.0;  // since the start of the simulated history
     double mains_water_pa = 400.0e3;
     double inlet_water_k = 287.15;
-    double ambient_k = 288.15;             // air at the heater
+    double ambient_k = 288.15;  // air at the heater
     double cylinder_ambient_k = 288.15;
     double water_isolator = 1.0;           // 0 shut, 1 open (cold isolating valve at the heater)
     double hot_tap_conductance = 0.0;      // sum over open hot outlets [m3/s per sqrt(Pa)]

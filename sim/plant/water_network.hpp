@@ -25,19 +25,22 @@ struct WaterFlows {
 template <class Real>
 [[nodiscard]] WaterFlows<Real> water_flows(const Parameters<Real>& p, const State<Real>& x,
                                            const Surroundings& at) {
-    constexpr double isolating_valve = 0.02 * 3.6e12;  // Pa s2/m6, contained in the inlet resistance
+    constexpr double isolating_valve =
+        0.02 * 3.6e12;  // Pa s2/m6, contained in the inlet resistance
     const Real y = x[water_valve];
     const Real b = x[bypass_valve];
     const Real valve = p.water_valve_gain * (0.03 + 0.97 * y * y);
     const Real parallel = p.exchanger_conductance + p.bypass_gain * b * b;
     const double taps = at.hot_tap_conductance + 1e-15;
-    const Real isolator = valve_resistance(Real(isolating_valve), at.water_isolator) - isolating_valve;
-    const Real a = p.water_supply_resistance + p.water_inlet_resistance + p.water_outlet_resistance +
-                   isolator + 1.0 / (valve * valve) + 1.0 / (parallel * parallel) +
-                   1.0 / (taps * taps);
+    const Real isolator =
+        valve_resistance(Real(isolating_valve), at.water_isolator) - isolating_valve;
+    const Real a = p.water_supply_resistance + p.water_inlet_resistance +
+                   p.water_outlet_resistance + isolator + 1.0 / (valve * valve) +
+                   1.0 / (parallel * parallel) + 1.0 / (taps * taps);
     const double qc = at.cold_draw_m3_per_s;
     const Real half_b = p.water_supply_resistance * qc;
-    const Real c = math::maximum(at.mains_water_pa - p.water_supply_resistance * (qc * qc), Real(0.0));
+    const Real c =
+        math::maximum(at.mains_water_pa - p.water_supply_resistance * (qc * qc), Real(0.0));
     const Real q = (math::square_root(half_b * half_b + a * c) - half_b) / a;
     const Real through = q * p.exchanger_conductance / parallel;
     return {q, through, q - through};

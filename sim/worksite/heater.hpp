@@ -30,9 +30,14 @@ struct Heater {
 struct HeaterView {
     plant::Observables plant;
     controller::Readout readout;
-    plant::PlantParameters parameters{};  // of the lane: what an inspection finds (terminal, fins, tip)
+    plant::PlantParameters
+        parameters{};  // of the lane: what an inspection finds (terminal, fins, tip)
 };
 template <class Real>
-[[nodiscard]] HeaterView view(const Heater<Real>& heater, std::size_t lane, const TickInputs& inputs);
+[[nodiscard]] HeaterView view(const Heater<Real>& heater, std::size_t lane,
+                              const TickInputs& inputs);
+
+/// May packs of math::Wide run on this processor?
+[[nodiscard]] bool wide_is_supported();
 
 }  // namespace emberpath::worksite

@@ -1,0 +1,54 @@
+#pragma once
+/// Current against speed is the controller's only knowledge of air flow: a restricted path lets the fan
+/// run fast on little current. A worn fan's friction looks the same as air (docs/physics/controller.md).
+
+#include "sim/controller/controller.hpp"
+#include "sim/math/pack.hpp"
+
+namespace emberpath::controller {
+
+namespace air {
+inline constexpr double resting_a = 0.08;
+inline constexpr double full_a = 0.5;
+inline constexpr double no_load_part = 0.35;
+inline constexpr double trim_lag_s = 4.0;
+inline constexpr double most_trim = 1.2;
+inline constexpr double least_loading = 0.75;  // below: restricted beyond what the trim makes good
+inline constexpr double least_rev_per_s = 20.0;
+}  // namespace air
+
+/// Estimated air per revolution over its nominal value [-].
+template <class Real>
+[[nodiscard]] Real estimated_loading(const Real& current_a, const Real& rev_per_s) {
+    const Real n = math::maximum(rev_per_s, Real(1.0)) * (1.0 / 80.0);
+    const Real relative = (current_a - air::resting_a) / (air::full_a * n * n);
+    return (relative - air::no_load_part) * (1.0 / (1.0 - air::no_load_part));
+}
+
+/// Trim the fan for the estimated air and time a shortage, while running.
+template <class Real>
+void follow_air(ControllerState<Real>& s, const math::Mask<Real>& running) {
+    const Real loading = estimated_loading(s.fan_current_a, s.fan_rev_per_s);
+    const auto known = math::both(running, s.fan_rev_per_s > Real(air::least_rev_per_s));
+    const Real wanted =
+        math::clamp(1.0 / math::maximum(loading, Real(0.2)), Real(1.0), Real(air::most_trim));
+    const Real moved = s.air_trim + (wanted - s.air_trim) * (signals::tick_s / air::trim_lag_s);
+    s.air_trim = math::select(known, moved, math::select(running, s.air_trim, 1.0));
+    const auto is_short = math::both(known, loading < Real(air::least_loading));
+    s.air_short_s = math::select(is_short, s.air_short_s + signals::tick_s, 0.0);
+}
+
+/// Fan duty for a target speed: feed-forward of the unloaded motor, proportional and integral action.
+template <class Real>
+[[nodiscard]] Real fan_duty(ControllerState<Real>& s) {
+    const auto turning = s.fan_target_rev_per_s > Real(0.5);
+    const Real error = s.fan_target_rev_per_s - s.fan_rev_per_s;
+    s.fan_correction = math::select(
+        turning,
+        math::clamp(s.fan_correction + 0.004 * error * signals::tick_s, Real(-0.3), Real(0.3)),
+        0.0);
+    const Real duty = s.fan_target_rev_per_s * (1.0 / 120.0) + 0.02 * error + s.fan_correction;
+    return math::select(turning, math::clamp(duty, Real(0.0), Real(1.0)), 0.0);
+}
+
+}  // namespace emberpath::controller

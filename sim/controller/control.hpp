@@ -1,0 +1,103 @@
+#pragma once
+/// One tick of the controller: decode, sequence, loop, commands.
+
+#include "sim/controller/air_proof.hpp"
+#include "sim/controller/controller.hpp"
+#include "sim/controller/sequence.hpp"
+#include "sim/controller/temperature_loop.hpp"
+#include "sim/math/functions.hpp"
+
+namespace emberpath::controller {
+
+/// Temperature [K] of a 10 kohm, B 3435 K thermistor: 1/T = 1/298.15 + ln(R/R25)/B.   [iec60539]
+template <class Real>
+[[nodiscard]] Real decoded_k(const Real& ohm) {
+    const Real sane = math::clamp(ohm, Real(1.0), Real(1.0e7));
+    return 1.0 / (1.0 / 298.15 + math::log(sane * 1.0e-4) * (1.0 / 3435.0));
+}
+
+template <class Real>
+void decode(ControllerState<Real>& s, const signals::SensorSignals<Real>& in, const Panel& panel,
+            const Settings& settings) {
+    s.flow_m3_per_s = in.flow_m3_per_s;
+    s.inlet_k = decoded_k(in.inlet_ohm);
+    s.outlet_k = decoded_k(in.outlet_ohm);
+    s.exchanger_k = decoded_k(in.exchanger_ohm);
+    s.ambient_k = decoded_k(in.ambient_ohm);
+    s.fan_rev_per_s = in.fan_rev_per_s;
+    s.fan_current_a = in.fan_current_a;
+    s.ionisation_a = in.ionisation_current_a;
+    s.set_point_k = math::clamp(Real(panel.set_point_k), Real(settings.minimum_set_k),
+                                Real(settings.maximum_set_k));
+}
+
+/// Fan target, manifold command and firing rate of the phases other than run.
+template <class Real>
+void idle_targets(ControllerState<Real>& s, const Settings& settings) {
+    using math::either;
+    using math::select;
+    const auto lighting = either(is(s.phase, Phase::light_up), is(s.phase, Phase::prove));
+    const auto sweeping =
+        either(either(is(s.phase, Phase::pre_purge), is(s.phase, Phase::post_purge)),
+               math::both(is(s.phase, Phase::lockout), s.phase_s < Real(sequence::post_purge_s)));
+    s.fan_target_rev_per_s = select(lighting, sequence::light_up_rev_per_s,
+                                    select(sweeping, Real(sequence::purge_rev_per_s), 0.0));
+    const double light_pa = sequence::light_up_manifold_share * settings.full_manifold_pa;
+    s.manifold_command_pa = select(lighting, Real(light_pa), 0.0);
+    const Real light_w = loop::stage_share[0] * settings.full_heat_input_w *
+                         math::square_root(Real(sequence::light_up_manifold_share));
+    s.heat_demand_w = select(lighting, light_w, 0.0);
+    // Water valve and bypass wait open and at their set place for the next draw.
+    s.water_valve = Real(1.0);
+    s.bypass = 0.02 * (333.15 - s.set_point_k);
+}
+
+/// Take `active` where the lane runs, `idle` elsewhere.
+template <class Real>
+void merge_run(ControllerState<Real>& s, const ControllerState<Real>& active,
+               const ControllerState<Real>& idle, const math::Mask<Real>& running) {
+    using math::select;
+    s.loop_correction_k = select(running, active.loop_correction_k, idle.loop_correction_k);
+    s.banks_open = select(running, active.banks_open, idle.banks_open);
+    s.bank_hold_s = select(running, active.bank_hold_s, idle.bank_hold_s);
+    s.heat_demand_w = select(running, active.heat_demand_w, idle.heat_demand_w);
+    s.manifold_command_pa = select(running, active.manifold_command_pa, idle.manifold_command_pa);
+    s.water_valve = select(running, active.water_valve, idle.water_valve);
+    s.bypass = select(running, active.bypass, idle.bypass);
+    s.fan_target_rev_per_s =
+        select(running, active.fan_target_rev_per_s, idle.fan_target_rev_per_s);
+}
+
+template <class Real>
+signals::ActuatorCommands<Real> control(ControllerState<Real>& s,
+                                        const signals::SensorSignals<Real>& sensors,
+                                        const Panel& panel, const Settings& settings) {
+    using math::either;
+    using math::select;
+    decode(s, sensors, panel, settings);
+    step_sequence(s, sensors, panel);
+    const auto running = is(s.phase, Phase::run);
+    follow_air(s, running);
+    ControllerState<Real> active = s;
+    ControllerState<Real> idle = s;
+    modulate(active, settings);
+    idle_targets(idle, settings);
+    merge_run(s, active, idle, running);
+
+    signals::ActuatorCommands<Real> out;
+    out.fan_duty = fan_duty(s);
+    const Real one(1.0), zero(0.0);
+    const auto lighting = is(s.phase, Phase::light_up);
+    const auto gas = either(either(lighting, is(s.phase, Phase::prove)), running);
+    out.spark = select(lighting, one, zero);
+    out.main_solenoid = select(gas, one, zero);
+    out.bank_solenoid[0] = out.main_solenoid;
+    out.bank_solenoid[1] = select(math::both(running, s.banks_open > Real(1.5)), one, zero);
+    out.bank_solenoid[2] = select(math::both(running, s.banks_open > Real(2.5)), one, zero);
+    out.manifold_pressure_pa = s.manifold_command_pa;
+    out.water_valve = s.water_valve;
+    out.bypass = s.bypass;
+    return out;
+}
+
+}  // namespace emberpath::controller

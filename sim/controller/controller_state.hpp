@@ -1,0 +1,39 @@
+#pragma once
+/// What the controller remembers from tick to tick. Discrete values are small whole numbers in Reals,
+/// so that the lanes of a pack can be in different phases.
+
+namespace emberpath::controller {
+
+template <class Real>
+struct ControllerState {
+    // Sequence.
+    Real phase{0.0};             // a Phase
+    Real phase_s{0.0};           // time in it
+    Real event{0.0};             // the Event that locked out; none otherwise
+    Real latest_event{0.0};      // latest Event since power-up, standing or not
+    Real failed_light_ups{0.0};  // since the last good run
+    Real run_s{0.0};             // time in the present run
+    // How long each protection's condition has lasted [s].
+    Real flame_missing_s{0.0};
+    Real too_hot_s{0.0};
+    Real air_short_s{0.0};
+    // Temperature loop.
+    Real loop_correction_k{0.0};
+    Real banks_open{1.0};
+    Real bank_hold_s{0.0};
+    Real heat_demand_w{0.0};  // gross, after all limits
+    Real manifold_command_pa{0.0};
+    Real water_valve{1.0};
+    Real bypass{0.0};
+    // Air.
+    Real air_trim{1.0};
+    Real fan_target_rev_per_s{0.0};
+    Real fan_correction{0.0};  // integral part of the duty
+    // As decoded from the sensors at the latest tick, SI.
+    Real flow_m3_per_s{0.0};
+    Real inlet_k{288.15}, outlet_k{288.15}, exchanger_k{288.15}, ambient_k{288.15};
+    Real fan_rev_per_s{0.0}, fan_current_a{0.0}, ionisation_a{0.0};
+    Real set_point_k{323.15};
+};
+
+}  // namespace emberpath::controller

@@ -1,0 +1,187 @@
+#pragma once
+/// The burner sequence: standby, pre-purge, light-up, prove, run, post-purge, lockout.
+/// Every alternative is evaluated and selected, so that lanes may be in different phases.
+
+#include "sim/controller/controller.hpp"
+#include "sim/controller/protections.hpp"
+#include "sim/math/pack.hpp"
+
+namespace emberpath::controller {
+
+namespace sequence {
+inline constexpr double start_flow_m3_per_s = 2.5 / 60000.0;
+inline constexpr double stop_flow_m3_per_s = 2.0 / 60000.0;
+inline constexpr double purge_rev_per_s = 50.0;
+inline constexpr double purged_rev_per_s = 2300.0 / 60.0;
+inline constexpr double light_up_rev_per_s = 32.5;
+inline constexpr double light_up_manifold_share = 0.36 / 0.95;
+inline constexpr double least_purge_s = 0.8;
+inline constexpr double prove_s = 0.6;
+inline constexpr double post_purge_s = 8.0;
+inline constexpr double flame_seen_a = 1.0e-6;
+inline constexpr double flame_gone_a = 0.7e-6;
+inline constexpr double half_tick_s = 0.05;
+inline constexpr double greatest_ohm = 1.0e6;
+inline constexpr double least_ohm = 10.0;
+inline constexpr double outlet_limit_k = 353.15;
+}  // namespace sequence
+
+template <class Real>
+[[nodiscard]] math::Mask<Real> is(const Real& code, Phase phase) {
+    return code == Real(static_cast<double>(phase));
+}
+inline double code_of(Phase phase) {
+    return static_cast<double>(phase);
+}
+inline double code_of(Event event) {
+    return static_cast<double>(event);
+}
+
+template <class Real>
+[[nodiscard]] math::Mask<Real> out_of_range(const Real& ohm) {
+    return math::either(ohm > Real(sequence::greatest_ohm), ohm < Real(sequence::least_ohm));
+}
+
+/// The event of this tick (none mostly) and whether it leads to a retry.
+template <class Real>
+struct Verdict {
+    Real event{0.0};
+    Real retry{0.0};
+};
+
+/// Does the condition of a protection hold past its tolerance?
+template <class Real>
+[[nodiscard]] math::Mask<Real> tripped(Event event, const ControllerState<Real>& s,
+                                       const signals::SensorSignals<Real>& in) {
+    using math::both;
+    const double limit = tolerated_s(event) - sequence::half_tick_s;
+    const auto past = s.phase_s > Real(limit);
+    switch (event) {
+        case Event::air_path_restricted:
+            return s.air_short_s > Real(limit);
+        case Event::flame_lost:
+            return both(math::either(is(s.phase, Phase::run), is(s.phase, Phase::prove)),
+                        s.flame_missing_s > Real(limit));
+        case Event::no_flame_at_light_up:
+            return both(is(s.phase, Phase::light_up), past);
+        case Event::fan_speed_not_reached:
+            return both(both(is(s.phase, Phase::pre_purge), past),
+                        s.fan_rev_per_s < Real(sequence::purged_rev_per_s));
+        case Event::flame_seen_before_gas:
+            return both(both(is(s.phase, Phase::pre_purge), past),
+                        s.ionisation_a > Real(sequence::flame_seen_a));
+        case Event::outlet_too_hot:
+            return s.too_hot_s > Real(limit);
+        case Event::inlet_sensor_out_of_range:
+            return out_of_range(in.inlet_ohm);
+        case Event::outlet_sensor_out_of_range:
+            return out_of_range(in.outlet_ohm);
+        case Event::exchanger_sensor_out_of_range:
+            return out_of_range(in.exchanger_ohm);
+        case Event::overheat_limiter_open:
+            return in.limiter_closed < Real(0.5);
+        case Event::none:
+            break;
+    }
+    return s.phase < Real(-1.0);  // never
+}
+
+/// Walk the table; later rows win.
+template <class Real>
+[[nodiscard]] Verdict<Real> judge(const ControllerState<Real>& s,
+                                  const signals::SensorSignals<Real>& in) {
+    Verdict<Real> verdict;
+    for (const Protection& row : protections) {
+        const auto holds = tripped(row.event, s, in);
+        verdict.event = math::select(holds, code_of(row.event), verdict.event);
+        verdict.retry =
+            math::select(holds, row.response == Response::retry ? 1.0 : 0.0, verdict.retry);
+    }
+    return verdict;
+}
+
+/// The next phase by the sequence alone, protections apart.
+template <class Real>
+[[nodiscard]] Real next_phase(const ControllerState<Real>& s, const Panel& panel) {
+    using math::both;
+    using math::select;
+    const double on = panel.switched_on;
+    const auto wanted = s.flow_m3_per_s * on > Real(sequence::start_flow_m3_per_s);
+    const auto unwanted = s.flow_m3_per_s * on < Real(sequence::stop_flow_m3_per_s);
+    const auto flame = s.ionisation_a > Real(sequence::flame_seen_a);
+    const auto purged =
+        both(both(s.fan_rev_per_s > Real(sequence::purged_rev_per_s),
+                  s.phase_s > Real(sequence::least_purge_s - sequence::half_tick_s)),
+             math::negate(flame));
+    const Real standby(code_of(Phase::standby)), pre(code_of(Phase::pre_purge)),
+        light(code_of(Phase::light_up)), prove(code_of(Phase::prove)), run(code_of(Phase::run)),
+        post(code_of(Phase::post_purge));
+    Real next = s.phase;
+    next = select(is(s.phase, Phase::standby), select(wanted, pre, standby), next);
+    next = select(is(s.phase, Phase::pre_purge), select(unwanted, post, select(purged, light, pre)),
+                  next);
+    next = select(is(s.phase, Phase::light_up), select(unwanted, post, select(flame, prove, light)),
+                  next);
+    const auto proved = s.phase_s > Real(sequence::prove_s - sequence::half_tick_s);
+    next =
+        select(is(s.phase, Phase::prove), select(unwanted, post, select(proved, run, prove)), next);
+    next = select(is(s.phase, Phase::run), select(unwanted, post, run), next);
+    const auto purged_after = s.phase_s > Real(sequence::post_purge_s - sequence::half_tick_s);
+    next = select(is(s.phase, Phase::post_purge),
+                  select(wanted, pre, select(purged_after, standby, post)), next);
+    return next;
+}
+
+/// Timers of the conditions that protections watch.
+template <class Real>
+void time_conditions(ControllerState<Real>& s) {
+    const auto burning = math::either(is(s.phase, Phase::run), is(s.phase, Phase::prove));
+    const auto missing = math::both(burning, s.ionisation_a < Real(sequence::flame_gone_a));
+    s.flame_missing_s = math::select(missing, s.flame_missing_s + signals::tick_s, 0.0);
+    const auto hot = s.outlet_k > Real(sequence::outlet_limit_k);
+    s.too_hot_s = math::select(hot, s.too_hot_s + signals::tick_s, 0.0);
+    const auto running = is(s.phase, Phase::run);
+    s.run_s = math::select(running, s.run_s + signals::tick_s, 0.0);
+    s.failed_light_ups = math::select(s.run_s > Real(good_run_s), 0.0, s.failed_light_ups);
+}
+
+/// Move on: sequence, then protections, then reset and power.
+template <class Real>
+void step_sequence(ControllerState<Real>& s, const signals::SensorSignals<Real>& in,
+                   const Panel& panel) {
+    using math::both;
+    using math::select;
+    s.phase_s = s.phase_s + signals::tick_s;
+    time_conditions(s);
+    const Verdict<Real> verdict = judge(s, in);
+    Real next = next_phase(s, panel);
+    const auto locked = is(s.phase, Phase::lockout);
+    const auto happened = both(verdict.event > Real(0.5), math::negate(locked));
+    const auto retry = both(happened, verdict.retry > Real(0.5));
+    s.failed_light_ups = select(retry, s.failed_light_ups + 1.0, s.failed_light_ups);
+    const auto lock = both(happened, math::either(verdict.retry<Real(0.5), s.failed_light_ups> Real(
+                                         most_failed_light_ups - 0.5)));
+    s.latest_event = select(happened, verdict.event, s.latest_event);
+    s.event = select(lock, verdict.event, s.event);
+    next = select(retry, code_of(Phase::pre_purge), next);
+    next = select(lock, code_of(Phase::lockout), next);
+
+    const auto reset = both(locked, Real(panel.reset_pressed) > Real(0.5));
+    next = select(reset, code_of(Phase::standby), next);
+    s.event = select(reset, 0.0, s.event);
+    s.failed_light_ups = select(reset, 0.0, s.failed_light_ups);
+    // Without mains the sequence is forgotten; a lockout is not.
+    const auto dead = both(Real(panel.powered) < Real(0.5), math::negate(is(next, Phase::lockout)));
+    next = select(dead, code_of(Phase::standby), next);
+    s.failed_light_ups = select(dead, 0.0, s.failed_light_ups);
+
+    const auto moved = math::either(next != s.phase, retry);
+    s.phase_s = select(moved, 0.0, s.phase_s);
+    const auto fresh = both(moved, is(next, Phase::pre_purge));
+    s.loop_correction_k = select(fresh, 0.0, s.loop_correction_k);
+    s.banks_open = select(fresh, 1.0, s.banks_open);
+    s.bank_hold_s = select(fresh, 0.0, s.bank_hold_s);
+    s.phase = next;
+}
+
+}  // namespace emberpath::controller

@@ -1,0 +1,19 @@
+// One heater, packs in baseline instructions, and the question whether wide ones may run here.
+#include "sim/worksite/heater_impl.hpp"
+
+EMBERPATH_INSTANTIATE_HEATER(double)
+using BaselinePack = emberpath::math::Pack<8, emberpath::math::Baseline>;
+EMBERPATH_INSTANTIATE_HEATER(BaselinePack)
+
+namespace emberpath::worksite {
+
+bool wide_is_supported() {
+#if defined(__x86_64__)
+    return __builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma") &&
+           __builtin_cpu_supports("bmi") && __builtin_cpu_supports("bmi2");
+#else
+    return true;  // elsewhere both kinds are compiled for the same processor
+#endif
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,45 @@
+#pragma once
+/// Heater's templates; heater.cpp and heater_wide.cpp instantiate them.
+
+#include "sim/math/hash.hpp"
+#include "sim/math/pack.hpp"
+#include "sim/worksite/heater.hpp"
+
+namespace emberpath::worksite {
+
+template <class Real>
+void Heater<Real>::tick(const TickInputs& inputs) {
+    controller::Panel panel = inputs.panel;
+    panel.powered = inputs.surroundings.power_on;
+    const auto sensors = plant::sense(plant, inputs.surroundings);
+    const auto commands = controller::control(controller, sensors, panel, settings);
+    plant::advance(plant, inputs.surroundings, commands);
+}
+
+template <class Real>
+std::uint64_t Heater<Real>::hash(std::size_t lane) const {
+    math::Hash hash;
+    hash.add(plant::state_hash(plant, lane));
+    const controller::Readout r = controller::readout(controller, lane);
+    hash.add(static_cast<std::uint64_t>(r.phase));
+    hash.add(static_cast<std::uint64_t>(r.event));
+    hash.add(r.failed_light_ups);
+    hash.add(r.loop_correction_k);
+    hash.add(r.air_trim);
+    hash.add(r.heat_demand_w);
+    return hash.value();
+}
+
+template <class Real>
+HeaterView view(const Heater<Real>& heater, std::size_t lane, const TickInputs& inputs) {
+    const plant::Plant<double> one = plant::one_lane(heater.plant, lane);
+    return {plant::observe_one(one, inputs.surroundings),
+            controller::readout(heater.controller, lane), one.parameters};
+}
+
+}  // namespace emberpath::worksite
+
+#define EMBERPATH_INSTANTIATE_HEATER(REAL)                              \
+    template struct emberpath::worksite::Heater<REAL>;                  \
+    template emberpath::worksite::HeaterView emberpath::worksite::view( \
+        const Heater<REAL>&, std::size_t, const TickInputs&);
