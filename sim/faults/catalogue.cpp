@@ -1,0 +1,88 @@
+// The catalogue of causes and remedies. Frequencies are coarse trade weights, invented; see docs/scoring.md.
+#include <algorithm>
+#include <array>
+
+#include "sim/faults/faults.hpp"
+
+namespace emberpath::faults {
+namespace {
+
+// clang-format off
+constexpr std::array<CauseInfo, cause_count> causes{{
+    {Cause::no_fault, "no_fault", "nothing wrong with the heater",
+     "The installation is sound; the demand or the expectation is not.",
+     Remedy::explain_to_customer, 0.0, 0.0, false, true, false, false, 2.0},
+    {Cause::flue_blocked, "flue_blocked", "flue terminal blocked",
+     "The free area of the flue shrinks: less air for the same fan speed.",
+     Remedy::clear_flue_terminal, 0.55, 1.0, false, false, false, false, 2.0},
+    {Cause::wind_gust, "wind_gust", "gusts at the flue terminal",
+     "Gusts push against the flue flow; the flame lifts at low fire.",
+     Remedy::fit_wind_guard, 0.4, 1.5, false, false, false, false, 1.0},
+    {Cause::cylinder_low, "cylinder_low", "gas cylinder nearly empty",
+     "Little liquid is left: boiling cools it and the vapour pressure falls during a draw.",
+     Remedy::change_cylinder, 0.7, 1.0, false, false, true, false, 3.0},
+    {Cause::gas_pipe_restriction, "gas_pipe_restriction", "gas pipe carries too little",
+     "The pipe to the heater drops too much pressure: loss with the square of the flow.",
+     Remedy::quote_larger_gas_pipe, 0.4, 1.0, false, false, false, false, 2.0},
+    {Cause::regulator_droop, "regulator_droop", "gas regulator droops",
+     "The regulator's outlet sinks with flow: loss in proportion to the flow.",
+     Remedy::escalate_regulator, 0.4, 1.0, false, false, false, false, 1.0},
+    {Cause::outlet_sensor_open, "outlet_sensor_open", "outlet sensor open circuit",
+     "The outlet thermistor's circuit is broken.",
+     Remedy::replace_outlet_sensor, 1.0, 1.0, false, true, false, false, 2.0},
+    {Cause::outlet_sensor_drift, "outlet_sensor_drift", "outlet sensor drifted",
+     "The outlet thermistor's resistance is off: high reads cold, low reads hot.",
+     Remedy::replace_outlet_sensor, 0.25, 1.0, true, false, false, false, 1.5},
+    {Cause::electrode_fouled, "electrode_fouled", "flame electrode fouled",
+     "A coating cuts the flame current; the flame itself is sound.",
+     Remedy::clean_flame_electrode, 0.8, 1.0, false, false, false, false, 3.0},
+    {Cause::igniter_failed, "igniter_failed", "igniter failed",
+     "No spark at light-up.",
+     Remedy::replace_igniter, 1.0, 1.0, false, true, false, false, 2.0},
+    {Cause::exchanger_sooted, "exchanger_sooted", "heat exchanger sooted",
+     "Soot between the fins: hotter flue, more air resistance, carbon monoxide.",
+     Remedy::clean_exchanger, 0.3, 1.0, false, false, false, false, 1.5},
+}};
+
+struct RemedyWords {
+    std::string_view word, title;
+};
+constexpr std::array<RemedyWords, remedy_count> remedies{{
+    {"explain_to_customer", "explain to the customer"},
+    {"clear_flue_terminal", "clear the flue terminal"},
+    {"fit_wind_guard", "fit a wind guard"},
+    {"change_cylinder", "change the gas cylinder"},
+    {"quote_larger_gas_pipe", "quote a larger gas pipe"},
+    {"escalate_regulator", "escalate the gas regulator"},
+    {"replace_outlet_sensor", "replace the outlet sensor"},
+    {"clean_flame_electrode", "clean the flame electrode"},
+    {"replace_igniter", "replace the igniter"},
+    {"clean_exchanger", "clean the heat exchanger"},
+}};
+// clang-format on
+
+}  // namespace
+
+std::span<const CauseInfo> catalogue() {
+    return causes;
+}
+
+const CauseInfo& info(Cause cause) {
+    return causes.at(static_cast<std::size_t>(cause));
+}
+
+const CauseInfo* find_cause(std::string_view word) {
+    const auto* const found = std::find_if(causes.begin(), causes.end(),
+                                           [word](const CauseInfo& c) { return c.word == word; });
+    return found == causes.end() ? nullptr : found;
+}
+
+std::string_view remedy_word(Remedy remedy) {
+    return remedies.at(static_cast<std::size_t>(remedy)).word;
+}
+
+std::string_view remedy_title(Remedy remedy) {
+    return remedies.at(static_cast<std::size_t>(remedy)).title;
+}
+
+}  // namespace emberpath::faults
