@@ -34,10 +34,12 @@ template <class Real>
     return math::square_root(math::maximum(drive, Real(1e-3)) / resistance);
 }
 
-/// Air per revolution over its nominal value: how loaded the impeller is [-].
+/// Air per revolution over its nominal value: how loaded the impeller is [-], at most 2: draught
+/// through a fan at rest does no work on it.
 template <class Real>
 [[nodiscard]] Real fan_loading(const Real& air_m3_per_s, const Real& fan_rev_per_s) {
-    return air_m3_per_s / (fan_rev_per_s + 1e-3) * (1.0 / nominal_air_per_rev_m3);
+    return math::minimum(air_m3_per_s / (fan_rev_per_s + 1e-3) * (1.0 / nominal_air_per_rev_m3),
+                         Real(2.0));
 }
 
 /// Acceleration [rev/s2] of the motor at a duty.
