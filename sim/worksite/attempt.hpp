@@ -20,8 +20,8 @@ enum class Mode { coached, assessed };
 
 /// A safety rule broken, with what it did. `critical` closes the gate whatever else was done.
 struct Breach {
-    std::string rule;        // short word: "live_work", "gas_open", "no_leak_test" ...
-    std::string text;        // what happened, in a sentence, with the figure that matters
+    std::string rule;  // short word: "live_work", "gas_open", "no_leak_test" ...
+    std::string text;  // what happened, in a sentence, with the figure that matters
     bool critical = false;
     double deduction = 0.2;  // of area S
     std::size_t act = 0;
@@ -29,20 +29,30 @@ struct Breach {
 
 /// Why a reading taken by the trainee helps or not is scoring's business; this is only what was done.
 struct LogEntry {
-    std::string words;                 // the act in its canonical sentence
-    std::int64_t begin_tick = 0;       // when it was started
-    std::int64_t end_tick = 0;         // when its result was shown
-    std::vector<std::string> shown;    // lines shown to the trainee
+    std::string words;               // the act in its canonical sentence
+    std::int64_t begin_tick = 0;     // when it was started
+    std::int64_t end_tick = 0;       // when its result was shown
+    std::vector<std::string> shown;  // lines shown to the trainee
     std::vector<Observation> observations;
-    enum class Kind { look, test, operate, safety, remedy, proof, talk, write, wait } kind = Kind::look;
-    int remedy = -1;                   // index of faults::Remedy when one was carried out
-    double part_minutes = 0.0;         // remedy: price of the part in minutes of work
+    enum class Kind {
+        look,
+        test,
+        operate,
+        safety,
+        remedy,
+        proof,
+        talk,
+        write,
+        wait
+    } kind = Kind::look;
+    int remedy = -1;            // index of faults::Remedy when one was carried out
+    double part_minutes = 0.0;  // remedy: price of the part in minutes of work
 };
 
 /// What the trainee wrote and decided.
 struct WriteUp {
-    std::string cause;                 // catalogue word; empty: nothing written
-    std::vector<int> because;          // balloon numbers
+    std::string cause;         // catalogue word; empty: nothing written
+    std::vector<int> because;  // balloon numbers
     std::string done, told;
     bool handed_in = false;
 };
@@ -51,8 +61,8 @@ struct WriteUp {
 /// parameters like a fault, and the same for every lane.
 struct Alterations {
     bool limiter_bridged = false;
-    double regulator_raised_pa = 0.0;              // supply regulator wound up by so much
-    std::array<bool, 3> sensor_unplugged{};        // outlet, inlet, exchanger
+    double regulator_raised_pa = 0.0;        // supply regulator wound up by so much
+    std::array<bool, 3> sensor_unplugged{};  // outlet, inlet, exchanger
     bool operator==(const Alterations&) const = default;
 };
 [[nodiscard]] plant::PlantParameters with_alterations(plant::PlantParameters parameters,
@@ -65,7 +75,7 @@ struct Alterations {
 class Follower {
   public:
     virtual ~Follower() = default;
-    virtual void tick(const TickInputs& inputs) = 0;   // about to be simulated
+    virtual void tick(const TickInputs& inputs) = 0;  // about to be simulated
     virtual void tools(const ToolSetup& setup, bool hold_cleared) = 0;
     /// A remedy that works at once was carried out (see works_at_once): its causes are gone.
     virtual void remedied(faults::Remedy remedy) = 0;
@@ -76,11 +86,11 @@ class Follower {
     /// Looking or listening begins with tools() that switches it on. A reading from a tool used so wrongly
     /// that its number means something else is logged but never observed.
     virtual void observed(const Observation& observation) = 0;
-    virtual void arrived() = 0;                        // history over, the trainee's time begins
+    virtual void arrived() = 0;  // history over, the trainee's time begins
 };
 
 struct ActRefusal {
-    std::string text;       // what was found and what was expected, nearest sentence
+    std::string text;  // what was found and what was expected, nearest sentence
 };
 
 class Attempt {
@@ -108,17 +118,17 @@ class Attempt {
     [[nodiscard]] const std::vector<Breach>& breaches() const;
     [[nodiscard]] const WriteUp& write_up() const;
     [[nodiscard]] Mode mode() const;
-    [[nodiscard]] bool over() const;                      // handed in, or the job ended badly
-    [[nodiscard]] std::uint64_t state_hash() const;       // heater, controller, site, tools, body
+    [[nodiscard]] bool over() const;                 // handed in, or the job ended badly
+    [[nodiscard]] std::uint64_t state_hash() const;  // heater, controller, site, tools, body
 
     /// For scoring and debrief after the end only: never pass on to a trainee's screen.
     struct Truth {
         const Job& job;
-        std::vector<faults::Fault> remaining;    // neither cured nor handed on as it should be
+        std::vector<faults::Fault> remaining;  // neither cured nor handed on as it should be
         HeaterView heater;
-        std::vector<std::string> left_behind;    // hazards left: "gas escapes at the inlet union"
-        std::vector<std::string> verified;       // of the eight verification and handover items, done
-        Complaint noticed;                       // what the simulated history would have been called
+        std::vector<std::string> left_behind;  // hazards left: "gas escapes at the inlet union"
+        std::vector<std::string> verified;     // of the eight verification and handover items, done
+        Complaint noticed;                     // what the simulated history would have been called
     };
     [[nodiscard]] Truth truth() const;
 
@@ -129,9 +139,9 @@ class Attempt {
 
 /// One row of the trainee's language, for help, manual and completion.
 struct Phrase {
-    std::string_view pattern;   // "attach manometer to {point}"
+    std::string_view pattern;  // "attach manometer to {point}"
     std::string_view help;
-    double seconds;             // simulated time it takes
+    double seconds;  // simulated time it takes
 };
 [[nodiscard]] std::span<const Phrase> phrases();
 

@@ -1,0 +1,131 @@
+// Cover, proving dead, sensors and multimeter.
+
+#include <algorithm>
+#include <array>
+
+#include "sim/worksite/doings.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr double divider_ohm = 10.0e3;  // of the controller, in parallel with a plugged sensor
+
+std::string cover_is_on(const Workplace& w, const Act&) {
+    return w.fabric.cover_on ? "" : "The cover is off already.";
+}
+
+void take_cover_off(Workplace& w, const Act&) {
+    w.fabric.cover_on = false;
+    if (w.services.live())
+        w.breach("cover_off_live", "The cover came off with the heater still plugged in and on.");
+}
+
+void refit_cover(Workplace& w, const Act&) {
+    w.fabric.cover_on = true;
+}
+
+void prove_tester(Workplace& w, const Act&) {
+    using Proof = Person::Proof;
+    auto& proof = w.person.proof;
+    proof = proof == Proof::found_dead ? Proof::proved_dead : Proof::tester_proved;
+    w.say("The tester shows the voltage of its proving unit.");
+}
+
+void test_for_dead(Workplace& w, const Act&) {
+    using Proof = Person::Proof;
+    auto& proof = w.person.proof;
+    if (w.services.live()) {
+        proof = Proof::none;
+        w.say("The tester shows 230 V.");
+        return;
+    }
+    if (proof == Proof::tester_proved) proof = Proof::found_dead;
+    w.say("The tester shows no voltage on any pair of terminals.");
+}
+
+void move_sensor(Workplace& w, const Act& act) {
+    w.hands_inside("A hand on the connectors");
+    auto next = w.fabric.alterations;
+    next.sensor_unplugged[act.object] = act.verb == Verb::unplug_sensor;
+    if (!w.over()) w.set_alterations(next);
+}
+
+std::string multimeter_is_free(const Workplace& w, const Act& act) {
+    if (w.fabric.cover_on) return needs_cover_off(w, act);
+    return w.bench.multimeter_at ? "The multimeter is attached elsewhere; take it off first." : "";
+}
+
+void attach_multimeter(Workplace& w, const Act& act) {
+    if (act.object != static_cast<std::size_t>(Probe::supply_terminals))
+        w.hands_inside("Leads were attached inside");
+    else if (w.services.live() && !w.person.gloves)
+        w.breach("live_test", "Leads went to live terminals without insulating gloves.");
+    w.bench.multimeter_at = act.object;
+    w.set_tools();
+}
+
+std::string multimeter_is_on(const Workplace& w, const Act&) {
+    return w.bench.multimeter_at ? "" : "The multimeter is not attached.";
+}
+
+void multimeter_off(Workplace& w, const Act&) {
+    if (*w.bench.multimeter_at != static_cast<std::size_t>(Probe::supply_terminals))
+        w.hands_inside("Leads were taken off inside");
+    w.bench.multimeter_at.reset();
+    w.set_tools();
+}
+
+/// A plugged sensor has the controller's divider beside it; with the power on the meter fights its voltage.
+double wrong_ohms(const Workplace& w, Quantity quantity) {
+    const auto view = w.look_plugged();
+    const double alone = value_of(quantity, Hold::now, view, w.senses, w.inputs(), w.setup);
+    const double beside = alone * divider_ohm / (alone + divider_ohm);
+    return w.services.live() ? 0.4 * beside : beside;
+}
+
+void read_sensor(Workplace& w, std::size_t sensor) {
+    constexpr std::array quantities{Quantity::outlet_ohms, Quantity::inlet_ohms,
+                                    Quantity::exchanger_ohms};
+    Workplace::ReadingOf what{quantities[sensor]};
+    what.trusted = w.fabric.alterations.sensor_unplugged[sensor];
+    if (!what.trusted) what.instead = wrong_ohms(w, what.quantity);
+    if (!what.trusted && w.services.live()) w.say("The figure jumps about.");
+    w.read(what);
+}
+
+void read_multimeter(Workplace& w, const Act&) {
+    switch (static_cast<Probe>(*w.bench.multimeter_at)) {
+        case Probe::flame_lead:
+            w.read({Quantity::flame_current});
+            return;
+        case Probe::supply_terminals:
+            if (w.services.live() && !w.person.gloves)
+                w.breach("live_test",
+                         "Leads were held at live terminals without insulating gloves.");
+            w.read({Quantity::terminal_volts});
+            return;
+        default:
+            read_sensor(w, *w.bench.multimeter_at);
+    }
+}
+
+constexpr std::array table{
+    Doing{Verb::cover_off, cover_is_on, take_cover_off},
+    Doing{Verb::cover_on, no_obstacle, refit_cover},
+    Doing{Verb::prove_tester, no_obstacle, prove_tester},
+    Doing{Verb::test_for_dead, needs_cover_off, test_for_dead},
+    Doing{Verb::unplug_sensor, needs_cover_off, move_sensor},
+    Doing{Verb::plug_in_sensor, needs_cover_off, move_sensor},
+    Doing{Verb::attach_multimeter, multimeter_is_free, attach_multimeter},
+    Doing{Verb::multimeter_off, multimeter_is_on, multimeter_off},
+    Doing{Verb::read_multimeter, multimeter_is_on, read_multimeter},
+};
+
+}  // namespace
+
+std::span<const Doing> electrical_doings() {
+    return table;
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,101 @@
+// The flue-gas analyser and the air of the room.
+
+#include <algorithm>
+#include <array>
+
+#include "sim/worksite/doings.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr std::int64_t warm_up_ticks = 600;
+constexpr double clean_air_o2 = 0.2095;
+constexpr std::array cells{Quantity::flue_o2, Quantity::flue_co2, Quantity::flue_co,
+                           Quantity::flue_temperature};
+
+void analyser_on(Workplace& w, const Act&) {
+    w.bench.analyser_on_tick = w.tick();
+    const auto p = w.look().plant;
+    w.bench.zeroed_in_products = w.bench.probe_in_flue && p.co2_share > 0.001;
+    w.bench.analyser_zero = {};
+    if (w.bench.zeroed_in_products)
+        w.bench.analyser_zero = {clean_air_o2 - p.o2_share, -p.co2_share, -p.co_share};
+    w.set_tools();
+    w.say("The analyser warms up and takes what it draws in for clean air.");
+}
+
+std::string analyser_is_on(const Workplace& w, const Act&) {
+    return w.bench.analyser_on_tick == never ? "The analyser is off." : "";
+}
+
+void probe_in(Workplace& w, const Act&) {
+    w.bench.probe_in_flue = true;
+    w.set_tools();
+}
+
+void probe_out(Workplace& w, const Act&) {
+    w.bench.probe_in_flue = false;
+    w.set_tools();
+}
+
+/// What a cell adds while it is cold, or because it was zeroed in products.
+double cell_shift(const Workplace& w, std::size_t cell) {
+    double shift = cell < 3 ? w.bench.analyser_zero[cell] : 0.0;
+    const auto age = w.tick() - w.bench.analyser_on_tick;
+    if (age < warm_up_ticks && cell < 3) {
+        constexpr std::array cold{0.025, -0.012, 90.0e-6};
+        shift += cold[cell] * (1.0 - static_cast<double>(age) / static_cast<double>(warm_up_ticks));
+    }
+    return shift;
+}
+
+void read_analyser(Workplace& w, const Act&) {
+    read_analyser_now(w);
+}
+
+void read_room_air(Workplace& w, const Act&) {
+    Workplace::ReadingOf what{Quantity::room_co};
+    what.trusted = analyser_sound(w) && w.room_co_share < 1.0e-6;
+    what.instead = w.room_co_share + cell_shift(w, 2);
+    w.read(what);
+}
+
+constexpr std::array table{
+    Doing{Verb::analyser_on, no_obstacle, analyser_on},
+    Doing{Verb::probe_in, no_obstacle, probe_in},
+    Doing{Verb::probe_out, no_obstacle, probe_out},
+    Doing{Verb::read_analyser, analyser_is_on, read_analyser},
+    Doing{Verb::read_room_air, analyser_is_on, read_room_air},
+};
+
+}  // namespace
+
+bool analyser_ready(const Workplace& w) {
+    return w.bench.analyser_on_tick != never &&
+           w.tick() - w.bench.analyser_on_tick >= warm_up_ticks;
+}
+
+bool analyser_sound(const Workplace& w) {
+    return analyser_ready(w) && !w.bench.zeroed_in_products;
+}
+
+void read_analyser_now(Workplace& w) {
+    if (!analyser_ready(w)) w.say("The analyser is still warming up.");
+    for (std::size_t cell = 0; cell < cells.size(); ++cell) {
+        Workplace::ReadingOf what{cells[cell]};
+        what.trusted = analyser_sound(w);
+        if (!what.trusted) {
+            const auto& model =
+                value_of(cells[cell], Hold::now, w.look(), w.senses, w.inputs(), w.setup);
+            what.instead = std::max(0.0, model + cell_shift(w, cell));
+        }
+        w.read(what);
+    }
+}
+
+std::span<const Doing> flue_doings() {
+    return table;
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,235 @@
+// Asking, looking, watching, listening and waiting.
+
+#include <array>
+
+#include "sim/units/units.hpp"
+#include "sim/worksite/doings.hpp"
+#include "sim/worksite/vocabulary.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr std::int64_t stands_ticks = 10;  // a word seen for a second has been read
+constexpr std::int64_t run_for_proof_ticks = 600;
+
+std::size_t display_now(const Workplace& w) {
+    return static_cast<std::size_t>(
+        value_of(Quantity::display_word, Hold::now, w.look(), w.senses, w.inputs(), w.setup));
+}
+std::size_t fan_now(const Workplace& w) {
+    return static_cast<std::size_t>(
+        value_of(Quantity::fan_sound, Hold::now, w.look(), w.senses, w.inputs(), w.setup));
+}
+
+/// Somebody who sees the display clear after the heater has run for a minute has proved it.
+void note_clear_display(Workplace& w) {
+    if (w.deeds.running_ticks < run_for_proof_ticks || !w.services.live()) return;
+    if (controller::readout(w.heater.controller, 0).event == controller::Event::none)
+        w.deeds.clear_display = w.tick();
+}
+
+void read_display(Workplace& w, double watched_s, std::string note) {
+    Workplace::ReadingOf what{Quantity::display_word};
+    what.watched_s = watched_s;
+    what.note = std::move(note);
+    w.read(what);
+    note_clear_display(w);
+}
+
+void ask(Workplace& w, const Act& act) {
+    const auto topic = words_of("topic", w.job)[act.object];
+    if (act.object == 0) {
+        w.say("\"" + w.job.customer.words + "\"");
+        Workplace::ReadingOf what{Quantity::complaint_heard};
+        what.numbered = false;
+        what.given = true;
+        what.instead = static_cast<double>(w.job.customer.complaint);
+        w.read(what);
+        return;
+    }
+    const auto answer = w.job.customer.answers.find(topic);
+    w.say(answer == w.job.customer.answers.end() ? "\"I could not tell you.\""
+                                                 : "\"" + answer->second + "\"");
+}
+
+void look_into_window(Workplace& w, double seconds) {
+    w.begin_watching(true);
+    w.pass(seconds);
+    for (const auto quantity : {Quantity::spark, Quantity::flame}) {
+        Workplace::ReadingOf what{quantity};
+        what.watched_s = seconds;
+        w.read(what);
+    }
+    w.stop_watching();
+}
+
+void look_at_room(Workplace& w) {
+    w.say(w.escaped_gas_m3 > 0.3e-3 ? "It smells of gas." : "No smell of gas.");
+    for (std::size_t i = 0; i < w.services.appliance_on.size(); ++i)
+        w.say("The " + w.job.site.appliances[i].name +
+              (w.services.appliance_on[i] != 0 ? " is on." : " is off."));
+}
+
+void look_at_power_point(Workplace& w) {
+    const auto& s = w.services;
+    w.say(std::string("The plug is ") +
+          (s.plugged_in    ? "in"
+           : s.plug_locked ? "locked off"
+                           : "out") +
+          ", the switch is " + (s.point_switch_on ? "on." : "off."));
+}
+
+void look_at_pipe(Workplace& w) {
+    std::string text = w.job.site.gas == GasKind::natural_gas
+                           ? "It runs from the meter to the heater"
+                           : "It runs from the cylinder to the heater";
+    for (const auto& appliance : w.job.site.appliances) text += ", past the " + appliance.name;
+    w.say(text + ".");
+    w.say(std::string("The gas is ") + (w.services.gas_at_supply ? "open" : "shut") +
+          (w.job.site.gas == GasKind::natural_gas ? " at the meter" : " at the cylinder") +
+          " and " + (w.services.gas_at_heater ? "open" : "shut") + " at the heater.");
+}
+
+void look_at_heater(Workplace& w) {
+    w.say(std::string("The cover is ") + (w.fabric.cover_on ? "on." : "off."));
+    constexpr std::array points{"inlet", "manifold", "regulator"};
+    for (std::size_t i = 0; i < points.size(); ++i)
+        if (w.fabric.point_open[i]) w.say("The " + std::string(points[i]) + " test point is open.");
+    if (w.bench.manometer_at)
+        w.say("The manometer hangs at the " + std::string(points[*w.bench.manometer_at]) +
+              " test point.");
+    if (w.bench.multimeter_at) w.say("The multimeter is attached.");
+    if (w.bench.probe_in_flue) w.say("The probe is in the flue.");
+    if (w.fabric.tagged) w.say("A tag says: do not use.");
+}
+
+void look_at_tap(Workplace& w, std::size_t tap) {
+    const double opening = w.services.tap_opening[tap];
+    const auto& name = w.job.site.taps[tap].name;
+    if (opening <= 0.0) return w.say("The " + name + " is closed.");
+    w.say("The " + name + " is open" +
+          (opening > 0.9   ? " fully"
+           : opening > 0.4 ? " halfway"
+                           : " a little") +
+          (w.look().plant.hot_water_m3_per_s > 0.0 ? "; water runs." : "; no water runs."));
+}
+
+std::string can_be_seen(const Workplace& w, const Act& act) {
+    const auto thing = static_cast<Thing>(act.object);
+    if (thing == Thing::cylinder && w.job.site.gas != GasKind::propane_cylinder)
+        return "There is no cylinder here.";
+    if (thing == Thing::fins || thing == Thing::electrode) return needs_cover_off(w, act);
+    return {};
+}
+
+void look(Workplace& w, const Act& act) {
+    const double seconds = seconds_of(act);
+    if (act.object == static_cast<std::size_t>(Thing::burner_window))
+        return look_into_window(w, seconds);
+    w.pass(seconds);
+    if (w.over()) return;
+    if (act.object >= static_cast<std::size_t>(Thing::first_tap))
+        return look_at_tap(w, act.object - static_cast<std::size_t>(Thing::first_tap));
+    switch (static_cast<Thing>(act.object)) {
+        case Thing::display:
+            return read_display(w, 0.0, {});
+        case Thing::flue_terminal:
+            return void(w.read({Quantity::flue_terminal}));
+        case Thing::cylinder:
+            return void(w.read({Quantity::cylinder_frost}));
+        case Thing::fins:
+            return void(w.read({Quantity::exchanger_fins}));
+        case Thing::electrode:
+            return void(w.read({Quantity::electrode_tip}));
+        case Thing::room:
+            return look_at_room(w);
+        case Thing::power_point:
+            return look_at_power_point(w);
+        case Thing::gas_pipe_run:
+            return look_at_pipe(w);
+        default:
+            return look_at_heater(w);
+    }
+}
+
+/// Eyes on the display for a while: every word that stands for a second is a reading.
+void watch_display(Workplace& w, double seconds) {
+    constexpr int most_words = 12;
+    const auto begin = w.tick();
+    std::size_t word = display_now(w), last_read = controller::display_word_count;
+    std::int64_t since = begin;
+    int words = 0;
+    while (w.tick() < begin + ticks_in(seconds) && !w.over()) {
+        w.step();
+        const auto now = display_now(w);
+        if (now != word) since = w.tick();
+        word = now;
+        if (word == last_read || w.tick() - since < stands_ticks || words >= most_words) continue;
+        last_read = word;
+        ++words;
+        const double after = static_cast<double>(w.tick() - begin) * tick_s;
+        read_display(w, after, "after " + units::fixed(after, 0) + " s");
+    }
+}
+
+void watch(Workplace& w, const Act& act) {
+    if (act.object == 1) return look_into_window(w, act.number);
+    w.begin_watching(true);
+    watch_display(w, act.number);
+    w.stop_watching();
+}
+
+void listen(Workplace& w, const Act& act) {
+    const double seconds = seconds_of(act);
+    w.begin_watching(false);
+    w.pass(seconds);
+    Workplace::ReadingOf fan{Quantity::fan_sound, Hold::highest, seconds};
+    w.read(fan);
+    w.read({Quantity::spark, Hold::now, seconds});
+    w.stop_watching();
+}
+
+void wait(Workplace& w, const Act& act) {
+    w.pass(act.number);
+}
+
+void wait_for_change(Workplace& w, const Act& act) {
+    const double most_s = seconds_of(act);
+    const auto begin = w.tick();
+    const auto display = display_now(w), fan = fan_now(w);
+    const auto lines = w.entry.shown.size();
+    while (w.tick() < begin + ticks_in(most_s) && !w.over()) {
+        w.step();
+        const bool seen = display_now(w) != display, heard = fan_now(w) != fan;
+        if (!seen && !heard && w.entry.shown.size() == lines) continue;
+        w.pass(1.0);
+        const double after = static_cast<double>(w.tick() - begin) * tick_s;
+        const auto note = "after " + units::fixed(after, 0) + " s";
+        if (seen) read_display(w, after, note);
+        if (heard)
+            w.read({Quantity::fan_sound, Hold::now, after, true, 0.0, 0.0, true, false, note});
+        return;
+    }
+    w.say("Nothing changed.");
+}
+
+using When = Doing::When;
+constexpr std::array table{
+    Doing{Verb::ask, no_obstacle, ask},
+    Doing{Verb::look, can_be_seen, look, When::own},
+    Doing{Verb::watch, no_obstacle, watch, When::own},
+    Doing{Verb::listen, no_obstacle, listen, When::own},
+    Doing{Verb::listen_for, no_obstacle, listen, When::own},
+    Doing{Verb::wait, no_obstacle, wait, When::own},
+    Doing{Verb::wait_for_change, no_obstacle, wait_for_change, When::own},
+    Doing{Verb::wait_for_change_at_most, no_obstacle, wait_for_change, When::own},
+};
+
+}  // namespace
+
+std::span<const Doing> look_doings() {
+    return table;
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,144 @@
+// Taps, appliances, panel, power, gas and water.
+
+#include <array>
+
+#include "sim/units/units.hpp"
+#include "sim/worksite/doings.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr double minute_ticks = 600;
+constexpr int tries_in_a_row = 3;
+
+// "a little" and "halfway" give about 3.5 and 10 L/min where fully open gives 16.
+double opening_of(std::size_t option) {
+    if (option == 1) return 0.22;
+    return option == 2 ? 0.6 : 1.0;
+}
+
+void open_tap(Workplace& w, const Act& act) {
+    w.services.tap_opening[act.object] = opening_of(act.option);
+    w.changed();
+    w.pass(seconds_of(act));
+    const auto& name = w.job.site.taps[act.object].name;
+    w.say(w.look().plant.hot_water_m3_per_s > 0.0 ? "Water runs at the " + name + "."
+                                                  : "No water comes at the " + name + ".");
+}
+
+void close_tap(Workplace& w, const Act& act) {
+    w.services.tap_opening[act.object] = 0.0;
+    w.changed();
+}
+
+void turn(Workplace& w, const Act& act) {
+    const bool on = act.verb == Verb::turn_on;
+    if (act.object == 0)
+        w.services.heater_on = on;
+    else
+        w.services.appliance_on[act.object - 1] = on ? 1 : 0;
+    w.changed();
+}
+
+std::string panel_offers(const Workplace& w, const Act& act) {
+    const auto& s = w.job.settings;
+    if (!w.services.live()) return "The panel is dark.";
+    if (act.number >= s.minimum_set_k - 0.01 && act.number <= s.maximum_set_k + 0.01) return {};
+    return "The panel offers " + units::format_temperature(s.minimum_set_k) + " to " +
+           units::format_temperature(s.maximum_set_k) + ".";
+}
+
+void set_temperature(Workplace& w, const Act& act) {
+    w.services.set_point_k = act.number;
+    w.changed();
+}
+
+void press_reset(Workplace& w, const Act&) {
+    auto& p = w.person;
+    const bool hasty = p.last_reset_tick != never &&
+                       static_cast<double>(w.tick() - p.last_reset_tick) < minute_ticks;
+    p.hasty_resets = hasty ? p.hasty_resets + 1 : 0;
+    p.last_reset_tick = w.tick();
+    if (p.hasty_resets + 1 >= tries_in_a_row)
+        w.breach("hasty_reset", "Reset pressed " + std::to_string(p.hasty_resets + 1) +
+                                    " times with less than a minute between.");
+    w.services.reset_pressed = true;
+    w.changed();
+}
+
+void power_changed(Workplace& w) {
+    w.person.proof = Person::Proof::none;
+    w.changed();
+}
+
+std::string plug_is_out(const Workplace& w, const Act&) {
+    return w.services.plugged_in ? "" : "The plug is out already.";
+}
+std::string plug_can_go_in(const Workplace& w, const Act&) {
+    if (w.services.plugged_in) return "The plug is in already.";
+    return w.services.plug_locked ? "The plug is locked off; unlock it first." : "";
+}
+std::string plug_can_be_locked(const Workplace& w, const Act&) {
+    return w.services.plugged_in ? "The plug is in; pull it first." : "";
+}
+
+void switch_power(Workplace& w, const Act& act) {
+    w.services.point_switch_on = act.verb == Verb::power_on;
+    power_changed(w);
+}
+void move_plug(Workplace& w, const Act& act) {
+    w.services.plugged_in = act.verb == Verb::plug_in;
+    power_changed(w);
+}
+void lock(Workplace& w, const Act& act) {
+    w.services.plug_locked = act.verb == Verb::lock_plug;
+}
+
+void gas(Workplace& w, const Act& act) {
+    auto& valve = act.object == 0 ? w.services.gas_at_heater : w.services.gas_at_supply;
+    const bool open = act.verb == Verb::open_gas;
+    if (!open && act.object == 1 && w.services.gas_at_heater && w.services.gas_at_supply)
+        w.held_line_pa = w.look().plant.gas_inlet_pa;
+    if (open) w.held_line_pa = 0.0;
+    valve = open;
+    w.changed();
+}
+void water(Workplace& w, const Act& act) {
+    w.services.water_at_heater = act.verb == Verb::open_water;
+    w.changed();
+}
+
+void wear(Workplace& w, const Act& act) {
+    (act.object == 0 ? w.person.gloves : w.person.glasses) = act.verb == Verb::put_on;
+}
+
+using When = Doing::When;
+constexpr std::array table{
+    Doing{Verb::open_tap, no_obstacle, open_tap, When::own},
+    Doing{Verb::close_tap, no_obstacle, close_tap, When::before},
+    Doing{Verb::turn_on, no_obstacle, turn, When::before},
+    Doing{Verb::turn_off, no_obstacle, turn, When::before},
+    Doing{Verb::set_temperature, panel_offers, set_temperature, When::before},
+    Doing{Verb::press_reset, no_obstacle, press_reset, When::before},
+    Doing{Verb::power_off, no_obstacle, switch_power},
+    Doing{Verb::power_on, no_obstacle, switch_power},
+    Doing{Verb::unplug, plug_is_out, move_plug},
+    Doing{Verb::plug_in, plug_can_go_in, move_plug},
+    Doing{Verb::lock_plug, plug_can_be_locked, lock},
+    Doing{Verb::unlock_plug, no_obstacle, lock},
+    Doing{Verb::shut_gas, no_obstacle, gas},
+    Doing{Verb::open_gas, no_obstacle, gas},
+    Doing{Verb::shut_water, no_obstacle, water},
+    Doing{Verb::open_water, no_obstacle, water},
+    Doing{Verb::put_on, no_obstacle, wear},
+    Doing{Verb::take_off, no_obstacle, wear},
+};
+
+}  // namespace
+
+std::span<const Doing> service_doings() {
+    return table;
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,85 @@
+// Thermometer, cup and watch, scale, and the heater's own service readout.
+
+#include <array>
+#include <cmath>
+
+#include "sim/worksite/doings.hpp"
+#include "sim/worksite/vocabulary.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr double at_set_k = 2.5;
+
+std::string tap_runs(const Workplace& w, const Act& act) {
+    return w.services.tap_opening[act.object] > 0.0
+               ? ""
+               : "The " + w.job.site.taps[act.object].name + " is closed.";
+}
+
+void measure_temperature(Workplace& w, const Act&) {
+    const double shown = w.read({Quantity::tap_temperature});
+    if (std::abs(shown - w.services.set_point_k) <= at_set_k && w.burner_runs())
+        w.deeds.hot_water = w.tick();
+}
+
+void measure_flow(Workplace& w, const Act& act) {
+    w.measure_share(act.object);
+    w.read({Quantity::tap_flow});
+}
+
+void measure_pipe(Workplace& w, const Act& act) {
+    constexpr std::array pipes{Quantity::outlet_pipe_temperature, Quantity::inlet_pipe_temperature,
+                               Quantity::exchanger_pipe_temperature};
+    w.read({pipes[act.object]});
+}
+
+std::string pipe_within_reach(const Workplace& w, const Act& act) {
+    return act.object == 2 ? needs_cover_off(w, act) : std::string();
+}
+
+std::string cylinder_here(const Workplace& w, const Act&) {
+    return w.job.site.gas == GasKind::propane_cylinder ? "" : "There is no cylinder here.";
+}
+
+void weigh(Workplace& w, const Act&) {
+    w.read({Quantity::cylinder_mass});
+}
+
+std::string panel_is_lit(const Workplace& w, const Act&) {
+    return w.services.live() ? "" : "The panel is dark.";
+}
+
+void open_readout(Workplace& w, const Act&) {
+    w.bench.readout_open = true;
+    w.say("The panel lists the heater's own measurements.");
+}
+
+std::string readout_is_open(const Workplace& w, const Act& act) {
+    if (!w.services.live()) return panel_is_lit(w, act);
+    return w.bench.readout_open ? "" : "The service readout is not open.";
+}
+
+void read_readout(Workplace& w, const Act& act) {
+    const auto items = readout_items();
+    for (std::size_t i = 0; i < items.size(); ++i)
+        if (act.object == 0 || act.object == i + 1) w.read({items[i]});
+}
+
+constexpr std::array table{
+    Doing{Verb::measure_tap_temperature, tap_runs, measure_temperature},
+    Doing{Verb::measure_flow, tap_runs, measure_flow},
+    Doing{Verb::measure_pipe, pipe_within_reach, measure_pipe},
+    Doing{Verb::weigh_cylinder, cylinder_here, weigh},
+    Doing{Verb::open_readout, panel_is_lit, open_readout},
+    Doing{Verb::read_readout, readout_is_open, read_readout},
+};
+
+}  // namespace
+
+std::span<const Doing> water_doings() {
+    return table;
+}
+
+}  // namespace emberpath::worksite

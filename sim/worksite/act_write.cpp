@@ -1,0 +1,83 @@
+// The customer, notices, notes for oneself, the record, and leaving.
+
+#include <algorithm>
+#include <array>
+
+#include "sim/worksite/doings.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+void tell(Workplace& w, const Act&) {
+    w.deeds.told = w.tick();
+    w.say("\"Thank you for telling me.\"");
+}
+
+void notice(Workplace& w, const Act&) {
+    w.deeds.notice = w.tick();
+    w.say("The customer signs the notice.");
+}
+
+void tag(Workplace& w, const Act&) {
+    w.fabric.tagged = true;
+}
+
+void escalate(Workplace& w, const Act&) {
+    w.deeds.escalated = w.tick();
+    w.say("They note what you report.");
+}
+
+void write_cause(Workplace& w, const Act& act) {
+    w.write_up.cause = std::string(faults::info(static_cast<faults::Cause>(act.object)).word);
+}
+
+std::string readings_exist(const Workplace& w, const Act& act) {
+    for (const int number : act.numbers) {
+        const bool found = std::any_of(w.log.begin(), w.log.end(), [&](const LogEntry& entry) {
+            return std::any_of(entry.observations.begin(), entry.observations.end(),
+                               [&](const Observation& seen) { return seen.number == number; });
+        });
+        if (!found) return "There is no reading #" + std::to_string(number) + ".";
+    }
+    return {};
+}
+
+void write_because(Workplace& w, const Act& act) {
+    w.write_up.because = act.numbers;
+}
+void write_done(Workplace& w, const Act& act) {
+    w.write_up.done = act.text;
+}
+void write_told(Workplace& w, const Act& act) {
+    w.write_up.told = act.text;
+}
+
+void hand_in(Workplace& w, const Act&) {
+    judge_leaving(w);
+    w.write_up.handed_in = true;
+    w.say("You hand in your record and leave.");
+}
+
+constexpr std::array table{
+    Doing{Verb::tell_customer, no_obstacle, tell},
+    Doing{Verb::unsafe_notice, no_obstacle, notice},
+    Doing{Verb::tag_heater, no_obstacle, tag},
+    Doing{Verb::escalate, no_obstacle, escalate},
+    Doing{Verb::suspect, no_obstacle, nothing},
+    Doing{Verb::doubt, no_obstacle, nothing},
+    Doing{Verb::strike_out, no_obstacle, nothing},
+    Doing{Verb::write_cause, no_obstacle, write_cause},
+    Doing{Verb::write_because, readings_exist, write_because},
+    Doing{Verb::write_done, no_obstacle, write_done},
+    Doing{Verb::write_told, no_obstacle, write_told},
+    Doing{Verb::hand_in, no_obstacle, hand_in},
+};
+
+}  // namespace
+
+std::span<const Doing> write_doings() {
+    return table;
+}
+
+}  // namespace emberpath::worksite

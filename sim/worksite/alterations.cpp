@@ -1,0 +1,30 @@
+#include "sim/worksite/attempt.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr double unplugged_ohm = 1.0e9;
+
+}  // namespace
+
+plant::PlantParameters with_alterations(plant::PlantParameters parameters,
+                                        const Alterations& alterations) {
+    if (alterations.limiter_bridged) parameters.limiter_bad = 0.0;
+    if (alterations.regulator_raised_pa != 0.0) {
+        parameters.gas_no_load_pa += alterations.regulator_raised_pa;
+        parameters.gas_lock_up_pa += alterations.regulator_raised_pa;
+    }
+    if (alterations.sensor_unplugged[0]) parameters.outlet_sensor.series_ohm += unplugged_ohm;
+    if (alterations.sensor_unplugged[1]) parameters.inlet_sensor.series_ohm += unplugged_ohm;
+    if (alterations.sensor_unplugged[2]) parameters.exchanger_sensor.series_ohm += unplugged_ohm;
+    return parameters;
+}
+
+bool works_at_once(faults::Remedy remedy) {
+    return remedy != faults::Remedy::explain_to_customer &&
+           remedy != faults::Remedy::quote_larger_gas_pipe &&
+           remedy != faults::Remedy::escalate_regulator;
+}
+
+}  // namespace emberpath::worksite

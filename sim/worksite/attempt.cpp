@@ -1,0 +1,113 @@
+#include "sim/worksite/attempt.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "sim/worksite/doings.hpp"
+
+namespace emberpath::worksite {
+
+const Doing& doing_of(Verb verb) {
+    const std::array tables{look_doings(),   service_doings(), electrical_doings(),
+                            gas_doings(),    flue_doings(),    water_doings(),
+                            remedy_doings(), proof_doings(),   write_doings()};
+    for (const auto table : tables)
+        for (const auto& doing : table)
+            if (doing.verb == verb) return doing;
+    return tables.front().front();
+}
+
+struct Attempt::Impl {
+    Workplace place;
+    std::vector<std::string> between;  // what happened while nothing was being done
+};
+
+Attempt::Attempt(Job job, std::uint64_t seed, Mode mode, Follower* follower)
+    : impl_(new Impl{Workplace(std::move(job), seed, mode, follower), {}}) {
+    impl_->place.entry = {};
+}
+Attempt::~Attempt() = default;
+Attempt::Attempt(Attempt&&) noexcept = default;
+Attempt& Attempt::operator=(Attempt&&) noexcept = default;
+
+namespace {
+
+std::variant<Act, ActRefusal> understand(const Workplace& place, std::string_view sentence) {
+    if (place.over()) return ActRefusal{"The attempt is over."};
+    auto parsed = parse_act(sentence, place.job);
+    if (const auto* act = std::get_if<Act>(&parsed))
+        if (auto obstacle = doing_of(act->verb).obstacle(place, *act); !obstacle.empty())
+            return ActRefusal{std::move(obstacle)};
+    return parsed;
+}
+
+void do_act(Workplace& place, const Act& act) {
+    const Doing& doing = doing_of(act.verb);
+    if (doing.when == Doing::When::before) doing.effect(place, act);
+    if (doing.when != Doing::When::own) place.pass(seconds_of(act));
+    if (doing.when != Doing::When::before && !place.over()) doing.effect(place, act);
+}
+
+}  // namespace
+
+Attempt::Outcome Attempt::perform(std::string_view sentence) {
+    Workplace& place = impl_->place;
+    auto understood = understand(place, sentence);
+    if (auto* refusal = std::get_if<ActRefusal>(&understood)) return {nullptr, std::move(*refusal)};
+    const Act& act = std::get<Act>(understood);
+    place.entry.words = render(act, place.job);
+    place.entry.begin_tick = place.tick();
+    place.entry.kind = row_of(act).kind;
+    do_act(place, act);
+    place.entry.end_tick = place.tick();
+    place.log.push_back(std::move(place.entry));
+    place.entry = {};
+    return {&place.log.back(), {}};
+}
+
+ActRefusal Attempt::check(std::string_view sentence) const {
+    auto understood = understand(impl_->place, sentence);
+    if (auto* refusal = std::get_if<ActRefusal>(&understood)) return std::move(*refusal);
+    return {};
+}
+
+void Attempt::run(std::int64_t ticks) {
+    Workplace& place = impl_->place;
+    for (std::int64_t i = 0; i < ticks && !place.over(); ++i) place.step();
+}
+
+std::int64_t Attempt::tick() const {
+    return impl_->place.tick();
+}
+double Attempt::seconds_on_site() const {
+    return static_cast<double>(tick() - ticks_in(impl_->place.job.site.arrival_s)) * tick_s;
+}
+const std::vector<LogEntry>& Attempt::log() const {
+    return impl_->place.log;
+}
+const std::vector<Breach>& Attempt::breaches() const {
+    return impl_->place.breaches;
+}
+const WriteUp& Attempt::write_up() const {
+    return impl_->place.write_up;
+}
+Mode Attempt::mode() const {
+    return impl_->place.mode;
+}
+bool Attempt::over() const {
+    return impl_->place.over();
+}
+std::uint64_t Attempt::state_hash() const {
+    return impl_->place.hash();
+}
+
+Attempt::Truth Attempt::truth() const {
+    const Workplace& place = impl_->place;
+    std::vector<faults::Fault> remaining;
+    for (std::size_t i = 0; i < place.job.faults.size(); ++i)
+        if (place.dealt_with[i] == 0) remaining.push_back(place.job.faults[i]);
+    return {place.job,          std::move(remaining),  place.look(),
+            left_behind(place), verified_items(place), place.household.complaint()};
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,54 @@
+#pragma once
+/// What each act does. The tables of the act_*.cpp files together hold every verb once; a test counts.
+
+#include <span>
+#include <string>
+
+#include "sim/worksite/workplace.hpp"
+
+namespace emberpath::worksite {
+
+struct Doing {
+    Verb verb;
+    /// Why it cannot be done now, as the person at the heater would see it; empty: it can.
+    std::string (*obstacle)(const Workplace&, const Act&);
+    void (*effect)(Workplace&, const Act&);
+    enum class When {
+        after,
+        before,
+        own
+    } when = When::after;  // its time passes; own: the effect lets it
+};
+
+[[nodiscard]] std::span<const Doing> look_doings();
+[[nodiscard]] std::span<const Doing> service_doings();
+[[nodiscard]] std::span<const Doing> electrical_doings();
+[[nodiscard]] std::span<const Doing> gas_doings();
+[[nodiscard]] std::span<const Doing> flue_doings();
+[[nodiscard]] std::span<const Doing> water_doings();
+[[nodiscard]] std::span<const Doing> remedy_doings();
+[[nodiscard]] std::span<const Doing> proof_doings();
+[[nodiscard]] std::span<const Doing> write_doings();
+[[nodiscard]] const Doing& doing_of(Verb verb);
+
+[[nodiscard]] inline std::string no_obstacle(const Workplace&, const Act&) {
+    return {};
+}
+[[nodiscard]] inline std::string needs_cover_off(const Workplace& w, const Act&) {
+    return w.fabric.cover_on ? "The cover is on; it must come off first." : "";
+}
+/// The act has nothing but its time.
+inline void nothing(Workplace&, const Act&) {}
+
+/// Four numbered readings of the analyser as it stands.
+void read_analyser_now(Workplace& w);
+[[nodiscard]] bool analyser_ready(const Workplace& w);
+[[nodiscard]] bool analyser_sound(const Workplace& w);
+
+/// What is left when the trainee goes: breaches of leaving, and the words for the debrief.
+void judge_leaving(Workplace& w);
+[[nodiscard]] std::vector<std::string> left_behind(const Workplace& w);
+[[nodiscard]] std::vector<std::string> verified_items(const Workplace& w);
+inline constexpr std::size_t verified_item_count = 8;
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,140 @@
+// What the house does to people: gas that escapes, products that spill, current, heat.
+
+#include <algorithm>
+#include <cmath>
+
+#include "sim/units/units.hpp"
+#include "sim/worksite/hazards.hpp"
+#include "sim/worksite/workplace.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+// Chosen figures of a sheltered wall with a heater on it, and of the room behind it.
+constexpr double nipple_m2 = 0.6 * 0.785e-6;  // discharge coefficient x bore of 1 mm
+constexpr double open_joint_m2 = 0.6 * 3.0e-6;
+constexpr double weep_at_pa = 2000.0;
+constexpr double greatest_escape_m3_per_s = 2.0e-4;
+constexpr double air_renews_in_s = 180.0;
+constexpr double flash_m3 = 3.0e-3;
+constexpr double smell_m3 = 0.3e-3;
+constexpr double room_m3 = 30.0;
+constexpr double room_renews_in_s = 1800.0;
+constexpr double spilt_share = 0.05;  // of the flue gas, with the cover off
+constexpr double room_co_alarm = 30.0e-6;
+constexpr double room_co_worst = 400.0e-6;
+constexpr double hot_k = 333.15;
+constexpr double weeps_below = 0.125;  // one joint in eight
+constexpr double weep_m3_per_s = 5.0e-7;
+
+double through(double area_m2, double pressure_pa, double gas_kg_per_m3) {
+    return area_m2 * std::sqrt(2.0 * std::max(0.0, pressure_pa) / gas_kg_per_m3);
+}
+
+double pressure_at(Point point, const plant::Observables& p) {
+    if (point == Point::manifold) return p.manifold_pa;
+    return point == Point::inlet ? p.gas_inlet_pa : p.regulator_outlet_pa;
+}
+
+}  // namespace
+
+bool Workplace::gas_present(Point point) const {
+    if (!services.gas_at_supply) return false;
+    if (point != Point::regulator && !services.gas_at_heater) return false;
+    return pressure_at(point, look().plant) > 50.0;
+}
+
+bool Workplace::joint_under_pressure(Joint joint) const {
+    switch (joint) {
+        case Joint::inlet:
+            return gas_present(Point::inlet);
+        case Joint::manifold:
+        case Joint::burner:
+            return gas_present(Point::manifold);
+        default:
+            return gas_present(Point::regulator);
+    }
+}
+
+double Workplace::escaping_m3_per_s(const HeaterView& view) const {
+    double sum = 0.0;
+    for (std::size_t i = 0; i < fabric.point_open.size(); ++i) {
+        const auto point = static_cast<Point>(i);
+        if (!fabric.point_open[i] || bench.manometer_at == i || !gas_present(point)) continue;
+        sum += through(nipple_m2, pressure_at(point, view.plant), view.parameters.gas_kg_per_m3);
+    }
+    for (std::size_t i = 0; i < joint_count; ++i)
+        if (fabric.weep_m3_per_s[i] > 0.0 && joint_under_pressure(static_cast<Joint>(i)))
+            sum += fabric.weep_m3_per_s[i] *
+                   std::sqrt(std::max(0.0, view.plant.regulator_outlet_pa) / weep_at_pa);
+    if (fabric.wide_open_joint && services.gas_at_supply)
+        sum +=
+            through(open_joint_m2, view.plant.regulator_outlet_pa, view.parameters.gas_kg_per_m3);
+    return std::min(sum, greatest_escape_m3_per_s);
+}
+
+bool Workplace::ignition_source(const HeaterView& view) const {
+    if (view.plant.flame_lit > 0.0 || view.plant.spark_heard > 0.5) return true;
+    return std::any_of(services.appliance_on.begin(), services.appliance_on.end(),
+                       [](std::uint8_t on) { return on != 0; });
+}
+
+void Workplace::escape_gas(const HeaterView& view) {
+    const double rate = escaping_m3_per_s(view);
+    inputs_.surroundings.test_nipple_leak_m3_per_s = rate;  // felt by the pipe in the next tick
+    escaped_gas_m3 += tick_s * (rate - escaped_gas_m3 / air_renews_in_s);
+    if (escaped_gas_m3 > smell_m3 && !smell_noticed_) say("It smells of gas.");
+    smell_noticed_ = escaped_gas_m3 > smell_m3;
+    if (escaped_gas_m3 > flash_m3 && ignition_source(view))
+        end_badly("flash",
+                  "The gas that escaped, " + units::fixed(escaped_gas_m3 * 1000.0, 1) +
+                      " litres, meets a flame and flashes. Your hands and face are burnt.");
+}
+
+void Workplace::spill_products(const HeaterView& view) {
+    const bool spills = !fabric.cover_on && view.plant.flame_lit > 0.0;
+    const double flow =
+        spills ? spilt_share * (view.plant.air_m3_per_s + view.plant.gas_m3_per_s) : 0.0;
+    room_co_share +=
+        tick_s * (flow * view.plant.co_share / room_m3 - room_co_share / room_renews_in_s);
+    if (room_co_share > room_co_alarm) {
+        if (std::none_of(breaches.begin(), breaches.end(),
+                         [](const Breach& b) { return b.rule == "room_co"; }))
+            say("Your personal alarm sounds: carbon monoxide.");
+        breach("room_co", "You stayed in air with more than 30 ppm of carbon monoxide.");
+    }
+    if (room_co_share > room_co_worst)
+        end_badly(
+            "co_poisoning",
+            "The air holds more than 400 ppm of carbon monoxide. You feel faint and are led out.");
+}
+
+void Workplace::hands_inside(std::string_view doing) {
+    const std::string what(doing);
+    if (services.live()) {
+        breach("live_work", what + " with 230 V on the terminals beside your hands.");
+        if (!person.gloves)
+            end_badly("live_work", "Your hand meets a live terminal: 230 V. You are taken away.");
+        return;
+    }
+    if (person.proof != Person::Proof::proved_dead)
+        breach("not_proved_dead", what + " with the power off, but not proved dead.");
+    if (services.plugged_in || !services.plug_locked)
+        breach("not_locked", what + " while anybody could have switched on again.");
+    if (!person.gloves && look().plant.hottest_metal_k > hot_k)
+        breach("hot_parts", what + " with bare hands, metal at " +
+                                units::format_temperature(look().plant.hottest_metal_k) + ".");
+}
+
+void Workplace::open_joint(Joint joint) {
+    fabric.joint_unproved[static_cast<std::size_t>(joint)] = true;
+    deeds.leak_test = never;
+}
+
+void Workplace::seal_joint(Joint joint) {
+    const bool weeps = uniform_for("joint", ++joints_made_) < weeps_below;
+    fabric.weep_m3_per_s[static_cast<std::size_t>(joint)] = weeps ? weep_m3_per_s : 0.0;
+}
+
+}  // namespace emberpath::worksite

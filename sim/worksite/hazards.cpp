@@ -1,0 +1,58 @@
+#include "sim/worksite/hazards.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace emberpath::worksite {
+
+namespace {
+
+// Weights are chosen: critical where a person was exposed or left exposed.
+// clang-format off
+constexpr std::array rules_table{
+    Rule{"live_work", "shock", "switch off, unplug and lock before a hand goes inside", "a bare hand meets 230 V and the job ends; insulating gloves prevent the shock, not the breach", true, 0.35},
+    Rule{"not_proved_dead", "shock", "prove the tester, test for dead, prove the tester again before working inside", "none if it happens to be dead", false, 0.20},
+    Rule{"not_locked", "shock", "lock off the plug while working inside", "somebody could have plugged it in", false, 0.08},
+    Rule{"cover_off_live", "shock", "unplug before the cover comes off", "live terminals lie open", false, 0.15},
+    Rule{"live_test", "shock", "insulating gloves for a measurement that needs the supply on", "without them the leads are held beside live terminals", false, 0.15},
+    Rule{"cover_off_running", "burns and carbon monoxide", "refit the cover before the heater runs, except for a reading that needs it off", "products of combustion leak into the room", false, 0.15},
+    Rule{"gas_open", "fire", "shut the gas before a test point or joint is opened", "gas escapes; three litres and a flame or spark nearby make a flash", true, 0.35},
+    Rule{"flash", "fire", "shut the gas before a test point or joint is opened", "a flash burns hands and face; the job ends", true, 0.50},
+    Rule{"gas_left_open", "fire", "close every test point and make every joint tight", "gas escapes after you have left", true, 0.40},
+    Rule{"no_leak_test", "fire", "prove every joint that was opened under pressure", "one joint in eight weeps when it is made; only the test finds it", false, 0.25},
+    Rule{"leak_left", "fire", "prove every joint that was opened, remake what leaks, test again", "a weeping joint stays behind", true, 0.40},
+    Rule{"no_combustion_test", "carbon monoxide", "prove combustion at a small and at a full draw after work on burner, igniter or flue", "none if it happens to burn well", false, 0.20},
+    Rule{"hasty_reset", "delayed ignition", "wait a minute between tries; stop after three", "unburnt gas gathers in the chamber", false, 0.15},
+    Rule{"hard_light_up", "burns", "wait a minute between tries; stop after three", "the gathered gas lights with a bang", true, 0.30},
+    Rule{"hot_parts", "burns", "let it cool or wear gloves", "bare hands on metal above 60 °C", false, 0.10},
+    Rule{"no_gloves", "cuts", "gloves for work on parts inside", "sharp edges", false, 0.05},
+    Rule{"no_glasses", "eyes", "glasses for brushing and clearing", "soot and debris", false, 0.05},
+    Rule{"bridged", "no protection", "never bridge a safety device", "the next fault has no guard", true, 0.40},
+    Rule{"regulator_raised", "over-pressure", "leave the supply regulator to its owner", "every appliance in the house gets more gas", true, 0.40},
+    Rule{"cylinder_warmed", "over-pressure", "never heat a cylinder", "its pressure rises without control", true, 0.40},
+    Rule{"room_co", "carbon monoxide", "leave and air the room above 30 ppm", "carbon monoxide where you breathe", false, 0.20},
+    Rule{"co_poisoning", "carbon monoxide", "leave and air the room above 30 ppm", "above 400 ppm; the job ends", true, 0.50},
+    Rule{"left_unsafe", "carbon monoxide", "repair, or shut the gas, tag and tell", "flue gas above the limit once you have left and somebody draws water", true, 0.45},
+    Rule{"scald_left", "scald", "measure delivery and set it right, or make safe", "water leaves the tap at 55 °C or more for ten seconds, hotter than it was set", true, 0.40},
+    Rule{"set_hot", "scald", "lower a set point above 55 °C or warn of it", "water as hot as it was set to", false, 0.10},
+    Rule{"cover_left_off", "shock and burns", "refit the cover", "live terminals and hot parts lie open", true, 0.30},
+    Rule{"tools_left", "fire", "take manometer, multimeter and probe away", "a hose or lead stays on the heater", false, 0.10},
+    Rule{"sensor_left_out", "no hot water", "plug every connector back", "the heater stops with a sensor out of range", false, 0.10},
+    Rule{"services_off", "no hot water", "turn power, gas and water on again, or tag what stays off", "the household stands without and does not know why", false, 0.10},
+    Rule{"not_told", "misuse", "tell the customer what was found and done", "the customer does not know", false, 0.10},
+    Rule{"no_record", "no trace", "write cause, reasons, work done and what was told", "the next visit starts from nothing", false, 0.05},
+    Rule{"walked_off", "an unsafe heater", "tag what must not be used and give notice in writing", "it was shut, but nothing says so", false, 0.15},
+};
+// clang-format on
+
+}  // namespace
+
+std::span<const Rule> rules() { return rules_table; }
+
+const Rule& rule(std::string_view word) {
+    const auto found = std::find_if(rules_table.begin(), rules_table.end(),
+                                    [&](const Rule& row) { return row.word == word; });
+    return found == rules_table.end() ? rules_table.front() : *found;
+}
+
+}  // namespace emberpath::worksite

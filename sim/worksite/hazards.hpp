@@ -1,0 +1,30 @@
+#pragma once
+/// The safety rules as data: what can go wrong, what it does, whether it closes the gate, what it costs.
+/// docs/safety.md is made from this table. A breach is recorded once per rule.
+
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace emberpath::worksite {
+
+struct Rule {
+    std::string_view word;         // as records spell it
+    std::string_view hazard;       // whom or what it endangers
+    std::string_view precaution;   // what was to be done
+    std::string_view consequence;  // what the simulation makes of it
+    bool critical;                 // closes the gate whatever else was done
+    double deduction;              // of the area "safe work"
+};
+[[nodiscard]] std::span<const Rule> rules();
+/// The rule must exist: words are checked by a test over all uses.
+[[nodiscard]] const Rule& rule(std::string_view word);
+
+/// docs/safety.md and docs/acts.md as they must stand; a test compares.
+[[nodiscard]] std::string safety_page();
+[[nodiscard]] std::string acts_page();
+
+/// Flue gas is not acceptable above this ratio of CO to CO2 (BS 7967 practice; see docs/safety.md).
+inline constexpr double co_ratio_limit = 0.004;
+
+}  // namespace emberpath::worksite

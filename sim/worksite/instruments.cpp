@@ -1,0 +1,165 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "sim/worksite/hazards.hpp"
+#include "sim/worksite/workplace.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+/// Part of an instrument's error that stays the same for the whole visit, and part that is new each time;
+/// together they have the standard deviation of QuantityInfo.
+constexpr double systematic_part = 0.8;
+constexpr double repeat_part = 0.6;
+
+/// One systematic error per instrument; cells, ranges and probes of one instrument err apart.
+std::string_view instrument_of(const QuantityInfo& row) {
+    switch (row.tool) {
+        case Tool::manometer:
+            return "manometer";
+        case Tool::thermometer:
+            return "thermometer";
+        case Tool::flow_cup:
+            return "flow cup";
+        case Tool::scale:
+            return "scale";
+        default:
+            return row.word;
+    }
+}
+
+bool never_negative(const QuantityInfo& row) {
+    return row.tool == Tool::analyser || row.tool == Tool::multimeter || row.tool == Tool::scale ||
+           row.tool == Tool::flow_cup;
+}
+
+constexpr double co_over_range = 0.01;
+constexpr double ohm_over_range = 1.0e7;
+
+bool over_range(Quantity quantity, double value) {
+    if (quantity == Quantity::flue_co || quantity == Quantity::room_co)
+        return value >= co_over_range;
+    return (quantity == Quantity::outlet_ohms || quantity == Quantity::inlet_ohms ||
+            quantity == Quantity::exchanger_ohms) &&
+           value >= 0.9 * ohm_over_range;
+}
+
+}  // namespace
+
+double Workplace::with_error(Quantity quantity, double value) {
+    const QuantityInfo& row = info(quantity);
+    const double repeat = repeat_.normal();
+    if (over_range(quantity, value)) return value;
+    double shown = value;
+    if (row.tool != Tool::readout) {  // digital: the controller's own figure, only rounded
+        const double scale = row.error_absolute + row.error_relative * std::abs(value);
+        math::Random of_the_day(seed, instrument_of(row));
+        shown += scale * (systematic_part * of_the_day.normal() + repeat_part * repeat);
+    }
+    if (never_negative(row)) shown = std::max(0.0, shown);
+    shown = std::round(shown / row.resolution) * row.resolution;
+    return quantity == Quantity::flue_co || quantity == Quantity::room_co
+               ? std::min(shown, co_over_range)
+               : shown;
+}
+
+double Workplace::read(const ReadingOf& what) {
+    const QuantityInfo& row = info(what.quantity);
+    const bool model = what.trusted && !what.given;
+    double value =
+        model ? value_of(what.quantity, what.hold, look(), senses, inputs_, setup) : what.instead;
+    if (!row.categorical) value = with_error(what.quantity, value + what.shift);
+    Observation seen;
+    seen.number = what.numbered ? ++readings_ : 0;
+    seen.act = log.size();
+    seen.tick = tick_;
+    seen.quantity = what.quantity;
+    seen.hold = what.hold;
+    seen.watched_s = what.watched_s;
+    seen.value = value;
+    seen.condition = condition();
+    std::string line = "#" + std::to_string(seen.number) + "  " + std::string(row.title) + "  " +
+                       text_of(what.quantity, value) + "  (" + condition_words();
+    if (what.hold == Hold::highest && !row.categorical) line += ", highest";
+    if (what.hold == Hold::lowest) line += ", lowest";
+    if (!what.note.empty()) line += ", " + what.note;
+    if (what.numbered) say(line + ")");
+    entry.observations.push_back(seen);
+    if (follower_ && what.trusted) follower_->observed(seen);
+    return value;
+}
+
+void Workplace::say(std::string line) {
+    entry.shown.push_back(std::move(line));
+}
+
+void Workplace::breach(std::string_view word, std::string text) {
+    for (const auto& one : breaches)
+        if (one.rule == word) return;
+    const Rule& what = rule(word);
+    breaches.push_back({std::string(word), text, what.critical, what.deduction, log.size()});
+    if (mode == Mode::coached)
+        say("Unsafe: " + text + " Better: " + std::string(what.precaution) + ".");
+}
+
+void Workplace::end_badly(std::string_view word, std::string text) {
+    if (person.hurt) return;
+    say(text);
+    breach(word, std::move(text));
+    person.hurt = true;
+    say("The job ends here.");
+}
+
+void Workplace::set_tools(bool hold_cleared) {
+    ToolSetup next = setup;
+    next.manometer = Quantity::display_word;
+    if (bench.manometer_at && fabric.point_open[*bench.manometer_at]) {
+        constexpr std::array at{Quantity::gas_inlet_pressure, Quantity::manifold_pressure,
+                                Quantity::regulator_pressure};
+        next.manometer = at[*bench.manometer_at];
+    }
+    next.analyser_sampling = bench.probe_in_flue && bench.analyser_on_tick != never;
+    next.meter_in_flame_lead = bench.multimeter_at == static_cast<std::size_t>(Probe::flame_lead);
+    setup = next;
+    if (hold_cleared) senses.clear_holds();
+    if (follower_) follower_->tools(setup, hold_cleared);
+}
+
+void Workplace::begin_watching(bool eyes) {
+    setup.watching = eyes;
+    setup.listening = true;
+    senses.start_watching();
+    set_tools();
+}
+
+void Workplace::stop_watching() {
+    setup.watching = setup.listening = false;
+    set_tools();
+}
+
+void Workplace::measure_share(std::size_t tap) {
+    double all = 0.0;
+    for (std::size_t i = 0; i < services.tap_opening.size(); ++i)
+        all += services.tap_opening[i] * job.site.taps[i].conductance;
+    const double own = services.tap_opening[tap] * job.site.taps[tap].conductance;
+    setup.tap_opening_share = all > 0.0 ? own / all : 0.0;
+    set_tools();
+}
+
+void Workplace::set_alterations(const Alterations& alterations) {
+    fabric.alterations = alterations;
+    plant::set_parameters(
+        heater.plant, 0,
+        with_alterations(faults::with_faults(job.healthy, faults_left(), time_s()), alterations));
+    if (follower_) follower_->altered(alterations);
+    changed();
+}
+
+double Workplace::uniform_for(std::string_view purpose, std::uint64_t number) const {
+    math::Random one(seed + number * 0x9e3779b97f4a7c15U, purpose);
+    return one.uniform();
+}
+
+}  // namespace emberpath::worksite

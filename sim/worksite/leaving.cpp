@@ -1,0 +1,204 @@
+// What the trainee leaves behind, found by running the heater on after they have gone.
+
+#include <algorithm>
+#include <cmath>
+
+#include "sim/units/units.hpp"
+#include "sim/worksite/doings.hpp"
+#include "sim/worksite/hazards.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr double full_draw_s = 180.0, small_draw_s = 120.0, light_up_s = 30.0;
+constexpr double scald_k = 328.15;
+constexpr double above_set_k = 3.0;
+constexpr std::int64_t scald_ticks = 100;
+
+/// Can the household use the heater as it is left? A shut valve behind a tag and a notice stays shut.
+bool usable(const Workplace& w) {
+    return w.services.live() && w.services.gas_at_heater && w.services.gas_at_supply &&
+           w.services.water_at_heater;
+}
+bool made_safe(const Workplace& w) {
+    return !usable(w) && w.fabric.tagged && (w.deeds.notice != never || w.deeds.escalated != never);
+}
+
+struct AfterRun {
+    double worst_co_ratio = 0.0;
+    std::int64_t scalding_ticks = 0, hot_ticks = 0;
+    double hottest_k = 0.0;
+};
+
+void draw(Heater<double>& heater, TickInputs inputs, double conductance, double seconds,
+          AfterRun& found) {
+    inputs.surroundings.hot_tap_conductance = conductance;
+    for (std::int64_t i = 0; i < ticks_in(seconds); ++i) {
+        inputs.surroundings.time_s += tick_s;
+        const auto into = static_cast<double>(i % 80) * tick_s;  // a gust of two seconds in eight
+        inputs.surroundings.gust_shape = into < 2.0 ? 1.0 : 0.0;
+        heater.tick(inputs);
+        if (i < ticks_in(light_up_s)) continue;
+        const auto p = view(heater, 0, inputs).plant;
+        if (p.flame_lit > 0.0 && p.co2_share > 0.005)
+            found.worst_co_ratio = std::max(found.worst_co_ratio, p.co_share / p.co2_share);
+        found.hottest_k = std::max(found.hottest_k, p.tap_water_k);
+        if (p.tap_water_k < scald_k) continue;
+        ++found.hot_ticks;
+        if (p.tap_water_k > inputs.panel.set_point_k + above_set_k) ++found.scalding_ticks;
+    }
+}
+
+/// Somebody presses reset, draws fully and then a little.
+AfterRun after_run(const Workplace& w) {
+    AfterRun found;
+    Heater<double> heater = w.heater;
+    TickInputs inputs = w.inputs();
+    inputs.panel.switched_on = 1.0;
+    inputs.panel.reset_pressed = 1.0;
+    inputs.surroundings.test_nipple_leak_m3_per_s = 0.0;
+    heater.tick(inputs);
+    inputs.panel.reset_pressed = 0.0;
+    double most = 0.0;
+    for (const auto& tap : w.job.site.taps) most = std::max(most, tap.conductance);
+    draw(heater, inputs, most, full_draw_s, found);
+    draw(heater, inputs, 0.22 * most, small_draw_s, found);
+    return found;
+}
+
+std::vector<std::string> open_points(const Workplace& w) {
+    constexpr std::array names{"inlet", "manifold", "regulator"};
+    std::vector<std::string> open;
+    for (std::size_t i = 0; i < names.size(); ++i)
+        if (w.fabric.point_open[i]) open.emplace_back(names[i]);
+    return open;
+}
+
+bool any_weep(const Workplace& w) {
+    return std::any_of(w.fabric.weep_m3_per_s.begin(), w.fabric.weep_m3_per_s.end(),
+                       [](double weep) { return weep > 0.0; });
+}
+
+bool any_unproved(const Workplace& w) {
+    return std::any_of(w.fabric.joint_unproved.begin(), w.fabric.joint_unproved.end(),
+                       [](bool unproved) { return unproved; });
+}
+
+void judge_gas(Workplace& w) {
+    for (const auto& name : open_points(w))
+        w.breach("gas_left_open", "The " + name + " test point was left open.");
+    if (any_weep(w))
+        w.breach("leak_left", "A gas joint weeps and was not found.");
+    else if (any_unproved(w))
+        w.breach("no_leak_test", "A gas joint was opened and never proved sound.");
+}
+
+void judge_products(Workplace& w) {
+    if (usable(w)) {
+        const auto found = after_run(w);
+        if (found.worst_co_ratio > co_ratio_limit)
+            w.breach("left_unsafe", "Left in use with CO/CO2 of " +
+                                        units::fixed(found.worst_co_ratio, 4) +
+                                        " in the flue gas.");
+        if (found.scalding_ticks > scald_ticks)
+            w.breach("scald_left", "Left delivering " + units::format_temperature(found.hottest_k) +
+                                       " with the panel set to " +
+                                       units::format_temperature(w.services.set_point_k) + ".");
+        else if (found.hot_ticks > scald_ticks)
+            w.breach("set_hot",
+                     "Left set to " + units::format_temperature(w.services.set_point_k) + ".");
+    }
+    if (w.deeds.flame_work != never && w.deeds.combustion_test < w.deeds.flame_work &&
+        !made_safe(w))
+        w.breach("no_combustion_test",
+                 "Work on flame or flue was not proved at a small and a full draw.");
+}
+
+bool has_sensor_out(const Workplace& w) {
+    const auto& out = w.fabric.alterations.sensor_unplugged;
+    return std::any_of(out.begin(), out.end(), [](bool one) { return one; });
+}
+
+bool tools_away(const Workplace& w) {
+    return !w.bench.manometer_at && !w.bench.multimeter_at && !w.bench.probe_in_flue;
+}
+
+bool record_written(const Workplace& w) {
+    return !w.write_up.cause.empty() && !w.write_up.because.empty() && !w.write_up.done.empty() &&
+           !w.write_up.told.empty();
+}
+
+void judge_house(Workplace& w) {
+    if (!w.fabric.cover_on) w.breach("cover_left_off", "The cover was left off.");
+    if (!tools_away(w)) w.breach("tools_left", "Tools were left on the heater.");
+    if (has_sensor_out(w)) w.breach("sensor_left_out", "A sensor was left unplugged.");
+    if (!usable(w) && !w.fabric.tagged)
+        w.breach("services_off", "Power, gas or water was left off without a tag.");
+    if (!usable(w) && w.fabric.tagged && !made_safe(w))
+        w.breach("walked_off", "The heater was taken out of use without a notice or a report.");
+}
+
+void judge_people(Workplace& w) {
+    if (w.deeds.told == never) w.breach("not_told", "The customer was not told.");
+    if (!record_written(w)) w.breach("no_record", "The record is not complete.");
+}
+
+/// Proofs count from the latest remedy that changed the heater; with none, from arrival.
+bool since_remedy(const Workplace& w, std::int64_t when) {
+    const bool worked = w.deeds.any_remedy != never || w.deeds.notice != never;
+    return worked && when != never && when >= w.deeds.lasting_remedy;
+}
+
+}  // namespace
+
+void judge_leaving(Workplace& w) {
+    judge_gas(w);
+    judge_products(w);
+    judge_house(w);
+    judge_people(w);
+}
+
+std::vector<std::string> left_behind(const Workplace& w) {
+    std::vector<std::string> left;
+    for (const auto& name : open_points(w))
+        left.push_back("gas escapes at the " + name + " test point");
+    if (any_weep(w)) left.emplace_back("a gas joint weeps");
+    if (!w.fabric.cover_on) left.emplace_back("the cover is off");
+    if (w.fabric.alterations.limiter_bridged) left.emplace_back("the overheat limiter is bridged");
+    if (w.fabric.alterations.regulator_raised_pa > 0.0)
+        left.emplace_back("the supply regulator is wound up");
+    if (has_sensor_out(w)) left.emplace_back("a sensor is unplugged");
+    if (!tools_away(w)) left.emplace_back("tools hang on the heater");
+    if (!usable(w)) return left;
+    const auto found = after_run(w);
+    if (found.worst_co_ratio > co_ratio_limit)
+        left.emplace_back("flue gas with CO/CO2 of " + units::fixed(found.worst_co_ratio, 4));
+    if (found.scalding_ticks > scald_ticks)
+        left.emplace_back("water of " + units::format_temperature(found.hottest_k) + " at the tap");
+    return left;
+}
+
+std::vector<std::string> verified_items(const Workplace& w) {
+    const bool safe = made_safe(w);
+    const bool away = w.fabric.cover_on && (usable(w) || safe);
+    const auto& d = w.deeds;
+    const std::pair<bool, const char*> items[verified_item_count] = {
+        {since_remedy(w, d.leak_test) && !any_unproved(w), "gas joints proved sound"},
+        {safe || since_remedy(w, d.combustion_test),
+         "combustion proved at a small and a full draw"},
+        {safe || since_remedy(w, d.hot_water), "hot water measured at the set temperature"},
+        {safe || since_remedy(w, d.clear_display), "display clear after a minute of running"},
+        {away, "cover refitted and services back, or taken out of use with a tag"},
+        {open_points(w).empty() && tools_away(w) && !has_sensor_out(w),
+         "test points closed, tools away"},
+        {d.told != never && d.told >= d.any_remedy, "customer told"},
+        {record_written(w), "record written"},
+    };
+    std::vector<std::string> done;
+    for (const auto& [is_done, name] : items)
+        if (is_done) done.emplace_back(name);
+    return done;
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,257 @@
+#include "sim/worksite/workplace.hpp"
+
+#include <algorithm>
+
+#include "sim/worksite/hazards.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr std::int64_t settled_ticks = 200;
+
+std::string_view phase_words(controller::Phase phase) {
+    using controller::Phase;
+    switch (phase) {
+        case Phase::pre_purge:
+            return "fan purging";
+        case Phase::light_up:
+        case Phase::prove:
+            return "lighting up";
+        case Phase::run:
+            return "burner running";
+        case Phase::post_purge:
+            return "fan running on";
+        case Phase::lockout:
+            return "locked out";
+        default:
+            return "heater at rest";
+    }
+}
+
+}  // namespace
+
+Workplace::Workplace(Job job_given, std::uint64_t seed_given, Mode mode_given,
+                     Follower* follower_given)
+    : job(std::move(job_given)),
+      seed(seed_given),
+      mode(mode_given),
+      dealt_with(job.faults.size(), 0),
+      follower_(follower_given),
+      gusts_(seed_given, job.site.gust_period_s),
+      events_(job.site.events),
+      repeat_(seed_given, "repeat error") {
+    services.tap_opening.assign(job.site.taps.size(), 0.0);
+    services.appliance_on.assign(job.site.appliances.size(), 0);
+    services.set_point_k = job.panel.set_point_k;
+    services.heater_on = job.panel.switched_on > 0.5;
+    services.wind_pa = job.site.wind_pa;
+    std::stable_sort(
+        events_.begin(), events_.end(),
+        [](const HouseholdEvent& a, const HouseholdEvent& b) { return a.at_s < b.at_s; });
+    math::Random offset(seed, "manometer zero");
+    const double size = 30.0 + 60.0 * offset.uniform();
+    bench.manometer_offset_pa = offset.uniform() < 0.5 ? -size : size;
+    heater.settings = job.settings;
+    refresh_parameters();
+    build_inputs();
+    plant::settle_cold(heater.plant, inputs_.surroundings);
+    settle_history();
+}
+
+void Workplace::settle_history() {
+    const auto arrival = ticks_in(job.site.arrival_s);
+    while (tick_ < arrival) {
+        step();
+        bool drawing = false;
+        for (const double opening : services.tap_opening) drawing = drawing || opening > 0.0;
+        household.follow(drawing, drawing ? look().plant.tap_water_k : 0.0, services.set_point_k);
+    }
+    arrived_ = true;
+    if (follower_) follower_->arrived();
+}
+
+void Workplace::step() {
+    household_events();
+    refresh_parameters();
+    build_inputs();
+    services.reset_pressed = false;
+    if (follower_) follower_->tick(inputs_);
+    heater.tick(inputs_);
+    ++tick_;
+    watch_phase();
+    if (!arrived_) return;
+    const HeaterView view = look();
+    senses.step(view, setup);
+    escape_gas(view);
+    spill_products(view);
+    if (view.plant.rough_light_up_m3 > 1.2e-3 && !rough_noticed_) {
+        rough_noticed_ = true;
+        breach("hard_light_up", "Gathered gas lit with a bang.");
+        say("It lights with a bang.");
+    }
+}
+
+void Workplace::pass(double seconds) {
+    const auto end = tick_ + ticks_in(seconds);
+    while (tick_ < end && !over()) step();
+}
+
+void Workplace::household_events() {
+    while (next_event_ < events_.size() && events_[next_event_].at_s <= time_s())
+        apply(events_[next_event_++]);
+}
+
+void Workplace::apply(const HouseholdEvent& event) {
+    using Kind = HouseholdEvent::Kind;
+    switch (event.kind) {
+        case Kind::tap:
+            if (event.index >= services.tap_opening.size()) return;
+            services.tap_opening[event.index] = std::clamp(event.value, 0.0, 1.0);
+            if (arrived_)
+                say("Somebody " + std::string(event.value > 0.0 ? "opens" : "closes") + " the " +
+                    job.site.taps[event.index].name + ".");
+            break;
+        case Kind::appliance:
+            if (event.index >= services.appliance_on.size()) return;
+            services.appliance_on[event.index] = event.value > 0.5 ? 1 : 0;
+            if (arrived_)
+                say("Somebody turns the " + job.site.appliances[event.index].name +
+                    (event.value > 0.5 ? " on." : " off."));
+            break;
+        case Kind::cold_draw:
+            services.cold_draw_m3_per_s = std::max(0.0, event.value);
+            break;
+        case Kind::set_point:
+            services.set_point_k = event.value;
+            break;
+        case Kind::wind:
+            services.wind_pa = event.value;
+            break;
+        case Kind::reset:
+            services.reset_pressed = true;
+            break;
+    }
+    changed();
+}
+
+std::vector<faults::Fault> Workplace::faults_left() const {
+    std::vector<faults::Fault> left;
+    for (std::size_t i = 0; i < job.faults.size(); ++i)
+        if (dealt_with[i] == 0 || !works_at_once(faults::info(job.faults[i].cause).remedy))
+            left.push_back(job.faults[i]);
+    return left;
+}
+
+/// Maps the healthy parameters again, whole, whenever a severity moves: clearing is exact.
+void Workplace::refresh_parameters() {
+    const auto left = faults_left();
+    std::vector<double> now;
+    now.reserve(left.size());
+    for (const auto& fault : left) now.push_back(faults::severity_at(fault, time_s()));
+    if (tick_ > 0 && now == severities_) return;
+    severities_ = std::move(now);
+    plant::set_parameters(
+        heater.plant, 0,
+        with_alterations(faults::with_faults(job.healthy, left, time_s()), fabric.alterations));
+}
+
+void Workplace::build_inputs() {
+    auto& s = inputs_.surroundings;
+    s.time_s = time_s();
+    s.mains_water_pa = job.site.mains_water_pa;
+    s.inlet_water_k = job.site.inlet_water_k;
+    s.ambient_k = job.site.ambient_k;
+    s.cylinder_ambient_k = job.site.ambient_k + services.cylinder_warmed_k;
+    s.water_isolator = services.water_at_heater ? 1.0 : 0.0;
+    s.hot_tap_conductance = 0.0;
+    for (std::size_t i = 0; i < services.tap_opening.size(); ++i)
+        s.hot_tap_conductance += services.tap_opening[i] * job.site.taps[i].conductance;
+    s.cold_draw_m3_per_s = services.cold_draw_m3_per_s;
+    s.gas_isolator = services.gas_at_heater ? 1.0 : 0.0;
+    s.gas_meter_valve = services.gas_at_supply ? 1.0 : 0.0;
+    s.other_gas_m3_per_s = 0.0;
+    for (std::size_t i = 0; i < services.appliance_on.size(); ++i)
+        if (services.appliance_on[i] != 0)
+            s.other_gas_m3_per_s += job.site.appliances[i].gas_m3_per_s;
+    s.steady_wind_pa = services.wind_pa;
+    s.gust_shape = gusts_.shape_at(time_s());
+    s.power_on = services.live() ? 1.0 : 0.0;
+    inputs_.panel = job.panel;
+    inputs_.panel.set_point_k = services.set_point_k;
+    inputs_.panel.switched_on = services.heater_on ? 1.0 : 0.0;
+    inputs_.panel.reset_pressed = services.reset_pressed ? 1.0 : 0.0;
+    inputs_.panel.powered = s.power_on;
+}
+
+void Workplace::watch_phase() {
+    const auto phase = controller::readout(heater.controller, 0).phase;
+    if (phase == controller::Phase::run) ++deeds.running_ticks;
+    if (phase == phase_) return;
+    phase_ = phase;
+    changed_tick_ = tick_;
+    rough_noticed_ = false;
+    if (arrived_ && phase == controller::Phase::run && !fabric.cover_on && !bench.multimeter_at &&
+        bench.manometer_at != static_cast<std::size_t>(Point::manifold))
+        breach("cover_off_running", "The heater fired with its cover off and nothing to measure.");
+}
+
+void Workplace::changed() {
+    ++epoch_;
+    changed_tick_ = tick_;
+}
+
+Condition Workplace::condition() const {
+    return {phase_, epoch_, tick_ - changed_tick_ >= settled_ticks};
+}
+
+std::string Workplace::condition_words() const {
+    std::string words(services.live() ? phase_words(phase_) : "power off");
+    for (std::size_t i = 0; i < services.tap_opening.size(); ++i) {
+        const double opening = services.tap_opening[i];
+        if (opening <= 0.0) continue;
+        words += ", " + job.site.taps[i].name + " open";
+        words += opening > 0.9 ? " fully" : opening > 0.4 ? " halfway" : " a little";
+    }
+    return words;
+}
+
+HeaterView Workplace::look() const {
+    return view(heater, 0, inputs_);
+}
+
+HeaterView Workplace::look_plugged() const {
+    Heater<double> copy = heater;
+    Alterations plugged = fabric.alterations;
+    plugged.sensor_unplugged = {};
+    plant::set_parameters(
+        copy.plant, 0,
+        with_alterations(faults::with_faults(job.healthy, faults_left(), time_s()), plugged));
+    return view(copy, 0, inputs_);
+}
+
+bool Workplace::burner_runs() const {
+    return look().plant.flame_lit > 0.0;
+}
+
+std::uint64_t Workplace::hash() const {
+    math::Hash hash;
+    hash.add(heater.hash(0));
+    hash.add(static_cast<std::uint64_t>(tick_));
+    hash.add(static_cast<std::uint64_t>(epoch_));
+    add_to(hash, services);
+    add_to(hash, fabric);
+    add_to(hash, bench);
+    add_to(hash, person);
+    add_to(hash, deeds);
+    for (const auto done : dealt_with) hash.add(static_cast<std::uint64_t>(done));
+    for (const auto& one : breaches) hash.add(std::string_view(one.rule));
+    hash.add(escaped_gas_m3);
+    hash.add(room_co_share);
+    hash.add(static_cast<std::uint64_t>(readings_));
+    hash.add(std::string_view(write_up.cause));
+    hash.add(static_cast<std::uint64_t>(write_up.handed_in));
+    return hash.value();
+}
+
+}  // namespace emberpath::worksite

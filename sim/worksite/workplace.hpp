@@ -1,0 +1,126 @@
+#pragma once
+/// The inside of an attempt: house, heater, tools and person together under one clock. The act_*.cpp files
+/// work on it; nothing outside sim/worksite includes it.
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "sim/math/random.hpp"
+#include "sim/worksite/acts.hpp"
+#include "sim/worksite/attempt.hpp"
+#include "sim/worksite/complaint.hpp"
+#include "sim/worksite/site_state.hpp"
+
+namespace emberpath::worksite {
+
+class Workplace {
+  public:
+    Workplace(Job job_given, std::uint64_t seed_given, Mode mode_given, Follower* follower_given);
+
+    // --- time ---
+    void step();                // one tick
+    void pass(double seconds);  // stops early when the job has ended
+    [[nodiscard]] std::int64_t tick() const { return tick_; }
+    [[nodiscard]] double time_s() const { return static_cast<double>(tick_) * tick_s; }
+
+    // --- what is so ---
+    [[nodiscard]] HeaterView look() const;
+    [[nodiscard]] Condition condition() const;
+    [[nodiscard]] std::string condition_words() const;
+    [[nodiscard]] const TickInputs& inputs() const { return inputs_; }
+    [[nodiscard]] bool burner_runs() const;
+    [[nodiscard]] bool gas_present(Point point) const;
+    [[nodiscard]] bool joint_under_pressure(Joint joint) const;
+    /// Working on the sensor under the multimeter: the heater as if nothing were unplugged.
+    [[nodiscard]] HeaterView look_plugged() const;
+    [[nodiscard]] std::vector<faults::Fault> faults_left() const;
+
+    // --- what is shown and kept ---
+    void say(std::string line);
+    /// A numbered reading: instrument error, rounding, one line; the follower hears of it if trusted.
+    struct ReadingOf {
+        Quantity quantity = Quantity::display_word;
+        Hold hold = Hold::now;
+        double watched_s = 0.0;
+        bool trusted = true;
+        double shift = 0.0;    // what wrong use adds
+        double instead = 0.0;  // untrusted: shown in place of the model's value
+        bool numbered = true;
+        bool given = false;  // trusted, but `instead` is the value: what somebody said
+        std::string note{};  // further words on the line
+    };
+    double read(const ReadingOf& what);
+    void breach(std::string_view word, std::string text);
+    void end_badly(std::string_view word, std::string text);
+
+    // --- what acts do ---
+    void changed();  // the installation or its settings: a new epoch
+    void set_tools(bool hold_cleared = false);
+    void begin_watching(bool eyes);
+    void stop_watching();
+    void measure_share(std::size_t tap);  // of all hot flow, for the flow cup
+    void set_alterations(const Alterations& alterations);
+    /// Hands inside the cover: isolation, proof and heat decide what happens.
+    void hands_inside(std::string_view doing);
+    void open_joint(Joint joint);  // opened: to be proved
+    void seal_joint(Joint joint);  // made again; may weep
+    void carry_out(faults::Remedy remedy);
+    [[nodiscard]] double uniform_for(std::string_view purpose, std::uint64_t number) const;
+
+    [[nodiscard]] std::uint64_t hash() const;
+    [[nodiscard]] bool over() const { return write_up.handed_in || person.hurt; }
+
+    Job job;
+    std::uint64_t seed;
+    Mode mode;
+    Services services;
+    Fabric fabric;
+    Bench bench;
+    Person person;
+    Deeds deeds;
+    WriteUp write_up;
+    std::vector<LogEntry> log;
+    std::vector<Breach> breaches;
+    LogEntry entry;                        // of the act being done
+    std::vector<std::uint8_t> dealt_with;  // per fault of the job
+    Heater<double> heater;
+    Senses senses;
+    ToolSetup setup;
+    Household household;  // what the history would be called
+    double escaped_gas_m3 = 0.0, room_co_share = 0.0;
+    double held_line_pa = 0.0;  // gas shut in between meter or cylinder and heater
+
+  private:
+    void build_inputs();
+    void household_events();
+    void apply(const HouseholdEvent& event);
+    void refresh_parameters();
+    void escape_gas(const HeaterView& view);
+    void spill_products(const HeaterView& view);
+    void watch_phase();
+    [[nodiscard]] double escaping_m3_per_s(const HeaterView& view) const;
+    [[nodiscard]] bool ignition_source(const HeaterView& view) const;
+    void settle_history();
+    [[nodiscard]] double with_error(Quantity quantity, double value);
+
+    Follower* follower_;
+    Gusts gusts_;
+    TickInputs inputs_;
+    std::vector<double> severities_;
+    std::size_t next_event_ = 0;
+    std::vector<HouseholdEvent> events_;  // by time
+    std::int64_t tick_ = 0;
+    std::int64_t changed_tick_ = 0;
+    std::uint32_t epoch_ = 0;
+    controller::Phase phase_ = controller::Phase::standby;
+    bool arrived_ = false;
+    bool rough_noticed_ = false;
+    bool smell_noticed_ = false;
+    int readings_ = 0;
+    std::uint64_t joints_made_ = 0;
+    math::Random repeat_;
+};
+
+}  // namespace emberpath::worksite
