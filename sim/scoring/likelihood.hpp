@@ -13,7 +13,8 @@ namespace emberpath::scoring {
 
 inline constexpr double outlier_share = 0.01;  // mistakes, misreadings, wrong terminals
 inline constexpr double tempering = 0.85;      // exponent on each group of readings
-inline constexpr double repeat_share = 0.5;  // of an instrument's variance, averaged by re-reading
+inline constexpr double repeat_share =
+    0.36;  // of an instrument's variance: what re-reading averages
 
 /// Density of Student-t with 5 degrees of freedom at standardised distance t [-]; divide by the scale.
 [[nodiscard]] double student_t_density(double t);

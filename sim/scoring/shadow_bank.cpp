@@ -57,7 +57,11 @@ Shadows run_shadows(const worksite::Job& job, const Tape& tape, int threads) {
     std::vector<Hypothesis> all = hypotheses(job.site.gas);
     Shadows out = empty_results(job, tape, all.size());
     out.hypotheses = std::move(all);
-    run_groups<math::Baseline>(job, tape, std::max(threads, 1), out);
+    threads = std::max(threads, 1);
+    if (worksite::wide_is_supported())
+        run_groups<math::Wide>(job, tape, threads, out);
+    else
+        run_groups<math::Baseline>(job, tape, threads, out);
     return out;
 }
 
