@@ -2,7 +2,7 @@
 /// Fan, air path and flue: how much air goes through, and what the motor draws.
 ///
 /// Equation  a N^2 + 0.03 (T_flue - T_amb) - p_wind = (R + c) q^2, R = R_cold + (R_hx + R_flue) T/398 K
-/// Source    affinity laws [eck1973], [iso5801]; 0.03 Pa/K is the draught of about 0.7 m of hot column
+/// Source    affinity laws [eck], [iso5801]; 0.03 Pa/K is the draught of about 0.7 m of hot column
 /// Range     fan speed >= 0; reverse flow is not modelled (the driving pressure has a floor)
 /// Checked   tests/laws/fan_laws_test.cpp
 
@@ -34,12 +34,13 @@ template <class Real>
     return math::square_root(math::maximum(drive, Real(1e-3)) / resistance);
 }
 
-/// Air per revolution over its nominal value: how loaded the impeller is [-], at most 2: draught
-/// through a fan at rest does no work on it.
+/// Air per revolution over its nominal value: how loaded the impeller is [-].
+/// Range     0 to 2; the limit acts below about 5 rev/s only: draught through a fan at rest does no
+///           work on it, and an unlimited ratio there would be stiff and turn the fan backwards
 template <class Real>
 [[nodiscard]] Real fan_loading(const Real& air_m3_per_s, const Real& fan_rev_per_s) {
-    return math::minimum(air_m3_per_s / (fan_rev_per_s + 1e-3) * (1.0 / nominal_air_per_rev_m3),
-                         Real(2.0));
+    const Real relative_speed = math::maximum(fan_rev_per_s, Real(1e-9)) * nominal_air_per_rev_m3;
+    return math::minimum(air_m3_per_s / relative_speed, Real(2.0));
 }
 
 /// Acceleration [rev/s2] of the motor at a duty.

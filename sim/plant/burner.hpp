@@ -2,7 +2,7 @@
 /// Three burner banks: how the air divides, which banks burn, what the flame probe carries.
 ///
 /// The ionisation curve is a plausible shape (largest near stoichiometric, falling when lean:
-/// [calcote1957], [fialkov1997]), not data. Lift limit falls as port loading rises: [lewis1987].
+/// [calcote1957], [fialkov1997]), not data. Lift limit falls as port loading rises: [lewis].
 /// Checked   tests/unit/plant/burner_test.cpp
 
 #include "sim/math/pack.hpp"

@@ -1,28 +1,30 @@
 #pragma once
 /// A propane cylinder: vapour pressure at the liquid temperature, and what boiling takes out of it.
 ///
-/// Equation  log10(p/bar) = 3.98292 - 819.296 / (T - 24.417)
-/// Source    Antoine set for propane, 230 to 320 K, NIST Chemistry WebBook (from memory)
-/// Range     liquid_k 200 to 330
-/// Checked   tests/laws/cylinder_laws_test.cpp; against the equation of state in tests/reference
+/// Equation  C dT/dt = UA (T_air - T) - m h_fg, dM/dt = -m, C = c M + C_steel
+/// Source    energy balance of the liquid; vapour pressure: Antoine's form fitted to [lemmon2009],
+///           within 0.27 % from 230 to 325 K (sim/properties/lpg.hpp)
+/// Range     liquid_k 150 K and above (colder is held at 150 K)
+/// Errors    none: runs in every RK4 stage
+/// Checked   tests/laws/cylinder_laws_test.cpp; vapour pressure in tests/reference (LpgReference)
 
 #include "sim/math/functions.hpp"
 #include "sim/plant/parameters.hpp"
 #include "sim/plant/state.hpp"
 #include "sim/plant/surroundings.hpp"
+#include "sim/properties/lpg.hpp"
 
 namespace emberpath::plant {
 
 inline constexpr double atmosphere_pa = 101325.0;
-inline constexpr double propane_latent_j_per_kg = 355.0e3;
-inline constexpr double propane_liquid_j_per_kg_k = 2520.0;
+inline constexpr double propane_latent_j_per_kg = 355.0e3;  // at 13 degC by [lemmon2009]
+inline constexpr double propane_liquid_j_per_kg_k =
+    properties::liquid_propane_heat_capacity_j_per_kg_k;
 
 /// Absolute vapour pressure [Pa].
 template <class Real>
 [[nodiscard]] Real propane_vapour_pressure(const Real& liquid_k) {
-    constexpr double ln10 = 2.302585092994046;
-    const Real t = math::maximum(liquid_k, Real(150.0));
-    return 1.0e5 * math::exp(ln10 * (3.98292 - 819.296 / (t - 24.417)));
+    return properties::propane_saturation_pressure_pa(math::maximum(liquid_k, Real(150.0)));
 }
 
 /// Share of vapour the cylinder can still give: 1 until the last 0.3 kg.

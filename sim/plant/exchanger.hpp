@@ -13,6 +13,7 @@
 #include "sim/math/functions.hpp"
 #include "sim/plant/parameters.hpp"
 #include "sim/plant/state.hpp"
+#include "sim/properties/heat_transfer.hpp"
 
 namespace emberpath::plant {
 
@@ -42,7 +43,8 @@ template <class Real>
 /// Effectiveness of one pass of flue gas over metal at one temperature [-].
 template <class Real>
 [[nodiscard]] Real gas_side_effectiveness(const Real& ua_w_per_k, const Real& flue_gas_kg_per_s) {
-    return 1.0 - math::exp(-(ua_w_per_k / (flue_gas_kg_per_s * flue_gas_j_per_kg_k)));
+    return properties::constant_temperature_effectiveness(
+        ua_w_per_k / (flue_gas_kg_per_s * flue_gas_j_per_kg_k));
 }
 
 /// Gas-side conductance of the whole exchanger [W/K].

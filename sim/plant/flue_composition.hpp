@@ -3,7 +3,7 @@
 ///
 /// Equation  complete combustion of the burnt part, dry, per unit volume of fuel: CO2 = n_C,
 ///           O2 left = 0.2095 L (lambda - 1), N2 = 0.79 L lambda (L: stoichiometric air)
-/// Source    [turns2012] chapter 2. The carbon monoxide correlation is a plausible shape, not data.
+/// Source    [turns] chapter 2. The carbon monoxide correlation is a plausible shape, not data.
 /// Checked   tests/laws/combustion_laws_test.cpp
 
 #include <algorithm>

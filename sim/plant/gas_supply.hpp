@@ -4,7 +4,7 @@
 /// Equation  p_in = p_set - kd (q+qo) - Rp (q+qo)^2, at most p_up (1 - ((q+qo)/q_cap)^2) - Rp (q+qo)^2;
 ///           p_m = p_in - Rv q^2; q = G sqrt(p_m), G = sum of CdA sqrt(2/rho) of the open banks.
 ///           With s = sqrt(p_m) both limits are quadratics; the valve target is a third limit.
-/// Source    injector: Bernoulli, [iso_injector]; pipe exponent 2: Pole's formula [nfpa54]; linear
+/// Source    injector: Bernoulli, [en437]; pipe exponent 2: [pole]; linear
 ///           regulator droop: common practice
 /// Range     all openings, including none (finite for G = 0)
 /// Checked   tests/laws/gas_laws_test.cpp, tests/reference/plant/gas_supply_reference_test.cpp
@@ -38,12 +38,16 @@ template <class Real>
     return (math::square_root(b * b + 4.0 * a * floor_c) - b) / (2.0 * a);
 }
 
-/// Flow per square root of manifold pressure through the open banks [m3/s per sqrt(Pa)].
+/// Flow per square root of manifold pressure through each bank [m3/s per sqrt(Pa)], 0 when shut.
+/// Equation  G = CdA sqrt(2 / rho)      Source Bernoulli, [en437] gas densities
 template <class Real>
-[[nodiscard]] Real injector_conductance(const Parameters<Real>& p, std::size_t bank,
-                                        const signals::ActuatorCommands<Real>& commands) {
-    return commands.main_solenoid * commands.bank_solenoid[bank] * p.injector_m2[bank] *
-           math::square_root(2.0 / p.gas_kg_per_m3);
+[[nodiscard]] std::array<Real, bank_count> injector_conductance(
+    const Parameters<Real>& p, const signals::ActuatorCommands<Real>& commands) {
+    const Real open = commands.main_solenoid * math::square_root(2.0 / p.gas_kg_per_m3);
+    std::array<Real, bank_count> conductance;
+    for (std::size_t b = 0; b < bank_count; ++b)
+        conductance[b] = open * commands.bank_solenoid[b] * p.injector_m2[b];
+    return conductance;
 }
 
 template <class Real>
@@ -64,12 +68,9 @@ template <class Real>
         p.gas_pipe_resistance + valve_resistance(Real(stop_valve), at.gas_meter_valve) - stop_valve;
     out.branch_resistance = valve_resistance(Real(stop_valve), at.gas_isolator) - stop_valve;
 
-    std::array<Real, bank_count> conductance;
+    const std::array<Real, bank_count> conductance = injector_conductance(p, commands);
     Real g = Real(0.0);
-    for (std::size_t b = 0; b < bank_count; ++b) {
-        conductance[b] = injector_conductance(p, b, commands);
-        g += conductance[b];
-    }
+    for (const Real& bank : conductance) g += bank;
     const double qo = at.other_gas_m3_per_s + at.test_nipple_leak_m3_per_s;
     const Real rp = out.pipe_resistance;
     const Real rv = p.gas_valve_resistance + out.branch_resistance;

@@ -18,7 +18,7 @@ void observe_gas(const Plant<double>& plant, const Surroundings& at, const Algeb
     const double outlet = std::max(0.0, q < 1e-7 ? no_flow : flowing);
     const double supply = at.gas_meter_valve > 1e-3 ? 1.0 : 0.0;
     o.regulator_outlet_pa = outlet * supply;
-    const double pipe = p.gas_pipe_resistance * q * q +
+    const double pipe = a.gas.pipe_resistance * q * q +
                         a.gas.branch_resistance * a.gas.total_m3_per_s * a.gas.total_m3_per_s;
     const double open = at.gas_isolator > 1e-3 ? supply : 0.0;
     o.gas_inlet_pa = std::max(0.0, outlet - pipe) * open;

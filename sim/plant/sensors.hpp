@@ -5,14 +5,14 @@
 /// Source    [iec60539], B-formula
 /// Checked   tests/reference (thermistor tables), tests/unit/plant/sensors_test.cpp
 
-#include "sim/math/functions.hpp"
 #include "sim/plant/parameters.hpp"
+#include "sim/properties/thermistor.hpp"
 
 namespace emberpath::plant {
 
 template <class Real>
 [[nodiscard]] Real thermistor_ohm(const Real& kelvin) {
-    return 10.0e3 * math::exp(3435.0 * (1.0 / kelvin - 1.0 / 298.15));
+    return properties::beta_resistance_ohm(properties::BetaThermistor{}, kelvin);
 }
 
 template <class Real>

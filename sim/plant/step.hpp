@@ -80,30 +80,44 @@ void flame_logic(Plant<Real>& plant, const Surroundings& at) {
         math::select(x[limiter_element] < Real(limiter_closes_k), zero, flame.limiter_tripped));
 }
 
+/// What the actuators do with the commands. Without mains everything electrical is at rest; the water
+/// valve and the bypass are motor-driven and stay where they are.
 template <class Real>
-void advance(Plant<Real>& plant, const Surroundings& at,
-             const signals::ActuatorCommands<Real>& commands) {
-    plant.commands = commands;
-    // Without mains every actuator is at rest; the water valve and bypass stay where they are.
+void hold_commands(Plant<Real>& plant, const Surroundings& at,
+                   const signals::ActuatorCommands<Real>& commands) {
     const double on = at.power_on;
-    plant.commands.fan_duty *= on;
-    plant.commands.spark *= on;
-    plant.commands.main_solenoid *= on;
-    plant.commands.water_valve =
-        on * plant.commands.water_valve + (1.0 - on) * plant.state[water_valve];
-    plant.commands.bypass = on * plant.commands.bypass + (1.0 - on) * plant.state[bypass_valve];
-    flame_logic(plant, at);
+    auto& held = plant.commands;
+    held = commands;
+    held.fan_duty *= on;
+    held.spark *= on;
+    held.main_solenoid *= on;
+    for (Real& solenoid : held.bank_solenoid) solenoid *= on;
+    held.manifold_pressure_pa *= on;
+    held.water_valve = on * commands.water_valve + (1.0 - on) * plant.state[water_valve];
+    held.bypass = on * commands.bypass + (1.0 - on) * plant.state[bypass_valve];
+}
 
+/// The states over one tick in `steps` RK4 steps, commands and flame flags held.
+template <class Real>
+void step_states(Plant<Real>& plant, const Surroundings& at, int steps) {
     using Stepper = boost::numeric::odeint::runge_kutta4<State<Real>, double, State<Real>, double,
                                                          boost::numeric::odeint::array_algebra>;
     Stepper stepper;
     const auto system = [&plant, &at](const State<Real>& x, State<Real>& d, double) {
         d = state_derivative(plant, x, at);
     };
-    constexpr double step_s = signals::tick_s / substeps;
-    for (int i = 0; i < substeps; ++i) stepper.do_step(system, plant.state, i * step_s, step_s);
+    const double step_s = signals::tick_s / steps;
+    for (int i = 0; i < steps; ++i) stepper.do_step(system, plant.state, i * step_s, step_s);
     // Boiling stops at an empty cylinder; the last milligram must not turn negative.
     plant.state[cylinder_liquid_kg] = math::maximum(plant.state[cylinder_liquid_kg], Real(0.0));
+}
+
+template <class Real>
+void advance(Plant<Real>& plant, const Surroundings& at,
+             const signals::ActuatorCommands<Real>& commands) {
+    hold_commands(plant, at, commands);
+    flame_logic(plant, at);
+    step_states(plant, at, substeps);
 }
 
 template <class Real>

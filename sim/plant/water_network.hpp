@@ -3,7 +3,7 @@
 ///
 /// Equation  every element drops p = R Q^2 (turbulent Darcy-Weisbach); parallel paths add conductances
 ///           G = 1/sqrt(R); supply carries Q plus the cold water drawn elsewhere
-/// Source    [idelchik2008] chapters 1 and 2; the quadratic is solved for the positive root
+/// Source    [idelchik] chapters 1 and 2; the quadratic is solved for the positive root
 /// Range     any opening from 0 (flow below 1e-8 m3/s) upwards
 /// Checked   tests/laws/water_laws_test.cpp
 
