@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "sim/scenario/stray.hpp"
+
 // The library states what it takes for granted of its own parsing with an assertion; a table header such
 // as "[.a]" breaks one. Here that is an exception: a file must never end the program. The library is
 // therefore compiled into this file alone, with its assertions on.
@@ -147,7 +149,7 @@ Remark remark_of(std::string_view description) {
 
 bool breaks(std::string_view text) {
     try {
-        const toml::table ignored = toml::parse(text, std::string_view());
+        const toml::table ignored = toml::parse(text);
         return false;
     } catch (const toml::parse_error&) {
         return false;
@@ -198,8 +200,16 @@ std::string_view name_of(Node::Kind kind) {
 
 std::optional<Node> parse_document(std::size_t source, Problems& problems) {
     const std::string_view text = problems.text(source);
+    if (const std::optional<Stray> stray = find_stray(text)) {
+        problems.add({source, stray->line, stray->column},
+                     {"found " + stray->character + " outside quotation marks",
+                      "a text or value in quotation marks, such as \"14 °C\"",
+                      {}});
+        return std::nullopt;
+    }
     try {
-        const toml::table root = toml::parse(text, std::string_view(problems.name(source)));
+        const toml::table rehearsal = toml::parse(std::string_view(in_ascii(text)));
+        const toml::table root = toml::parse(text);
         Node node = Converter(source, problems).convert(root);
         node.at = {source, 0, 0};
         return node;
@@ -209,7 +219,7 @@ std::optional<Node> parse_document(std::size_t source, Problems& problems) {
         problems.add(position, remark_of(error.description()));
     } catch (const BrokenAssumption&) {
         problems.add(
-            {source, line_that_breaks(text), 1},
+            {source, line_that_breaks(in_ascii(text)), 1},
             {"found a line that cannot be read as TOML", "a key, a table header or a comment", {}});
     }
     return std::nullopt;

@@ -48,8 +48,8 @@ constexpr std::array table_of_fields{
 
     Field{.section = fault, .name = "cause", .kind = Kind::cause, .fallback = required,
           .example = "flue_blocked", .help = "A word of the catalogue of causes below."},
-    Field{.section = fault, .name = "severity", .kind = number, .least = -1, .greatest = 1,
-          .example = "0.8", .help = "0 is none, 1 the most; within the cause's range; left out where a cause is either there or not."},
+    Field{.section = fault, .name = "severity", .kind = number, .least = -1.5, .greatest = 1.5,
+          .example = "0.8", .help = "0 is none, 1 the full amount; within the cause's range; left out where a cause is either there or not."},
     Field{.section = fault, .name = "onset", .kind = quantity, .dimension = units::Dimension::time, .unit = "min", .least = 0, .greatest = 60,
           .fallback = "0 min", .example = "4 min", .help = "When it begins, counted from the start of the simulated history; not after the arrival."},
     Field{.section = fault, .name = "ramp", .kind = quantity, .dimension = units::Dimension::time, .unit = "min", .least = 0, .greatest = 240,

@@ -113,7 +113,7 @@ The first of each line is the one the program prints.
 
 constexpr std::string_view causes_opening = R"(## Causes
 
-`severity` counts from 0 (none) to 1. Below the range given nobody would notice anything, and the loader
+`severity` counts from 0 (none); 1 is the full amount. Below the range given nobody would notice anything, and the loader
 refuses it.
 
 | cause | what it does | severity | gas |

@@ -6,6 +6,7 @@
 namespace emberpath::scenario {
 
 std::size_t Problems::add_source(std::string name, std::string text) {
+    if (text.starts_with("\xef\xbb\xbf")) text.erase(0, 3);
     sources_.push_back({std::move(name), std::move(text)});
     return sources_.size() - 1;
 }

@@ -29,7 +29,7 @@ struct Remark {
 
 class Problems {
   public:
-    /// A file that was read. Returns its index.
+    /// A file that was read; a byte order mark is dropped. Returns its index.
     std::size_t add_source(std::string name, std::string text);
     [[nodiscard]] const std::string& text(std::size_t source) const {
         return sources_[source].text;

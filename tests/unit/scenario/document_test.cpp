@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include "sim/scenario/stray.hpp"
+
 namespace emberpath::scenario {
 namespace {
 
@@ -86,6 +88,44 @@ TEST(Document, SurvivesWhatBreaksTheLibrarysOwnAssumptions) {
     ASSERT_EQ(problems.size(), 1U);
     EXPECT_EQ(problems[0].line, 3);
     EXPECT_EQ(problems[0].source_line, "[.[tap]]");
+}
+
+TEST(Document, NamesUnitsWrittenWithoutQuotationMarks) {
+    const Parsed parsed = parse("# °\na = \"°\"\nb = 14 °C\n");
+    EXPECT_FALSE(parsed.root);
+    const auto problems = parsed.problems.sorted();
+    ASSERT_EQ(problems.size(), 1U);
+    EXPECT_EQ(problems[0].line, 3);
+    EXPECT_EQ(problems[0].column, 8);
+    EXPECT_EQ(problems[0].found, "found ° outside quotation marks");
+}
+
+TEST(Stray, IsNotFoundInsideTextsAndComments) {
+    for (const char* text : {"a = '°'", "a = \"\\\"°\"", "a = \"\"\"\n°\n\"\"\" # °", "'°' = 1",
+                             "a = '''\n°'\n'''", "# °\n", ""})
+        EXPECT_FALSE(find_stray(text)) << text;
+}
+
+TEST(Stray, IsFoundAfterTextsThatEnd) {
+    const auto column = [](const char* text) { return find_stray(text).value_or(Stray{}).column; };
+    EXPECT_EQ(column("a = \"x\\\\\" °"), 11);
+    EXPECT_EQ(column("a = '\\' °"), 9);
+    EXPECT_EQ(column("a = \"\"\"x\"\"\" °"), 13);
+    EXPECT_EQ(find_stray("a = \"unclosed\n°").value_or(Stray{}).line, 2);
+}
+
+TEST(Document, SurvivesWhatTheLibraryTakesForWhiteSpace) {
+    const Parsed parsed = parse("a = 1e400\"..°s\"\n");
+    EXPECT_FALSE(parsed.root);
+    EXPECT_EQ(parsed.problems.sorted().size(), 1U);
+}
+
+TEST(Document, AllowsAByteOrderMark) {
+    const Parsed parsed = parse(
+        "\xef\xbb\xbf"
+        "a = \"14 °C\"\n");
+    ASSERT_TRUE(parsed.root);
+    EXPECT_EQ(parsed.root->entries.front().node.text, "14 °C");
 }
 
 TEST(Problems, ComeInFileOrderAndOnlyOnce) {
