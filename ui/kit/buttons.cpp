@@ -1,0 +1,189 @@
+#include <algorithm>
+
+#include "ui/kit/layout.hpp"
+#include "ui/kit/widgets.hpp"
+
+namespace emberpath::kit {
+
+namespace {
+
+constexpr double pad = 12.0, cap_height = 18.0, cap_pad = 6.0;
+constexpr TextStyle cap_style{Face::bold, type_size::label, Token::ink};
+
+Node node_of(const ButtonSpec& spec, const Rect& r, Role role) {
+    return {.id = spec.id,
+            .role = role,
+            .name = spec.name,
+            .value = spec.value,
+            .hint = spec.hint,
+            .bounds = r,
+            .command = spec.command,
+            .focusable = true,
+            .enabled = spec.enabled,
+            .selected = spec.selected,
+            .shortcut = spec.shortcut};
+}
+
+void cap_box(Stage& stage, const Rect& r, std::string_view caps, Ink fill, Ink text) {
+    Painter& p = stage.paint();
+    shape(p, rounded_rectangle(r, 3.0), fill, {.width = 1.0, .ink = Token::rule});
+    stage.text(r, caps, with_ink(cap_style, text), Align::centre);
+}
+
+struct Look {
+    Ink fill, edge, text;
+    double edge_width = line_width::control;
+};
+
+Look look_of(const Stage& stage, const ButtonSpec& spec) {
+    if (!spec.enabled) return {Token::paper, Token::rule, Token::ink2};
+    if (spec.primary) return {Token::ink, Token::ink, Token::paper};
+    const bool touched = stage.state().hovered == spec.id || stage.state().pressed == spec.id;
+    const Token fill = touched ? Token::wash : Token::paper;
+    if (spec.default_one) return {fill, Token::ink, Token::ink, 2.0};
+    return {fill, Token::rule, Token::ink};
+}
+
+}  // namespace
+
+double key_cap_width(const Stage& stage, std::string_view caps) {
+    return std::max(cap_height, stage.width(caps, cap_style) + 2.0 * cap_pad);
+}
+
+double key_cap(Stage& stage, Point from, std::string_view caps) {
+    const double w = key_cap_width(stage, caps);
+    cap_box(stage, {from.x, from.y - cap_height / 2.0, w, cap_height}, caps, Token::wash,
+            Token::ink);
+    return w;
+}
+
+double button_width(const Stage& stage, const ButtonSpec& spec) {
+    double w = 2.0 * pad + stage.width(spec.name, style::body_bold);
+    if (!spec.caps.empty()) w += pad + key_cap_width(stage, spec.caps);
+    if (!spec.number.empty()) w += key_cap_width(stage, spec.number) + 2.0;
+    return w;
+}
+
+void button(Stage& stage, const Rect& r, const ButtonSpec& spec) {
+    Painter& p = stage.paint();
+    const Look look = look_of(stage, spec);
+    shape(p, rounded_rectangle(r, space::radius), look.fill,
+          {.width = look.edge_width,
+           .ink = look.edge,
+           .dash = spec.enabled ? std::vector<double>{} : std::vector<double>{4.0, 3.0}});
+    Slicer inner(r);
+    if (!spec.number.empty()) {
+        const double w = key_cap_width(stage, spec.number);
+        const Rect cap = around({r.x + 6.0 + w / 2.0, r.centre().y}, w, cap_height);
+        const bool strong = spec.default_one && spec.enabled;
+        cap_box(stage, cap, spec.number, strong ? Token::ink : Token::wash,
+                strong ? Token::paper : Token::ink);
+        inner.left(w + 14.0);
+    } else {
+        inner.left(pad);
+    }
+    if (!spec.caps.empty()) {
+        const double w = key_cap_width(stage, spec.caps);
+        const Rect cap = around({r.right() - pad + 3.0 - w / 2.0, r.centre().y}, w, cap_height);
+        const bool dark = spec.primary && spec.enabled;
+        cap_box(stage, cap, spec.caps, dark ? Token::ink : Token::wash,
+                dark ? Token::paper : Token::ink);
+        inner.right(w + pad);
+    }
+    inner.right(std::min(8.0, inner.rest().w));
+    const bool bold = spec.primary || spec.default_one;
+    const TextStyle style = with_ink(bold ? style::body_bold : style::body, look.text);
+    const bool alone = spec.caps.empty() && spec.number.empty() && spec.hint.empty();
+    if (alone)
+        stage.text(r, spec.name, style, Align::centre);
+    else {
+        const double w = stage.text_shortened(inner.rest(), spec.name, style);
+        Rect after = inner.rest();
+        after.x += w + 8.0;
+        after.w -= w + 8.0;
+        if (!spec.hint.empty() && after.w > 30.0)
+            stage.text_shortened(after, spec.hint, {Face::italic, type_size::label, Token::ink2});
+    }
+    stage.add(node_of(spec, r, Role::button));
+}
+
+void link(Stage& stage, const Rect& r, const ButtonSpec& spec) {
+    const double w = stage.text(r, spec.name, style::body, Align::end);
+    const double y = r.centre().y + 8.0;
+    line(stage.paint(), {r.right() - w, y}, {r.right(), y}, {.width = 1.0, .ink = Token::ink});
+    stage.add(node_of(spec, r, Role::button));
+}
+
+void toggle(Stage& stage, const Rect& r, const ButtonSpec& spec) {
+    Painter& p = stage.paint();
+    const Rect mark = around({r.x + 9.0, r.centre().y}, 15.0, 15.0);
+    shape(p, rectangle(mark), Token::well, {.width = line_width::control, .ink = Token::rule});
+    if (spec.selected) {
+        const Point c = mark.centre();
+        const Point path[] = {{c.x - 4.5, c.y}, {c.x - 1.5, c.y + 3.5}, {c.x + 4.5, c.y - 4.0}};
+        p.stroke(path, {.width = 2.0, .ink = Token::ink});
+    }
+    stage.text({r.x + 26.0, r.y, r.w - 26.0, r.h}, spec.name, style::body);
+    Node node = node_of(spec, r, Role::toggle);
+    node.value = spec.selected ? "on" : "off";
+    stage.add(std::move(node));
+}
+
+void segments(Stage& stage, const Rect& r, std::string_view id, std::string_view name,
+              std::span<const Choice> choices) {
+    Painter& p = stage.paint();
+    shape(p, rounded_rectangle(r, space::radius), Token::paper,
+          {.width = line_width::control, .ink = Token::rule});
+    const auto scope = stage.inside({.id = std::string(id),
+                                     .role = Role::group,
+                                     .name = std::string(name),
+                                     .bounds = r,
+                                     .moves = Moves::row});
+    const auto cells = columns(r, choices.size());
+    for (std::size_t i = 0; i < choices.size(); ++i) {
+        const Choice& c = choices[i];
+        if (c.selected) p.fill(rounded_rectangle(cells[i], space::radius), Token::ink);
+        if (!c.selected && i > 0 && !choices[i - 1].selected)
+            line(p, {cells[i].x, r.y + 5.0}, {cells[i].x, r.bottom() - 5.0},
+                 {.width = 1.0, .ink = Token::hair});
+        stage.text(cells[i], c.name,
+                   {c.selected ? Face::bold : Face::regular, type_size::row,
+                    c.selected ? Token::paper : Token::ink},
+                   Align::centre);
+        stage.add({.id = c.id,
+                   .role = Role::choice,
+                   .name = c.spoken.empty() ? c.name : c.spoken,
+                   .bounds = cells[i],
+                   .command = c.command,
+                   .focusable = true,
+                   .selected = c.selected});
+    }
+}
+
+void tabs(Stage& stage, const Rect& r, std::string_view id, std::string_view name,
+          std::span<const Choice> choices) {
+    const auto scope = stage.inside({.id = std::string(id),
+                                     .role = Role::group,
+                                     .name = std::string(name),
+                                     .bounds = r,
+                                     .moves = Moves::row});
+    double x = r.x;
+    for (const Choice& c : choices) {
+        const TextStyle style{c.selected ? Face::bold : Face::regular, type_size::body,
+                              c.selected ? Token::ink : Token::ink2};
+        const double w = stage.width(c.name, style) + 20.0;
+        const Rect cell{x, r.y, w, r.h};
+        stage.text(cell, c.name, style, Align::centre);
+        if (c.selected) stage.paint().box({x + 6.0, r.bottom() - 4.0, w - 12.0, 4.0}, Token::ink);
+        stage.add({.id = c.id,
+                   .role = Role::tab,
+                   .name = c.spoken.empty() ? c.name : c.spoken,
+                   .bounds = cell,
+                   .command = c.command,
+                   .focusable = true,
+                   .selected = c.selected});
+        x += w + 4.0;
+    }
+}
+
+}  // namespace emberpath::kit
