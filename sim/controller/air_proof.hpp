@@ -13,6 +13,7 @@ inline constexpr double full_a = 0.5;
 inline constexpr double no_load_part = 0.35;
 inline constexpr double trim_lag_s = 4.0;
 inline constexpr double most_trim = 1.2;
+inline constexpr double at_limit_trim = 1.18;  // within a tenth of the limit
 inline constexpr double least_loading = 0.75;  // below: restricted beyond what the trim makes good
 inline constexpr double least_rev_per_s = 20.0;
 }  // namespace air
@@ -34,7 +35,8 @@ void follow_air(ControllerState<Real>& s, const math::Mask<Real>& running) {
         math::clamp(1.0 / math::maximum(loading, Real(0.2)), Real(1.0), Real(air::most_trim));
     const Real moved = s.air_trim + (wanted - s.air_trim) * (signals::tick_s / air::trim_lag_s);
     s.air_trim = math::select(known, moved, math::select(running, s.air_trim, 1.0));
-    const auto is_short = math::both(known, loading < Real(air::least_loading));
+    const auto is_short = math::both(math::both(known, s.air_trim > Real(air::at_limit_trim)),
+                                     loading < Real(air::least_loading));
     s.air_short_s = math::select(is_short, s.air_short_s + signals::tick_s, 0.0);
 }
 

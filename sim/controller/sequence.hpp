@@ -180,7 +180,7 @@ void step_sequence(ControllerState<Real>& s, const signals::SensorSignals<Real>&
     const auto fresh = both(moved, is(next, Phase::pre_purge));
     s.loop_correction_k = select(fresh, 0.0, s.loop_correction_k);
     s.banks_open = select(fresh, 1.0, s.banks_open);
-    s.bank_hold_s = select(fresh, 0.0, s.bank_hold_s);
+    s.bank_hold_s = select(fresh, 10.0, s.bank_hold_s);
     s.phase = next;
 }
 

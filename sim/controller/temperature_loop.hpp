@@ -19,8 +19,8 @@ inline constexpr double proportional = 0.4;
 inline constexpr double integral_per_s = 0.10;
 inline constexpr double integral_limit_k = 10.0;
 inline constexpr double ten_litres_per_minute = 10.0 / 60000.0;
-inline constexpr double settling_s = 15.0;      // after light-up: integrate in a narrow band
-inline constexpr double throttle_share = 0.97;  // of the greatest rate: above, hold the integral
+inline constexpr double settling_s = 15.0;       // after light-up: integrate in a narrow band
+inline constexpr double saturated_share = 1.08;  // wanting more than this holds the integral
 inline constexpr std::array<double, 3> stage_share{0.25, 0.55, 1.0};
 inline constexpr std::array<double, 3> fan_factor{2.40, 1.41, 1.0};
 inline constexpr std::array<double, 2> bank_up{9.9 / 41.5, 21.8 / 41.5};  // of full heat input
@@ -35,6 +35,14 @@ template <class Real>
 [[nodiscard]] Real by_stage(const Real& banks, const std::array<double, 3>& values) {
     return math::select(banks > Real(2.5), values[2],
                         math::select(banks > Real(1.5), Real(values[1]), values[0]));
+}
+
+/// What flow and rise alone call for [W gross]: no feedback in it.
+template <class Real>
+[[nodiscard]] Real feed_forward_w(const ControllerState<Real>& s) {
+    return math::maximum(
+        s.flow_m3_per_s * (loop::water_j_per_m3_k / loop::efficiency) * (s.set_point_k - s.inlet_k),
+        Real(0.0));
 }
 
 /// The firing rate asked for before limits [W gross].
@@ -53,8 +61,8 @@ void integrate(ControllerState<Real>& s, const Real& wanted_w, const Settings& s
     const Real error = s.set_point_k - s.outlet_k;
     const Real scale =
         math::clamp(s.flow_m3_per_s * (1.0 / loop::ten_litres_per_minute), Real(0.3), Real(1.5));
-    const auto high =
-        both(wanted_w > Real(loop::throttle_share * settings.full_heat_input_w), error > Real(0.0));
+    const auto high = both(wanted_w > Real(loop::saturated_share * settings.full_heat_input_w),
+                           error > Real(0.0));
     const Real least_w = loop::stage_share[0] * settings.full_heat_input_w *
                          math::square_root(Real(loop::least_manifold_share));
     const auto low = both(wanted_w < least_w, error < Real(0.0));
@@ -86,13 +94,13 @@ void choose_banks(ControllerState<Real>& s, const Real& wanted_w, const Settings
 
 /// Throttle the water when the demand passes what the burner can give; open again slowly.
 template <class Real>
-void throttle(ControllerState<Real>& s, const Real& wanted_w, const Settings& settings) {
-    const Real excess = 0.985 - wanted_w * (1.0 / settings.full_heat_input_w);
+void throttle(ControllerState<Real>& s, const Settings& settings) {
+    const Real excess = 0.985 - feed_forward_w(s) * (1.0 / settings.full_heat_input_w);
     const Real rate = math::clamp(0.6 * excess, Real(-0.12), Real(0.04));
     s.water_valve = math::clamp(s.water_valve + rate * signals::tick_s, Real(0.10), Real(1.0));
     const Real overshoot = s.outlet_k - s.set_point_k;
     s.bypass = math::clamp(
-        0.02 * (333.15 - s.set_point_k) + 0.10 * math::maximum(overshoot - 1.5, Real(0.0)),
+        0.02 * (333.15 - s.set_point_k) + 0.10 * math::maximum(overshoot - 0.3, Real(0.0)),
         Real(0.0), Real(1.0));
 }
 
@@ -102,7 +110,7 @@ void modulate(ControllerState<Real>& s, const Settings& settings) {
     const Real wanted = wanted_heat_w(s);
     integrate(s, wanted, settings);
     choose_banks(s, wanted, settings);
-    throttle(s, wanted, settings);
+    throttle(s, settings);
     const Real stage_w = by_stage(s.banks_open, loop::stage_share) * settings.full_heat_input_w;
     const Real least_w = stage_w * math::square_root(Real(loop::least_manifold_share));
     const Real rate = math::clamp(wanted, least_w, stage_w);
