@@ -152,6 +152,8 @@ struct PhraseRow {
 [[nodiscard]] std::variant<Act, ActRefusal> parse_act(std::string_view sentence, const Job& job);
 /// The sentence as records and logs spell it; parse_act() reads it back to the same act.
 [[nodiscard]] std::string render(const Act& act, const Job& job);
+/// Every sentence that can be said in this house, once; open placeholders by an example.
+[[nodiscard]] std::vector<std::string> all_sentences(const Job& job);
 /// Up to `count` sentences near to what was said; the first is the nearest.
 [[nodiscard]] std::vector<std::string> nearest_sentences(std::string_view said, const Job& job,
                                                          std::size_t count);

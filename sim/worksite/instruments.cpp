@@ -46,6 +46,18 @@ bool over_range(Quantity quantity, double value) {
            value >= 0.9 * ohm_over_range;
 }
 
+/// "#4  gas pressure at the heater inlet  1.82 kPa  (burner running)"
+std::string reading_line(const Observation& seen, const std::string& condition,
+                         const std::string& note) {
+    const QuantityInfo& row = info(seen.quantity);
+    std::string line = "#" + std::to_string(seen.number) + "  " + std::string(row.title) + "  " +
+                       text_of(seen.quantity, seen.value) + "  (" + condition;
+    if (seen.hold == Hold::highest && !row.categorical) line += ", highest";
+    if (seen.hold == Hold::lowest) line += ", lowest";
+    if (!note.empty()) line += ", " + note;
+    return line + ")";
+}
+
 }  // namespace
 
 double Workplace::with_error(Quantity quantity, double value) {
@@ -67,9 +79,11 @@ double Workplace::with_error(Quantity quantity, double value) {
 
 double Workplace::read(const ReadingOf& what) {
     const QuantityInfo& row = info(what.quantity);
-    const bool model = what.trusted && !what.given;
-    double value =
-        model ? value_of(what.quantity, what.hold, look(), senses, inputs_, setup) : what.instead;
+    // A multimeter at a sensor measures its unplugged leads.
+    const HeaterView seen_by_tool = row.tool == Tool::multimeter ? look_plugged() : look();
+    double value = what.trusted && !what.given
+                       ? value_of(what.quantity, what.hold, seen_by_tool, senses, inputs_, setup)
+                       : what.instead;
     if (!row.categorical) value = with_error(what.quantity, value + what.shift);
     Observation seen;
     seen.number = what.numbered ? ++readings_ : 0;
@@ -80,15 +94,20 @@ double Workplace::read(const ReadingOf& what) {
     seen.watched_s = what.watched_s;
     seen.value = value;
     seen.condition = condition();
-    std::string line = "#" + std::to_string(seen.number) + "  " + std::string(row.title) + "  " +
-                       text_of(what.quantity, value) + "  (" + condition_words();
-    if (what.hold == Hold::highest && !row.categorical) line += ", highest";
-    if (what.hold == Hold::lowest) line += ", lowest";
-    if (!what.note.empty()) line += ", " + what.note;
-    if (what.numbered) say(line + ")");
+    if (what.numbered) say(reading_line(seen, condition_words(), what.note));
     entry.observations.push_back(seen);
-    if (follower_ && what.trusted) follower_->observed(seen);
+    if (follower_ && what.trusted) tell_follower(seen);
     return value;
+}
+
+/// Followers measure a sensor as the trainee does: by itself, whatever is unplugged.
+void Workplace::tell_follower(const Observation& seen) {
+    Alterations alone = fabric.alterations;
+    if (info(seen.quantity).tool == Tool::multimeter) alone.sensor_unplugged = {};
+    const bool apart = !(alone == fabric.alterations);
+    if (apart) follower_->altered(alone);
+    follower_->observed(seen);
+    if (apart) follower_->altered(fabric.alterations);
 }
 
 void Workplace::say(std::string line) {

@@ -162,7 +162,7 @@ void judge_leaving(Workplace& w) {
 std::vector<std::string> left_behind(const Workplace& w) {
     std::vector<std::string> left;
     for (const auto& name : open_points(w))
-        left.push_back("gas escapes at the " + name + " test point");
+        left.push_back("the " + name + " test point is open");
     if (any_weep(w)) left.emplace_back("a gas joint weeps");
     if (!w.fabric.cover_on) left.emplace_back("the cover is off");
     if (w.fabric.alterations.limiter_bridged) left.emplace_back("the overheat limiter is bridged");

@@ -108,13 +108,18 @@ int column_of(std::string_view sentence, std::size_t offset) {
 
 }  // namespace
 
+std::vector<std::string> all_sentences(const Job& job) {
+    std::vector<std::string> all;
+    for (const auto& row : phrase_rows()) add_sentences(all, row.phrase.pattern, job);
+    return all;
+}
+
 std::vector<std::string> nearest_sentences(std::string_view said, const Job& job,
                                            std::size_t count) {
     const auto tokens = tokens_of(said.substr(0, 120));
     const auto plain = joined(tokens);
     if (plain.empty()) return {};
-    std::vector<std::string> all;
-    for (const auto& row : phrase_rows()) add_sentences(all, row.phrase.pattern, job);
+    const auto all = all_sentences(job);
     struct Candidate {
         std::size_t slips;
         const std::string* text;

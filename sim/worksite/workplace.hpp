@@ -103,6 +103,7 @@ class Workplace {
     [[nodiscard]] double escaping_m3_per_s(const HeaterView& view) const;
     [[nodiscard]] bool ignition_source(const HeaterView& view) const;
     void settle_history();
+    void tell_follower(const Observation& seen);
     [[nodiscard]] double with_error(Quantity quantity, double value);
 
     Follower* follower_;

@@ -1,0 +1,155 @@
+// The two manual pages that are made from tables.
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "sim/units/units.hpp"
+#include "sim/worksite/acts.hpp"
+#include "sim/worksite/hazards.hpp"
+#include "sim/worksite/vocabulary.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr std::string_view acts_opening = R"(# Acts: what a trainee can say
+
+<!-- Made from sim/worksite/phrases.cpp; a test compares. -->
+
+An act is one sentence. Each takes simulated time; nothing does several safety steps at once, and every
+step can be forgotten. Capitals, articles and "please" do not matter, and many other ways to say the same
+are read: "remove the cover", "turn off the kitchen tap", "inspect the flue terminal". What cannot be read
+costs no time and names the nearest sentences.
+
+A word in [..] may be left out; {..} stands for one of the things in the second table. A script is a text
+file of acts, one a line; `#` begins a comment, except where a number follows it, as in `#4`.
+
+| sentence | what it does | time |
+|---|---|---|
+)";
+
+constexpr std::string_view acts_things = R"(
+## What can stand in the braces
+
+| in braces | one of |
+|---|---|
+)";
+
+constexpr std::string_view acts_closing = R"(
+Taps and other appliances are those of the house. A house on a cylinder has a gas valve at the cylinder
+in place of the meter, and one more cause, cylinder_low. A customer may know of further topics.
+
+## Readings
+
+What is read gets a number and one line: quantity, value, condition. The value is the model's, plus an
+error that the instrument has that day, plus one of each reading, rounded to what the instrument shows
+(see scoring.md for the instruments). Numbers serve as reasons in the record: `write because #3 #7`.
+
+Wrong use reads wrong, as it would: a manometer that was not zeroed is off by its zero, one on a closed
+test point shows nothing, a sensor that is still plugged in is measured together with the controller's
+input, a cold analyser drifts, and one started with its probe in the flue takes the flue gas for clean
+air. Such a reading has its number like any other, but no one draws conclusions from it in the debrief.
+)";
+
+constexpr std::string_view safety_opening = R"(# Safety rules
+
+<!-- Made from sim/worksite/hazards.cpp; a test compares. -->
+
+Emberpath trains; it authorises nothing. Local codes and licensed practice decide.
+
+A breach is noted once per rule, with the act and the figure that matters. "Gate" says whether it closes
+the gate whatever else was done well; the deduction is a share of the area "safe work". In coached mode a
+breach is said after the act; in assessed mode only what one would see, hear or smell is shown. The
+severities are chosen and open to a panel of assessors.
+
+| rule | endangers | what was to be done | what the simulation makes of it | gate | deduction |
+|---|---|---|---|---|---|
+)";
+
+constexpr std::string_view safety_closing = R"(
+## Where the consequences come from
+
+- **Gas.** An open test point is a bore of 1 mm, an undone joint one of 3 mm²; the flow follows the square
+  root of the pressure and is felt by the pipe. What escaped is renewed by air in three minutes. Above
+  three litres, a flame or spark nearby lights it. Figures chosen.
+- **Current.** Contact gives a shock when 230 V really stand on the terminals.
+- **Carbon monoxide.** With the cover off, five per cent of the products enter a room of 30 m³ whose air
+  changes once in half an hour (chosen). The personal alarm sounds at 30 ppm; 400 ppm ends the job
+  (exposure limits of Safe Work Australia, recalled: check the current text). The correlation for CO in
+  the flue gas is a plausible shape, not data.
+- **Flue gas left behind.** After the trainee has gone, somebody presses reset, draws fully for three
+  minutes and a little for two, with gusts. CO/CO2 above 0.004 is not acceptable (UK practice to BS 7967,
+  from a training note).
+- **Scald.** 55 °C burns in about ten seconds (Moritz & Henriques 1947, as reproduced publicly): ten
+  seconds of it at the tap, hotter than the panel was set, is left behind as a danger.
+- **Joints.** One joint in eight weeps when it is made (chosen, seeded): a small flow that only a leak test
+  finds. Leak fluid proves what stands under pressure; the pressure hold proves the line from the meter or
+  cylinder to the heater, dp/dt = -p Q / V over three litres of pipe.
+
+## The eight items of proof and handover
+
+They count only when done after the latest remedy that changed the heater: gas joints proved sound,
+combustion proved at a small and a full draw, hot water measured at the set temperature, display clear
+after a minute of running, cover refitted and services back (or taken out of use with a tag), test points
+closed and tools away, customer told, record written. A heater that was rightly taken out of use, tagged
+and reported needs no proof of combustion, hot water or display.
+)";
+
+std::string time_text(const PhraseRow& row) {
+    if (row.phrase.seconds <= 0.0) return "as said";
+    const double seconds = row.phrase.seconds;
+    if (seconds < 60.0) return units::fixed(seconds, 0) + " s";
+    const auto tenths = static_cast<long>(seconds / 6.0 + 0.5);
+    return units::fixed(seconds / 60.0, tenths % 10 == 0 ? 0 : 1) + " min";
+}
+
+std::string one_of(std::string_view placeholder) {
+    const Job any;  // only what every house has
+    std::string text;
+    for (const auto& word : words_of(placeholder, any)) text += (text.empty() ? "" : ", ") + word;
+    if (text.empty()) text = std::string(meaning_of(placeholder));
+    return text;
+}
+
+std::string things_table() {
+    std::string text;
+    std::vector<std::string_view> seen;
+    for (const auto& row : phrase_rows())
+        for (const auto& part : parts_of(row.phrase.pattern)) {
+            if (part.kind != Part::Kind::placeholder) continue;
+            if (std::find(seen.begin(), seen.end(), part.text) != seen.end()) continue;
+            seen.push_back(part.text);
+            text += "| {" + std::string(part.text) + "} | " + one_of(part.text) + " |\n";
+        }
+    return text;
+}
+
+std::string percent(double share) {
+    return units::fixed(share * 100.0, 0) + " %";
+}
+
+}  // namespace
+
+std::string acts_page() {
+    std::string text(acts_opening);
+    for (const auto& row : phrase_rows()) {
+        std::string pattern(row.phrase.pattern);
+        for (std::size_t at = 0; (at = pattern.find('|', at)) != std::string::npos; at += 2)
+            pattern.insert(at, "\\");
+        text +=
+            "| " + pattern + " | " + std::string(row.phrase.help) + " | " + time_text(row) + " |\n";
+    }
+    return text + std::string(acts_things) + things_table() + std::string(acts_closing);
+}
+
+std::string safety_page() {
+    std::string text(safety_opening);
+    for (const auto& row : rules())
+        text += "| " + std::string(row.word) + " | " + std::string(row.hazard) + " | " +
+                std::string(row.precaution) + " | " + std::string(row.consequence) + " | " +
+                (row.critical ? "closes" : "open") + " | " + percent(row.deduction) + " |\n";
+    return text + std::string(safety_closing);
+}
+
+}  // namespace emberpath::worksite
