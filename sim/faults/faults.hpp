@@ -28,12 +28,12 @@ inline constexpr std::size_t cause_count = 11;
 
 /// What sets it right. Causes that share a remedy form one class: no trainee has to tell them apart.
 enum class Remedy {
-    explain_to_customer,       // no fault
+    explain_to_customer,  // no fault
     clear_flue_terminal,
-    fit_wind_guard,            // approved terminal part, within scope
+    fit_wind_guard,  // approved terminal part, within scope
     change_cylinder,
-    quote_larger_gas_pipe,     // advise and hand on; outside this visit
-    escalate_regulator,        // distributor's or supplier's equipment
+    quote_larger_gas_pipe,  // advise and hand on; outside this visit
+    escalate_regulator,     // distributor's or supplier's equipment
     replace_outlet_sensor,
     clean_flame_electrode,
     replace_igniter,
@@ -53,24 +53,24 @@ struct Fault {
 
 struct CauseInfo {
     Cause cause;
-    std::string_view word;       // as TOML and `emberpath causes` spell it
-    std::string_view title;      // as people read it
-    std::string_view effect;     // one sentence: what it does to the plant
+    std::string_view word;    // as TOML and `emberpath causes` spell it
+    std::string_view title;   // as people read it
+    std::string_view effect;  // one sentence: what it does to the plant
     Remedy remedy;
-    double least_severity;       // symptomatic range, for shadows and for `check`
+    double least_severity;  // symptomatic range, for shadows and for `check`
     double greatest_severity;
-    bool has_sign;               // severity may be negative
-    bool on_off;                 // severity has no meaning beyond present / absent
-    bool cylinder_only;          // needs a cylinder-fed site
-    bool mains_only;             // needs a mains-gas site
-    double frequency;            // trade weight for the prior, coarse (invented; see docs/scoring)
+    bool has_sign;       // severity may be negative
+    bool on_off;         // severity has no meaning beyond present / absent
+    bool cylinder_only;  // needs a cylinder-fed site
+    bool mains_only;     // needs a mains-gas site
+    double frequency;    // trade weight for the prior, coarse (invented; see docs/scoring)
 };
 
 [[nodiscard]] std::span<const CauseInfo> catalogue();
 [[nodiscard]] const CauseInfo& info(Cause cause);
 /// nullptr when no cause is spelt so.
 [[nodiscard]] const CauseInfo* find_cause(std::string_view word);
-[[nodiscard]] std::string_view remedy_word(Remedy remedy);   // as acts and records spell it
+[[nodiscard]] std::string_view remedy_word(Remedy remedy);  // as acts and records spell it
 [[nodiscard]] std::string_view remedy_title(Remedy remedy);
 
 /// Severity in force at a site time: onset, ramp, intermittency.
