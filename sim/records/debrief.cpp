@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sim/units/units.hpp"
+#include "sim/worksite/cause_list.hpp"
 
 namespace emberpath::records {
 
@@ -23,6 +24,8 @@ std::string time_on_site(std::int64_t tick, const worksite::Job& job) {
 }
 
 std::string percent(double share) {
+    if (share < 0.01) return "under 1 %";
+    if (share > 0.99) return "over 99 %";
     return units::fixed(100.0 * share, 0) + " %";
 }
 
@@ -32,19 +35,55 @@ std::string joined(const std::vector<std::string>& parts, std::string_view betwe
     return text;
 }
 
-std::vector<std::string> outcome_of(const Record& record, const scoring::Assessment& assessment) {
-    const double p = assessment.true_class_probability;
-    std::vector<std::string> said;
+/// What the replayed attempt ended with, in words.
+struct Ending {
+    std::string written_cause;  // title; empty when none was written
+    std::vector<std::string> left_behind, proved;
+};
+
+Ending ending_of(const Record& record, const worksite::Job& job) {
+    worksite::Attempt attempt(job, record.header.seed, record.header.mode);
+    for (const auto& act : record.acts) {
+        attempt.run(std::max<std::int64_t>(0, act.tick - attempt.tick()));
+        attempt.perform(act.sentence);
+    }
+    Ending ending;
+    for (const auto& cause : worksite::cause_list())
+        if (cause.word == attempt.write_up().cause) ending.written_cause = cause.title;
+    const auto truth = attempt.truth();
+    ending.left_behind = truth.left_behind;
+    ending.proved = truth.verified;
+    return ending;
+}
+
+/// How this job is rightly ended: by a cure, by handing on, or by explaining.
+std::string settled_words(faults::Remedy remedy, bool settled) {
+    if (remedy == faults::Remedy::explain_to_customer)
+        return settled ? "Rightly explained" : "Not explained";
+    if (!worksite::works_at_once(remedy)) return settled ? "Rightly handed on" : "Not handed on";
+    return settled ? "Put right" : "Not put right";
+}
+
+std::string headline(const worksite::Job& job, const scoring::Assessment& assessment) {
+    const bool shown = assessment.true_class_probability >= shown_enough;
+    const std::string settled = settled_words(job.intended, assessment.fixed);
     if (assessment.fixed)
-        said.push_back(p >= shown_enough
-                           ? "Put right, and the readings show why."
-                           : "Put right, but the readings taken before do not show the cause.");
-    else
-        said.push_back(p >= shown_enough
-                           ? "Not put right, although the readings show the cause."
-                           : "Not put right, and the readings do not show the cause.");
+        return settled + (shown ? ", and the readings show why."
+                                : ", but the readings taken before do not show the cause.");
+    return settled + (shown ? ", although the readings show the cause."
+                            : ", and the readings do not show the cause.");
+}
+
+std::vector<std::string> outcome_of(const Record& record, const worksite::Job& job,
+                                    const scoring::Assessment& assessment, const Ending& ending) {
+    std::vector<std::string> said = {headline(job, assessment)};
     said.push_back("What it was: " + assessment.true_cause + ". The evidence gave it " +
-                   percent(p) + " before anything was put right.");
+                   percent(assessment.true_class_probability) +
+                   " before anything was done about it.");
+    said.push_back(ending.written_cause.empty() ? "You wrote down no cause."
+                                                : "You wrote: " + ending.written_cause + ".");
+    if (!ending.left_behind.empty())
+        said.push_back("You left behind: " + joined(ending.left_behind, "; ") + ".");
     if (!record.closed) said.push_back("The attempt was not handed in.");
     return said;
 }
@@ -108,21 +147,38 @@ std::vector<Debrief::Act> acts_of(const Record& record, const worksite::Job& job
     return acts;
 }
 
-void add_comparisons(Debrief& debrief, const scoring::Assessment& assessment) {
-    std::vector<faults::Remedy> remedies;
+/// "outlet sensor open circuit or outlet sensor drifted": the causes that a remedy sets right.
+std::string causes_of(faults::Remedy remedy, const worksite::Job& job) {
+    std::vector<std::string> titles;
+    for (const auto& cause : worksite::cause_list(job.site.gas))
+        if (cause.remedy_word == faults::remedy_word(remedy)) titles.push_back(cause.title);
+    return joined(titles, " or ");
+}
+
+bool is_same_everywhere(const Debrief::Reading& reading) {
+    return std::all_of(reading.cells.begin(), reading.cells.end(), [&](const auto& cell) {
+        return !cell.ruled_out && cell.value == reading.cells.front().value;
+    });
+}
+
+void add_comparisons(Debrief& debrief, const worksite::Job& job,
+                     const scoring::Assessment& assessment) {
+    // The class of this house stands first.
+    std::vector<faults::Remedy> remedies = {job.intended};
     for (const auto& comparison : assessment.comparisons)
         for (const auto& cell : comparison.cells)
             if (std::find(remedies.begin(), remedies.end(), cell.remedy) == remedies.end())
                 remedies.push_back(cell.remedy);
-    for (const auto remedy : remedies) debrief.columns.emplace_back(faults::remedy_title(remedy));
+    for (const auto remedy : remedies) debrief.columns.push_back(causes_of(remedy, job));
     for (const auto& comparison : assessment.comparisons) {
-        Debrief::Reading reading{comparison.number, comparison.title, comparison.shown, {}};
+        Debrief::Reading reading{comparison.number, comparison.title, comparison.shown, {}, false};
         for (const auto remedy : remedies) {
             Debrief::Cell found;
             for (const auto& cell : comparison.cells)
                 if (cell.remedy == remedy) found = {cell.predicted, cell.ruled_out};
             reading.cells.push_back(found);
         }
+        reading.same_everywhere = is_same_everywhere(reading);
         debrief.readings.push_back(std::move(reading));
     }
 }
@@ -158,6 +214,18 @@ std::string bits_text(const Debrief::Act& act) {
     return act.weighed ? units::fixed(act.bits, 1) : std::string("-");
 }
 
+std::string proved_text(const Debrief& debrief) {
+    return "Proof and handover done: " + joined(debrief.proved, "; ") + ".";
+}
+
+std::string same_everywhere_text(const Debrief& debrief) {
+    std::vector<std::string> numbers;
+    for (const auto& reading : debrief.readings)
+        if (reading.same_everywhere) numbers.push_back("#" + std::to_string(reading.number));
+    if (numbers.empty()) return {};
+    return "The same under every cause: " + joined(numbers, ", ") + ".";
+}
+
 Debrief make_debrief(const Record& record, const worksite::Job& job,
                      const scoring::Assessment& assessment) {
     Debrief debrief;
@@ -165,7 +233,9 @@ Debrief make_debrief(const Record& record, const worksite::Job& job,
     debrief.call_out = job.call_out;
     debrief.mode = record.header.mode == worksite::Mode::assessed ? "assessed" : "coached";
     if (!record.acts.empty()) debrief.time_on_site = time_on_site(record.acts.back().end_tick, job);
-    debrief.outcome = outcome_of(record, assessment);
+    const Ending ending = ending_of(record, job);
+    debrief.outcome = outcome_of(record, job, assessment, ending);
+    debrief.proved = ending.proved;
     debrief.unsafe_acts = unsafe_acts_of(record, job, assessment);
     for (const auto& area : assessment.areas)
         debrief.areas.push_back({area.word, area.score, area.scored, area.reason});
@@ -174,7 +244,7 @@ Debrief make_debrief(const Record& record, const worksite::Job& job,
     debrief.gates = gates_in_words(assessment);
     debrief.proposal = assessment.proposal;
     debrief.acts = acts_of(record, job, assessment);
-    add_comparisons(debrief, assessment);
+    add_comparisons(debrief, job, assessment);
     debrief.limits = limits();
     debrief.proof = proof_of(record);
     return debrief;

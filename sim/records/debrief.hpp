@@ -34,7 +34,8 @@ struct Debrief {
     std::vector<Area> areas;
     double overall = 0.0;
     bool gates_met = false;
-    std::string gates;  // in words
+    std::string gates;                // in words
+    std::vector<std::string> proved;  // items of proof and handover that were done
 
     // 3. What the program proposes; a person decides.
     std::string proposal;
@@ -55,9 +56,10 @@ struct Debrief {
     struct Reading {
         int number = 0;
         std::string title, shown;
-        std::vector<Cell> cells;  // one for each column
+        std::vector<Cell> cells;       // one for each column
+        bool same_everywhere = false;  // every cause would have shown the same
     };
-    std::vector<std::string> columns;
+    std::vector<std::string> columns;  // causes by remedy; that of this house first
     std::vector<Reading> readings;
 
     // 6. Limits, and what the record proves.
@@ -81,6 +83,10 @@ struct Debrief {
 
 /// Score as every form prints it: whole points.
 [[nodiscard]] std::string score_text(double score);
+/// "Proof and handover done: customer told; record written."
+[[nodiscard]] std::string proved_text(const Debrief& debrief);
+/// Which readings would have been the same under every cause; empty for none.
+[[nodiscard]] std::string same_everywhere_text(const Debrief& debrief);
 /// Bits as every form prints them: one decimal, and "-" for none.
 [[nodiscard]] std::string bits_text(const Debrief::Act& act);
 

@@ -69,13 +69,14 @@ std::string area_part(const Debrief& debrief) {
     html +=
         table_row(element("th", "overall") + element("td", score_text(debrief.overall), "number") +
                   element("td", "of 100"));
-    return html + "</table>\n" +
-           element("p", debrief.gates, debrief.gates_met ? std::string_view() : "danger") + "\n";
+    html += "</table>\n";
+    if (!debrief.proved.empty()) html += element("p", proved_text(debrief)) + "\n";
+    return html + element("p", debrief.gates, debrief.gates_met ? std::string_view() : "danger") +
+           "\n";
 }
 
 std::string proposal_part(const Debrief& debrief) {
-    return element("h2", "Proposal (a person decides)") + "\n" + element("p", debrief.proposal) +
-           "\n" +
+    return element("h2", "Proposal") + "\n" + element("p", debrief.proposal) + "\n" +
            "<p>Decision (competent / not yet competent): <span class=\"line\">&nbsp;</span></p>\n"
            "<p>Name, signature, date: <span class=\"line\">&nbsp;</span></p>\n";
 }
@@ -104,6 +105,7 @@ std::string comparison_part(const Debrief& debrief) {
     for (const auto& column : debrief.columns) cells += element("th", column);
     html += table_row(cells);
     for (const auto& reading : debrief.readings) {
+        if (reading.same_everywhere) continue;
         cells = element("td", std::to_string(reading.number)) + element("td", reading.title) +
                 element("th", reading.shown);
         for (const auto& cell : reading.cells)
@@ -111,7 +113,9 @@ std::string comparison_part(const Debrief& debrief) {
                              cell.ruled_out ? "out" : std::string_view());
         html += table_row(cells);
     }
-    return html + "</table>\n";
+    html += "</table>\n";
+    const auto same = same_everywhere_text(debrief);
+    return same.empty() ? html : html + element("p", same) + "\n";
 }
 
 std::string limits_part(const Debrief& debrief) {

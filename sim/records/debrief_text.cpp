@@ -9,7 +9,7 @@ namespace {
 
 constexpr std::size_t page = 100;
 constexpr std::size_t margin = 2;
-constexpr std::size_t cells_per_panel = 5;
+constexpr std::size_t widest_panel = 4;  // causes side by side
 
 std::string heading(std::string_view title) {
     std::string text = "\n" + std::string(title) + "\n";
@@ -37,44 +37,53 @@ std::string area_part(const Debrief& debrief) {
         text += row(columns, {area.word, area.scored ? score_text(area.score) : "-", area.reason},
                     margin);
     text += "\n";
+    if (!debrief.proved.empty()) text += paragraph(proved_text(debrief), page, margin) + "\n";
     text += row(columns, {"overall", score_text(debrief.overall), "of 100"}, margin);
     return text + paragraph(debrief.gates, page, margin);
 }
 
 std::string proposal_part(const Debrief& debrief) {
-    return heading("Proposal (a person decides)") + paragraph(debrief.proposal, page, margin) +
+    return heading("Proposal") + paragraph(debrief.proposal, page, margin) +
            "\n  Decision (competent / not yet competent): ____________________\n" +
            "  Name, signature, date:                    ____________________\n";
 }
 
+/// One line an act; only what it ruled out may need more. The log holds the whole sentences.
 std::string act_part(const Debrief& debrief) {
-    const std::vector<Column> columns = {{5}, {28}, {28}, {23}, {4, true}};
+    const std::vector<Column> columns = {{5}, {30}, {29}, {20}, {4, true}};
     std::string text = heading("Act by act");
     text += row(columns, {"time", "act", "what it showed", "ruled out", "bits"}, margin);
     for (const auto& act : debrief.acts)
-        text += row(columns, {act.time, act.sentence, act.value, act.ruled_out, bits_text(act)},
-                    margin);
+        text +=
+            row(columns,
+                {act.time, shortened(act.sentence, columns[1].width),
+                 act.value.starts_with('#') ? act.value : shortened(act.value, columns[2].width),
+                 act.ruled_out, bits_text(act)},
+                margin);
     return text;
 }
 
-/// A prediction without its unit where the reading beside it has the same: "0.62" beside "1.80 kPa".
-std::string beside(const std::string& predicted, const std::string& shown) {
+/// A prediction without the unit that the reading beside it has too: "0.62" beside "1.80 kPa".
+std::string beside(std::string predicted, const std::string& shown) {
     const auto unit = shown.rfind(' ');
     if (unit == std::string::npos || shown.find_first_of("0123456789") > unit) return predicted;
     const std::string tail = shown.substr(unit);
-    if (!predicted.ends_with(tail) || predicted.size() == tail.size()) return predicted;
-    return predicted.substr(0, predicted.size() - tail.size());
+    for (auto at = predicted.find(tail); at != std::string::npos; at = predicted.find(tail))
+        predicted.erase(at, tail.size());
+    return predicted;
 }
 
 /// Columns first to last of the comparison, as wide as the page allows.
 std::string panel(const Debrief& debrief, std::size_t first, std::size_t last) {
-    std::vector<Column> columns = {{3, true}, {21}, {11}};
-    for (std::size_t i = first; i < last; ++i) columns.push_back({9});
+    std::vector<Column> columns = {{3, true}, {22}, {12}};
+    const std::size_t room = page - margin - 41;  // beside the three columns above
+    for (std::size_t i = first; i < last; ++i) columns.push_back({room / (last - first) - 2});
     std::vector<std::string> cells = {"#", "reading", "yours"};
     cells.insert(cells.end(), debrief.columns.begin() + static_cast<std::ptrdiff_t>(first),
                  debrief.columns.begin() + static_cast<std::ptrdiff_t>(last));
     std::string text = row(columns, cells, margin);
     for (const auto& reading : debrief.readings) {
+        if (reading.same_everywhere) continue;
         cells = {std::to_string(reading.number), reading.title, reading.shown};
         for (std::size_t i = first; i < last; ++i)
             cells.push_back(beside(reading.cells[i].value, reading.shown) +
@@ -91,9 +100,12 @@ std::string comparison_part(const Debrief& debrief) {
         "What each reading would have shown if the cause were another. An x marks "
         "what your reading alone rules out.",
         page, margin);
-    for (std::size_t first = 0; first < debrief.columns.size(); first += cells_per_panel)
-        text +=
-            "\n" + panel(debrief, first, std::min(first + cells_per_panel, debrief.columns.size()));
+    const std::size_t panels = (debrief.columns.size() + widest_panel - 1) / widest_panel;
+    for (std::size_t i = 0; i < panels; ++i)
+        text += "\n" + panel(debrief, i * debrief.columns.size() / panels,
+                             (i + 1) * debrief.columns.size() / panels);
+    if (const auto same = same_everywhere_text(debrief); !same.empty())
+        text += "\n" + paragraph(same, page, margin);
     return text;
 }
 

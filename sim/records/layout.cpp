@@ -33,6 +33,13 @@ std::size_t width_of(std::string_view text) {
     return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), starts_character));
 }
 
+std::string shortened(std::string_view text, std::size_t width) {
+    constexpr std::string_view dots = "...";
+    if (width_of(text) <= width) return std::string(text);
+    const std::size_t kept = width - std::min(width, dots.size());
+    return std::string(text.substr(0, bytes_of(text, kept))) + std::string(dots);
+}
+
 std::vector<std::string> wrap(std::string_view text, std::size_t width) {
     width = std::max<std::size_t>(width, 1);
     std::vector<std::string> lines(1);

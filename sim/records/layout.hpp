@@ -11,6 +11,9 @@ namespace emberpath::records {
 /// Broken at spaces to at most `width` characters a line; a longer word is cut. At least one line.
 [[nodiscard]] std::vector<std::string> wrap(std::string_view text, std::size_t width);
 
+/// Cut to `width` characters, ending in "..." when something was cut.
+[[nodiscard]] std::string shortened(std::string_view text, std::size_t width);
+
 struct Column {
     std::size_t width = 0;
     bool right = false;  // numbers line up at the right

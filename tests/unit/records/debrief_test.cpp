@@ -42,7 +42,9 @@ std::string without_unit(const std::string& value) {
 TEST(Debrief, JsonSaysNothingThatTheHtmlDoesNot) {
     const auto debrief = full_debrief();
     std::vector<std::string> words;
-    collect(nlohmann::json::parse(to_json(debrief)), words);
+    auto json = nlohmann::json::parse(to_json(debrief));
+    json["readings"].erase(1);  // the same under every cause: only its number is printed
+    collect(json, words);
     std::string html = to_html(debrief);
     for (const auto& [coded, plain] : std::vector<std::pair<std::string, std::string>>{
              {"&lt;", "<"}, {"&gt;", ">"}, {"&quot;", "\""}, {"&amp;", "&"}})
@@ -84,6 +86,7 @@ TEST(Debrief, TextAndJsonAgreeOnActsAndReadings) {
         EXPECT_THAT(text, HasSubstr(act.at("showed").get<std::string>()));
     }
     EXPECT_THAT(text, HasSubstr(" 1.2\n"));
+    EXPECT_THAT(text, HasSubstr("The same under every cause: #2."));
     for (const auto& reading : json.at("readings"))
         for (const auto& cell : reading.at("under_other_causes"))
             EXPECT_EQ(
@@ -96,7 +99,7 @@ TEST(Debrief, PartsStandInTheirOrderWithTheOutcomeFirst) {
     const std::string text = to_text(full_debrief());
     std::size_t at = 0;
     for (const auto* part : {"Outcome", "Critical. The cover came off with 230 V inside.", "Areas",
-                             "overall", "Proposal", "a person decides", "Act by act",
+                             "Proposal", "A person decides.", "Act by act",
                              "The same readings under the other causes", "Limits", "Proof"}) {
         const auto found = text.find(part, at);
         ASSERT_NE(found, std::string::npos) << part;

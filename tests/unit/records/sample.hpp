@@ -105,15 +105,17 @@ inline Debrief full_debrief() {
                   {"proof", 45.0, true, "No leak test."}};
     made.overall = 64.52;
     made.gates = "Safety gates not met: one act broke a rule that no other merit can offset.";
-    made.proposal = "More evidence is needed.";
+    made.proposal = "A person decides. Suggested: not yet, because a gate was broken.";
     Debrief::Act act{"04:10", "read the manometer", "#1 0.62 kPa", "larger pipe, igniter", 1.2249,
                      true};
     made.acts = {act, {"05:00", "wait 5 min", "", "", 0.0, false}};
     for (int i = 0; i < 9; ++i) made.columns.push_back("remedy number " + std::to_string(i));
-    Debrief::Reading reading{1, "gas pressure at the heater inlet", "0.62 kPa", {}};
+    Debrief::Reading reading{1, "gas pressure at the heater inlet", "0.62 kPa", {}, false};
     for (int i = 0; i < 9; ++i)
         reading.cells.push_back({std::to_string(i) + ".50 kPa", i % 2 == 0});
-    made.readings = {reading};
+    made.readings = {
+        reading, {2, "outlet", "14.0 °C", std::vector<Debrief::Cell>(9, {"14.0 °C", false}), true}};
+    made.proved = {"customer told", "record written"};
     made.limits = {"Simulated evidence supports, and does not replace, workplace evidence."};
     made.proof = {{"program version", "0.1.0"}, {"seed", "1"}};
     return made;

@@ -36,7 +36,7 @@ TEST(Work, AScriptRunsToItsDebriefAndItsRecordVerifies) {
     call.insert(call.end(), {"--script", program.written("s.acts", acts)});
     ASSERT_EQ(program(call), 0) << program.talk;
     EXPECT_THAT(program.output, AllOf(HasSubstr("> measure flow at kitchen tap"),
-                                      HasSubstr("Debrief"), HasSubstr("a person decides")));
+                                      HasSubstr("Debrief"), HasSubstr("A person decides")));
     EXPECT_EQ(program({"verify", record}), 0) << program.output;
     EXPECT_THAT(program.output, HasSubstr("The same, bit for bit: 7 acts"));
     EXPECT_EQ(program({"debrief", record, "--html", program.file("d.html"), "--json",
