@@ -31,7 +31,7 @@ template <class Real>
     const Real b = x[bypass_valve];
     const Real valve = p.water_valve_gain * (0.03 + 0.97 * y * y);
     const Real parallel = p.exchanger_conductance + p.bypass_gain * b * b;
-    const double taps = at.hot_tap_conductance + 1e-15;
+    const double taps = at.hot_tap_conductance + 1e-20;  // all shut: 1e-17 m3/s
     const Real isolator =
         valve_resistance(Real(isolating_valve), at.water_isolator) - isolating_valve;
     const Real a = p.water_supply_resistance + p.water_inlet_resistance +
