@@ -209,7 +209,8 @@ worksite::Customer make_customer(const Values& customer) {
         std::pair{"not hot enough", Complaint::not_hot_enough},
         std::pair{"too hot", Complaint::too_hot},
         std::pair{"goes cold after a while", Complaint::goes_cold_after_a_while},
-        std::pair{"drops out now and then", Complaint::drops_out_now_and_then}};
+        std::pair{"drops out now and then", Complaint::drops_out_now_and_then},
+        std::pair{"something else", Complaint::none}};
     worksite::Customer made;
     made.words = customer.text("words");
     for (const auto& [word, complaint] : complaints)

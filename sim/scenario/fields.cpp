@@ -32,8 +32,8 @@ constexpr std::array table_of_fields{
     Field{.section = customer, .name = "words", .kind = line, .fallback = required,
           .example = "It goes cold on me.", .help = "The complaint as it is spoken."},
     Field{.section = customer, .name = "complaint", .kind = word,
-          .words = "no hot water|not hot enough|too hot|goes cold after a while|drops out now and then",
-          .fallback = required, .example = "no hot water", .help = "What kind of complaint that is; the simulated history must show it."},
+          .words = "no hot water|not hot enough|too hot|goes cold after a while|drops out now and then|something else",
+          .fallback = required, .example = "no hot water", .help = "What kind of complaint that is; the simulated history must show it. `something else`: the water itself is hot enough."},
     Field{.section = customer, .name = "answers", .kind = table, .holds = answers,
           .help = "What the customer says when asked about a topic."},
 
