@@ -161,6 +161,9 @@ std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const
     const double by_test = dearest != nullptr ? dearest->charge : 0.0;
     const double by_remedy = remedy != nullptr ? remedy_charge_minutes(remedy->commitment) : 0.0;
     const double most = std::max({by_test, by_remedy, charges.idle, charges.submission});
+    if (most == charges.submission && !f.named)
+        return "No cause was named and handed in, which counts as a call-back: " +
+               figure(charges.submission, 0) + " minutes charged.";
     if (most == charges.submission)
         return "The hand-in stood on " + percent(f.diagnosis.probability) +
                " for its cause, which risks a call-back: " + figure(charges.submission, 0) +

@@ -79,8 +79,9 @@ class Keeper {
         if (!s.weighed) return;
         const bool charged = is_test(*s.entry) && !s.cured_before;
         if (charged)
-            s.best = best_option({played_.job, shadows_, posterior_, set_ups_,
-                                  &shadows_.passive[mark], &cured_, as_things_stand});
+            s.best =
+                best_option({played_.job, shadows_, posterior_, set_ups_, &shadows_.passive[mark],
+                             &cured_, as_things_stand, played_.tape.cycles[s.first_observation]});
         s.book_minutes = book_minutes(played_, s, set_ups_);
         for (std::size_t i = 0; i < s.observation_count; ++i) {
             const std::size_t index = s.first_observation + i;

@@ -17,6 +17,10 @@ constexpr double complaint_other = 0.15;
 constexpr std::int64_t trend_ticks = 1800;  // three minutes: long enough for a trend to be news
 constexpr double least_likelihood = 1.0e-280;
 constexpr double asleep_below = 1.0e-6;
+// A shadow that matters little must not make the same reading look new; evidence is merged more carefully
+// than a proposal is dropped.
+constexpr double tolerated_when_asking = 0.02;
+constexpr double tolerated_when_weighing = 0.002;
 
 bool related(worksite::Complaint a, worksite::Complaint b) {
     using C = worksite::Complaint;
@@ -24,6 +28,11 @@ bool related(worksite::Complaint a, worksite::Complaint b) {
     return pair(C::not_hot_enough, C::goes_cold_after_a_while) ||
            pair(C::no_hot_water, C::drops_out_now_and_then) ||
            pair(C::goes_cold_after_a_while, C::drops_out_now_and_then);
+}
+
+bool tells_controller_state(worksite::Quantity quantity) {
+    return quantity == worksite::Quantity::display_word ||
+           quantity == worksite::Quantity::readout_event;
 }
 
 std::size_t as_category(double value) {
@@ -136,38 +145,59 @@ std::vector<double> Posterior::likelihoods(const Reading& reading,
     return out;
 }
 
-bool Posterior::same_prediction(const Group& group, const Reading& reading,
+double Posterior::changed_share(const Group& group, const Reading& reading,
                                 std::span<const double> predicted, double scales) const {
     const bool categorical = worksite::info(reading.quantity).categorical;
+    double share = 0.0;
     for (std::size_t i = 0; i < predicted.size(); ++i) {
+        bool changed = false;
         if (categorical) {
-            if (as_category(group.predicted[i]) != as_category(predicted[i])) return false;
-            continue;
+            changed = as_category(group.predicted[i]) != as_category(predicted[i]);
+        } else {
+            const double width = width_of(reading.quantity, predicted[i]).scale(1);
+            const double moved = on_scale(reading.quantity, predicted[i]) - group.predicted[i];
+            changed = std::abs(moved) > scales * width;
         }
-        const double width = width_of(reading.quantity, predicted[i]).scale(1);
-        const double moved = on_scale(reading.quantity, predicted[i]) - group.predicted[i];
-        if (std::abs(moved) > scales * width) return false;
+        if (changed) share += probability_[i];
+    }
+    return share;
+}
+
+bool Posterior::same_state(const Group& group, const Reading& reading,
+                           std::span<const double> predicted) const {
+    if (!tells_controller_state(group.first.quantity) || !tells_controller_state(reading.quantity))
+        return false;
+    std::vector<int> image(64, -1);  // category of the group -> category of the reading
+    for (std::size_t i = 0; i < predicted.size(); ++i) {
+        int& to = image[as_category(group.predicted[i]) & 63U];
+        const int here = static_cast<int>(as_category(predicted[i]));
+        if (to < 0) to = here;
+        if (to != here) return false;
     }
     return true;
 }
 
 const Posterior::Group* Posterior::group_for(const Reading& reading,
-                                             std::span<const double> predicted) const {
+                                             std::span<const double> predicted,
+                                             double tolerated) const {
     for (const Group& group : groups_) {
-        if (group.first.quantity != reading.quantity) continue;
         const bool other_trial = present_share_ < 1.0 && group.first.cycle != reading.cycle;
         if (other_trial && !is_lasting(reading.quantity)) continue;
-        if (same_prediction(group, reading, predicted, 0.5)) return &group;
+        if (group.first.quantity != reading.quantity) {
+            if (same_state(group, reading, predicted)) return &group;
+            continue;
+        }
+        if (changed_share(group, reading, predicted, 0.5) <= tolerated) return &group;
         if (!same_key(group.first, reading)) continue;
         // Same key, other predictions: a trend is news only after a while.
         const bool trend = std::abs(reading.tick - group.first.tick) >= trend_ticks;
-        if (!trend || same_prediction(group, reading, predicted, 1.0)) return &group;
+        if (!trend || changed_share(group, reading, predicted, 1.0) <= tolerated) return &group;
     }
     return nullptr;
 }
 
 bool Posterior::repeats(const Reading& reading, std::span<const double> predicted) const {
-    return group_for(reading, predicted) != nullptr;
+    return group_for(reading, predicted, tolerated_when_asking) != nullptr;
 }
 
 void Posterior::extend(Group& group, const Reading& reading,
@@ -217,7 +247,7 @@ void Posterior::weigh(Group& group) const {
 }
 
 void Posterior::add(const Reading& reading, std::span<const double> predicted) {
-    const Group* known = group_for(reading, predicted);
+    const Group* known = group_for(reading, predicted, tolerated_when_weighing);
     if (known == nullptr) {
         groups_.emplace_back();
         extend(groups_.back(), reading, predicted);

@@ -40,7 +40,8 @@ class Posterior {
     /// Weighs a reading; `predicted` is each shadow's error-free value at the same instant.
     void add(const Reading& reading, std::span<const double> predicted);
 
-    /// Would this reading only repeat what is known already (no shadow predicts anything new)?
+    /// Would this reading only repeat what is known already: no shadow that still matters predicts
+    /// anything new?
     [[nodiscard]] bool repeats(const Reading& reading, std::span<const double> predicted) const;
 
     [[nodiscard]] const std::vector<double>& probabilities() const { return probability_; }
@@ -66,10 +67,15 @@ class Posterior {
         std::vector<double> log_category;  // sum of log likelihoods per shadow (categories)
         std::vector<double> log_weight;    // alpha log(...), current
     };
-    [[nodiscard]] const Group* group_for(const Reading& reading,
-                                         std::span<const double> predicted) const;
-    [[nodiscard]] bool same_prediction(const Group& group, const Reading& reading,
+    /// `tolerated`: probability of shadows that may predict something new without making it news.
+    [[nodiscard]] const Group* group_for(const Reading& reading, std::span<const double> predicted,
+                                         double tolerated) const;
+    /// Probability of the shadows whose prediction differs from the group's by more than `scales`.
+    [[nodiscard]] double changed_share(const Group& group, const Reading& reading,
                                        std::span<const double> predicted, double scales) const;
+    /// Display and latest event speak of one state: is the second a function of the first?
+    [[nodiscard]] bool same_state(const Group& group, const Reading& reading,
+                                  std::span<const double> predicted) const;
     [[nodiscard]] std::vector<double> widths(const Reading& reading,
                                              std::span<const double> predicted,
                                              std::size_t reads) const;

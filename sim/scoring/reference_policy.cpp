@@ -21,12 +21,14 @@ Reading in_mode(worksite::Quantity quantity, std::size_t mode, double value) {
     return reading;
 }
 
+// As things stand, or as found, a reading belongs to the demand cycle under way; other modes begin one.
 void consider(const Situation& at, const Option& bare, std::span<const double> predicted,
               Option& best) {
     Option option = bare;
     option.minutes += at.set_ups.minutes(option.quantity);
-    option.bits =
-        at.posterior.expected_bits(in_mode(option.quantity, option.mode & 0xffU, 0.0), predicted);
+    Reading reading = in_mode(option.quantity, option.mode & 0xffU, 0.0);
+    if (option.mode == as_things_stand || option.mode == 0) reading.cycle = at.cycle;
+    option.bits = at.posterior.expected_bits(reading, predicted);
     if (option.bits >= too_little_bits && option.rate() > best.rate()) best = option;
 }
 

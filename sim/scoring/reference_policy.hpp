@@ -43,6 +43,7 @@ struct Situation {
     const Snapshot* passive = nullptr;  // readable without any act; nullptr: only modes count
     const std::vector<bool>* cured = nullptr;  // lanes whose fault a remedy has removed
     std::size_t in_mode = as_things_stand;     // mode already reached: costs no minutes again
+    int cycle = -1;                            // demand cycle under way
 };
 
 /// The option with most information per minute. bits 0 when nothing tells anything.

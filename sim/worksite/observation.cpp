@@ -10,6 +10,7 @@ namespace emberpath::worksite {
 namespace {
 
 constexpr double zero_celsius_k = 273.15;
+constexpr double settles_s = 5.0;    // a flame just lit moves anyway
 constexpr double co_range = 0.01;    // analyser: 10 000 ppm
 constexpr double ohm_range = 1.0e7;  // multimeter: 10 megohm
 
@@ -214,8 +215,11 @@ void follow_analyser(Senses& senses, const HeaterView& heater, const ToolSetup& 
 void follow_flame(Senses& senses, const HeaterView& heater) {
     if (heater.plant.flame_lit <= 0.0 || heater.plant.excess_air_ratio <= 0.0) {
         senses.air_ratio = senses.flame_unrest = Gauge{};
+        senses.burning_s = 0.0;
         return;
     }
+    senses.burning_s += signals::tick_s;
+    if (senses.burning_s < settles_s) return;
     senses.air_ratio.follow(heater.plant.excess_air_ratio, 3.0);
     const double stray = std::abs(heater.plant.excess_air_ratio / senses.air_ratio.shown - 1.0);
     senses.flame_unrest.follow(stray, 1.0);
@@ -236,6 +240,7 @@ void Senses::step(const HeaterView& heater, const ToolSetup& tools) {
     }
     if (!tools.watching) {
         air_ratio = flame_unrest = Gauge{};
+        burning_s = 0.0;
         return;
     }
     flame_seen = flame_seen || heater.plant.flame_lit > 0.0;
@@ -246,6 +251,7 @@ void Senses::start_watching() {
     spark_seen = flame_seen = false;
     loudest_fan_rev_per_s = 0.0;
     air_ratio = flame_unrest = Gauge{};
+    burning_s = 0.0;
 }
 
 void Senses::clear_holds() {

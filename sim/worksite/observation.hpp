@@ -151,6 +151,7 @@ struct Gauge {
 };
 struct Senses {
     Gauge manometer, flame_current, o2, co2, co, flue_temperature;
+    double burning_s = 0.0;                          // watched flame, without a break
     Gauge air_ratio, flame_unrest;                   // while watching a burning flame [-]
     Quantity manometer_at = Quantity::display_word;  // where the manometer was in the last tick
     bool spark_seen = false, flame_seen = false;     // while watching or listening

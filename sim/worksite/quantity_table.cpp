@@ -165,7 +165,8 @@ std::string text_of(Quantity quantity, double value) {
         case Q::outlet_ohms:
         case Q::inlet_ohms:
         case Q::exchanger_ohms:
-            return value >= 0.9 * ohm_range ? "over range" : decimals(value, 0, " ohm");
+            if (value >= 0.9 * ohm_range) return "over range";
+            return value < 1.0e6 ? decimals(value, 0, " ohm") : decimals(value / 1.0e6, 2, " Mohm");
         case Q::flame_current:
         case Q::readout_flame:
             return decimals(value * 1.0e6, 1, " µA");

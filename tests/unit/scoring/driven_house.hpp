@@ -12,7 +12,7 @@
 
 namespace emberpath::scoring {
 
-/// A kitchen tap and a shower; twenty minutes of history with two draws before arrival.
+/// A kitchen tap and a shower; seven minutes of history with two draws before arrival.
 inline worksite::Job plain_job(worksite::GasKind gas) {
     worksite::Job job;
     job.name = "plain";
@@ -20,7 +20,7 @@ inline worksite::Job plain_job(worksite::GasKind gas) {
     const double per_litre_per_min = 5.270463e-7;  // m3/s per sqrt(Pa) of 1 L/min per sqrt(kPa)
     job.site.taps = {{"kitchen tap", 0.45 * per_litre_per_min, false},
                      {"shower", 0.60 * per_litre_per_min, false}};
-    job.site.arrival_s = 1200.0;
+    job.site.arrival_s = 420.0;
     job.healthy = gas == worksite::GasKind::natural_gas ? plant::natural_gas_parameters()
                                                         : plant::propane_parameters();
     return job;
@@ -42,15 +42,15 @@ class DrivenHouse {
 
     /// Cold, a long draw at full, a pause, a shorter one at the kitchen tap, a pause.
     void live_until_arrival() {
-        run(60.0);
+        run(30.0);
         open_taps(1.0);
-        run(420.0);
+        run(180.0);
         open_taps(0.0);
-        run(300.0);
+        run(60.0);
         open_taps(0.4);
-        run(120.0);
+        run(60.0);
         open_taps(0.0);
-        run(300.0);
+        run(90.0);
         recorder_.arrived();
     }
     void run(double seconds) {

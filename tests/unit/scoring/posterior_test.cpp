@@ -114,6 +114,24 @@ TEST(Posterior, ANewConditionInWhichNothingIsPredictedAnewIsStillARepeat) {
     EXPECT_FALSE(p.repeats(pressure(2.35, 3), after_the_tap_was_shut));
 }
 
+TEST(Posterior, DisplayAndLatestEventOfOneLockoutAreNotCountedTwice) {
+    Reading display;
+    display.value = 5.0;
+    Reading event;
+    event.quantity = Quantity::readout_event;
+    event.value = 3.0;
+    const std::vector<double> words{1.0, 5.0, 1.0, 7.0};
+    const std::vector<double> same_state{0.0, 3.0, 0.0, 4.0};
+    const std::vector<double> tells_more{0.0, 3.0, 2.0, 4.0};  // parts two that showed one word
+    Posterior p(four_causes());
+    p.add(display, words);
+    EXPECT_TRUE(p.repeats(event, same_state));
+    EXPECT_FALSE(p.repeats(event, tells_more));
+    const double before = p.probabilities()[1];
+    p.add(event, same_state);
+    EXPECT_NEAR(p.probabilities()[1], before, 0.02);
+}
+
 TEST(Posterior, OneMistakenReadingDoesNotBuryACause) {
     Posterior p(four_causes());
     p.add(pressure(2.34), pressures);  // as with a dead igniter
