@@ -15,6 +15,7 @@ struct ControllerState {
     Real run_s{0.0};             // time in the present run
     // How long each protection's condition has lasted [s].
     Real flame_missing_s{0.0};
+    Real fan_short_s{0.0};
     Real too_hot_s{0.0};
     Real air_short_s{0.0};
     // Temperature loop.

@@ -4,6 +4,7 @@
 
 #include "sim/controller/controller.hpp"
 #include "sim/controller/protections.hpp"
+#include "sim/controller/temperature_loop.hpp"
 #include "sim/math/pack.hpp"
 
 namespace emberpath::controller {
@@ -15,6 +16,7 @@ inline constexpr double purge_rev_per_s = 50.0;
 inline constexpr double purged_rev_per_s = 2300.0 / 60.0;
 inline constexpr double light_up_rev_per_s = 32.5;
 inline constexpr double light_up_manifold_share = 0.36 / 0.95;
+inline constexpr double least_fan_share = 0.5;  // of the target while running
 inline constexpr double least_purge_s = 0.8;
 inline constexpr double prove_s = 0.6;
 inline constexpr double post_purge_s = 8.0;
@@ -63,10 +65,10 @@ template <class Real>
             return both(math::either(is(s.phase, Phase::run), is(s.phase, Phase::prove)),
                         s.flame_missing_s > Real(limit));
         case Event::no_flame_at_light_up:
-            return both(is(s.phase, Phase::light_up), past);
+            return both(both(is(s.phase, Phase::light_up), past),
+                        math::negate(s.ionisation_a > Real(sequence::flame_seen_a)));
         case Event::fan_speed_not_reached:
-            return both(both(is(s.phase, Phase::pre_purge), past),
-                        s.fan_rev_per_s < Real(sequence::purged_rev_per_s));
+            return s.fan_short_s > Real(limit);
         case Event::flame_seen_before_gas:
             return both(both(is(s.phase, Phase::pre_purge), past),
                         s.ionisation_a > Real(sequence::flame_seen_a));
@@ -138,6 +140,12 @@ void time_conditions(ControllerState<Real>& s) {
     const auto burning = math::either(is(s.phase, Phase::run), is(s.phase, Phase::prove));
     const auto missing = math::both(burning, s.ionisation_a < Real(sequence::flame_gone_a));
     s.flame_missing_s = math::select(missing, s.flame_missing_s + signals::tick_s, 0.0);
+    const auto slow = math::either(
+        math::both(is(s.phase, Phase::pre_purge),
+                   s.fan_rev_per_s < Real(sequence::purged_rev_per_s)),
+        math::both(is(s.phase, Phase::run),
+                   s.fan_rev_per_s < s.fan_target_rev_per_s * sequence::least_fan_share));
+    s.fan_short_s = math::select(slow, s.fan_short_s + signals::tick_s, 0.0);
     const auto hot = s.outlet_k > Real(sequence::outlet_limit_k);
     s.too_hot_s = math::select(hot, s.too_hot_s + signals::tick_s, 0.0);
     const auto running = is(s.phase, Phase::run);
@@ -145,42 +153,61 @@ void time_conditions(ControllerState<Real>& s) {
     s.failed_light_ups = math::select(s.run_s > Real(good_run_s), 0.0, s.failed_light_ups);
 }
 
+/// Record what the protections found and what follows from it.
+template <class Real>
+[[nodiscard]] Real after_protections(ControllerState<Real>& s,
+                                     const signals::SensorSignals<Real>& in, const Real& wanted,
+                                     const math::Mask<Real>& powered) {
+    using math::both;
+    using math::select;
+    const Verdict<Real> verdict = judge(s, in);
+    const auto judging = both(powered, math::negate(is(s.phase, Phase::lockout)));
+    const auto happened = both(judging, verdict.event > Real(0.5));
+    const auto retry = both(happened, verdict.retry > Real(0.5));
+    s.failed_light_ups = s.failed_light_ups + select(retry, Real(1.0), 0.0);
+    const auto exhausted = s.failed_light_ups > Real(most_failed_light_ups - 0.5);
+    const auto lock = both(happened, math::either(math::negate(retry), exhausted));
+    s.latest_event = select(happened, verdict.event, s.latest_event);
+    s.event = select(lock, verdict.event, s.event);
+    return select(lock, code_of(Phase::lockout), select(retry, code_of(Phase::pre_purge), wanted));
+}
+
+/// Reset clears a lockout and nothing else. Without mains everything but a lockout is forgotten.
+template <class Real>
+[[nodiscard]] Real after_reset_and_power(ControllerState<Real>& s, const Panel& panel,
+                                         const Real& wanted, const math::Mask<Real>& powered) {
+    using math::both;
+    using math::select;
+    const auto pressed = both(powered, Real(panel.reset_pressed) > Real(0.5));
+    const auto reset = both(is(s.phase, Phase::lockout), pressed);
+    Real next = select(reset, code_of(Phase::standby), wanted);
+    const auto forgotten = both(math::negate(powered), math::negate(is(next, Phase::lockout)));
+    next = select(forgotten, code_of(Phase::standby), next);
+    const auto cleared = math::either(reset, forgotten);
+    s.event = select(cleared, 0.0, s.event);
+    s.failed_light_ups = select(cleared, 0.0, s.failed_light_ups);
+    s.latest_event = select(powered, s.latest_event, s.event);
+    return next;
+}
+
 /// Move on: sequence, then protections, then reset and power.
 template <class Real>
 void step_sequence(ControllerState<Real>& s, const signals::SensorSignals<Real>& in,
                    const Panel& panel) {
-    using math::both;
     using math::select;
     s.phase_s = s.phase_s + signals::tick_s;
     time_conditions(s);
-    const Verdict<Real> verdict = judge(s, in);
+    const auto powered = Real(panel.powered) > Real(0.5);
     Real next = next_phase(s, panel);
-    const auto locked = is(s.phase, Phase::lockout);
-    const auto happened = both(verdict.event > Real(0.5), math::negate(locked));
-    const auto retry = both(happened, verdict.retry > Real(0.5));
-    s.failed_light_ups = select(retry, s.failed_light_ups + 1.0, s.failed_light_ups);
-    const auto lock = both(happened, math::either(verdict.retry<Real(0.5), s.failed_light_ups> Real(
-                                         most_failed_light_ups - 0.5)));
-    s.latest_event = select(happened, verdict.event, s.latest_event);
-    s.event = select(lock, verdict.event, s.event);
-    next = select(retry, code_of(Phase::pre_purge), next);
-    next = select(lock, code_of(Phase::lockout), next);
-
-    const auto reset = both(locked, Real(panel.reset_pressed) > Real(0.5));
-    next = select(reset, code_of(Phase::standby), next);
-    s.event = select(reset, 0.0, s.event);
-    s.failed_light_ups = select(reset, 0.0, s.failed_light_ups);
-    // Without mains the sequence is forgotten; a lockout is not.
-    const auto dead = both(Real(panel.powered) < Real(0.5), math::negate(is(next, Phase::lockout)));
-    next = select(dead, code_of(Phase::standby), next);
-    s.failed_light_ups = select(dead, 0.0, s.failed_light_ups);
-
-    const auto moved = math::either(next != s.phase, retry);
+    next = after_protections(s, in, next, powered);
+    next = after_reset_and_power(s, panel, next, powered);
+    const auto moved = next != s.phase;
     s.phase_s = select(moved, 0.0, s.phase_s);
-    const auto fresh = both(moved, is(next, Phase::pre_purge));
+    const auto fresh = math::both(moved, is(next, Phase::pre_purge));
     s.loop_correction_k = select(fresh, 0.0, s.loop_correction_k);
     s.banks_open = select(fresh, 1.0, s.banks_open);
-    s.bank_hold_s = select(fresh, 10.0, s.bank_hold_s);
+    // No bank change came before, so the first one need not wait.
+    s.bank_hold_s = select(fresh, loop::bank_hold_s, s.bank_hold_s);
     s.phase = next;
 }
 
