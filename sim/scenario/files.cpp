@@ -34,15 +34,16 @@ Bytes bytes_of(const fs::path& path) {
     return bytes;
 }
 
-/// Nearest name among the .toml files beside the missing one.
-std::string nearest_file(const fs::path& path) {
+/// Nearest name among the .toml files beside the missing one, with the folder as it was written.
+std::string nearest_file(const fs::path& path, const fs::path& written) {
     std::vector<std::string> names;
     std::error_code error;
-    for (fs::directory_iterator at(path.parent_path(), error), end; !error && at != end;
-         at.increment(error))
+    const fs::path folder = path.has_parent_path() ? path.parent_path() : fs::path(".");
+    for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error))
         if (at->path().extension() == ".toml") names.push_back(at->path().filename().string());
     std::sort(names.begin(), names.end());
-    return diagnostics::nearest_word(path.filename().string(), names);
+    const std::string nearest = diagnostics::nearest_word(path.filename().string(), names);
+    return nearest.empty() ? nearest : (written.parent_path() / nearest).generic_string();
 }
 
 fs::path real_path(const fs::path& path) {
@@ -59,12 +60,12 @@ std::optional<Values> Files::read(const fs::path& path, Section section, const I
         if (named_by == nullptr) {
             const std::size_t source = problems_.add_source(path.generic_string(), {});
             problems_.add({source, 0, 0},
-                          {"found " + bytes.trouble, "a scenario file", nearest_file(path)});
+                          {"found " + bytes.trouble, "a scenario file", nearest_file(path, path)});
         } else {
-            problems_.add(
-                named_by->at,
-                {named_by->key + ": found " + in_quotes(named_by->text) + ", " + bytes.trouble,
-                 "the name of a file, relative to the file that says it", nearest_file(path)});
+            problems_.add(named_by->at, {named_by->key + ": found " + in_quotes(named_by->text) +
+                                             ", " + bytes.trouble,
+                                         "the name of a file, relative to the file that says it",
+                                         nearest_file(path, named_by->text)});
         }
         return std::nullopt;
     }

@@ -91,9 +91,10 @@ File names are relative to the file that says them. A site or heater file may bu
 the same way, with `builds_on` at its top; a chain that leads back to itself is refused. In a site file
 the keys stand at the top: `[[tap]]`, not `[[site.tap]]`.
 
-**The complaint comes from physics.** The loader cannot know whether the household would have noticed
-what the scenario says. The tests run the history of every shipped job and compare; `emberpath preview`
-shows it for a new one. Keep the history as short as the fault allows.
+**The complaint comes from physics.** The loader does not run the history, so it cannot know whether
+the household would have noticed what the scenario says. `tests/jobs/history_test.cpp` runs the history
+of every file in `scenarios/jobs/` and compares: with the fault it must show the stated complaint, and
+without it none. Keep the history as short as the fault allows.
 
 **Names reveal nothing.** File name, title, call-out and answers must not name the cause. Answers are what
 an observant householder could say. Streets, houses and people are invented.

@@ -222,7 +222,7 @@ TEST(Loader, AMissingJobNamesTheNearestFile) {
     folder.write("tanager.toml", sound_job);
     const Loaded loaded = load(folder.path() / "tangaer.toml");
     ASSERT_EQ(loaded.problems.size(), 1U);
-    EXPECT_EQ(loaded.problems[0].suggestion, "tanager.toml");
+    EXPECT_EQ(loaded.problems[0].suggestion, (folder.path() / "tanager.toml").generic_string());
 }
 
 TEST(ListJobs, GivesTomlFilesByName) {
