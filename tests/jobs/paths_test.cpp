@@ -1,0 +1,90 @@
+// Proves: every shipped job can be solved safely and the program sees it; a path that swaps parts, works
+// live or hides the fault is seen for what it is, and never scores as well.
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "sim/scenario/scenario.hpp"
+#include "sim/scoring/scoring.hpp"
+#include "sim/worksite/attempt.hpp"
+
+namespace emberpath {
+namespace {
+
+namespace fs = std::filesystem;
+
+const fs::path root = EMBERPATH_SOURCE_DIR;
+constexpr std::uint64_t seed = 1;
+
+std::string text_of(const fs::path& file) {
+    const std::ifstream in(file);
+    std::ostringstream out;
+    out << in.rdbuf();
+    return out.str();
+}
+
+/// What became of one path through a job.
+struct Walked {
+    scoring::Assessment assessment;
+    std::string trouble;  // empty when every act could be done
+    bool over = false;
+};
+
+Walked walk(const std::string& job_name, const std::string& kind) {
+    Walked walked;
+    const auto loaded = scenario::load(root / "scenarios/jobs" / (job_name + ".toml"));
+    EXPECT_TRUE(loaded.good());
+    const fs::path file = root / "tests/jobs/paths" / (job_name + "." + kind + ".acts");
+    const auto script = worksite::read_script(text_of(file), file.filename().string(), loaded.job);
+    walked.trouble = diagnostics::to_text(script.problems, "");
+    if (!script.problems.empty()) return walked;
+    walked.trouble.clear();
+    worksite::Attempt attempt(loaded.job, seed, worksite::Mode::assessed);
+    std::vector<scoring::TimedAct> acts;
+    for (const auto& line : script.lines) {
+        acts.push_back({attempt.tick(), line.sentence});
+        const auto outcome = attempt.perform(line.sentence);
+        if (outcome.entry == nullptr)
+            walked.trouble += std::to_string(line.number) + ": " + outcome.refusal.text + "\n";
+    }
+    walked.over = attempt.over();
+    walked.assessment = scoring::assess(loaded.job, seed, worksite::Mode::assessed, acts);
+    return walked;
+}
+
+class ShippedJob : public testing::TestWithParam<std::string> {};
+
+TEST_P(ShippedJob, GoodPathShowsItsCauseMeetsEveryGateAndBeatsTheBadPath) {
+    const Walked good = walk(GetParam(), "good");
+    ASSERT_EQ(good.trouble, "");
+    EXPECT_TRUE(good.over);
+    EXPECT_TRUE(good.assessment.gates_met);
+    EXPECT_TRUE(good.assessment.fixed);
+    EXPECT_GT(good.assessment.true_class_probability, 0.9);
+
+    const Walked bad = walk(GetParam(), "bad");
+    ASSERT_EQ(bad.trouble, "");
+    const bool shown_and_safe =
+        bad.assessment.true_class_probability > 0.9 && bad.assessment.gates_met;
+    EXPECT_FALSE(shown_and_safe);
+    EXPECT_GT(good.assessment.overall, bad.assessment.overall);
+    RecordProperty("good_overall", std::to_string(good.assessment.overall));
+    RecordProperty("bad_overall", std::to_string(bad.assessment.overall));
+}
+
+std::vector<std::string> job_names() {
+    std::vector<std::string> names;
+    for (const auto& file : scenario::list_jobs(root / "scenarios/jobs"))
+        names.push_back(file.stem().string());
+    return names;
+}
+
+INSTANTIATE_TEST_SUITE_P(EachJob, ShippedJob, testing::ValuesIn(job_names()),
+                         [](const auto& job) { return job.param; });
+
+TEST(ShippedJobs, AreEight) { EXPECT_EQ(job_names().size(), 8U); }
+
+}  // namespace
+}  // namespace emberpath
