@@ -1,8 +1,6 @@
 #pragma once
 /// From what the files say to what the simulation needs, with every check of one key against another.
 
-#include "sim/controller/controller.hpp"
-#include "sim/plant/parameters.hpp"
 #include "sim/scenario/problems.hpp"
 #include "sim/scenario/values.hpp"
 #include "sim/worksite/job.hpp"
