@@ -157,6 +157,7 @@ TEST(Layering, EachOutsideLibraryHasOneHome) {
                                      {"spdlog/", "ui/app"},
                                      {"CLI/", "ui/app"},
                                      {"nlohmann/", "sim/records"},
+                                     {"SFML/", "ui/window"},
                                      {"boost/", "sim/plant"}};
     for (const auto& file : sources_under({"sim", "ui"}))
         for (const auto& include : includes_of(contents(root / file)))
@@ -213,6 +214,27 @@ TEST(Layering, ViewsAndTerminalNeverAskForTheTruth) {
     static const std::regex truth(R"(\btruth\s*\()");
     for (const auto& file : sources_under({"ui/views", "ui/terminal"}))
         EXPECT_FALSE(std::regex_search(code_only(contents(root / file)), truth)) << file;
+}
+
+TEST(Layering, EveryLibraryOfTheBuildIsAPackageThatStartInstalls) {
+    const std::map<std::string, std::string> packages = {{"Boost", "libboost-dev"},
+                                                         {"tomlplusplus", "libtomlplusplus-dev"},
+                                                         {"nlohmann_json", "nlohmann-json3-dev"},
+                                                         {"CLI11", "libcli11-dev"},
+                                                         {"spdlog", "libspdlog-dev"},
+                                                         {"Threads", "g++"},
+                                                         {"Freetype", "libfreetype-dev"},
+                                                         {"SFML", "libsfml-dev"}};
+    static const std::regex call(R"((?:^|\n)\s*find_package\((\w+))");
+    const std::string cmake = contents(root / "CMakeLists.txt");
+    const std::string installer = contents(root / "ui/install_packages");
+    const std::string wanted = installer.substr(0, installer.find("test_packages="));
+    for (auto it = std::sregex_iterator(cmake.begin(), cmake.end(), call);
+         it != std::sregex_iterator(); ++it) {
+        const auto package = packages.find((*it)[1]);
+        ASSERT_NE(package, packages.end()) << (*it)[1] << " has no Debian package named here";
+        EXPECT_NE(wanted.find(package->second), std::string::npos) << package->second;
+    }
 }
 
 std::size_t line_count(const std::string& text) {

@@ -98,8 +98,8 @@ std::string comparison_part(const Debrief& debrief) {
     if (debrief.readings.empty())
         return html + element("p", "No numbered reading was taken.") + "\n";
     html += element("p",
-                    "What each reading would have shown if the cause were another. An x marks what "
-                    "your reading alone rules out.") +
+                    "What each reading would have shown if the cause were another. The first cause "
+                    "is that of this house; an x marks what your reading alone rules out.") +
             "\n<table>\n";
     std::string cells = element("th", "#") + element("th", "reading") + element("th", "yours");
     for (const auto& column : debrief.columns) cells += element("th", column);

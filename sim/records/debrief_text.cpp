@@ -97,8 +97,8 @@ std::string comparison_part(const Debrief& debrief) {
     std::string text = heading("The same readings under the other causes");
     if (debrief.readings.empty()) return text + "  No numbered reading was taken.\n";
     text += paragraph(
-        "What each reading would have shown if the cause were another. An x marks "
-        "what your reading alone rules out.",
+        "What each reading would have shown if the cause were another. The first cause is that of "
+        "this house; an x marks what your reading alone rules out.",
         page, margin);
     const std::size_t panels = (debrief.columns.size() + widest_panel - 1) / widest_panel;
     for (std::size_t i = 0; i < panels; ++i)

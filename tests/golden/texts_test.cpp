@@ -46,6 +46,7 @@ views::JobCard card() {
 
 TEST(GoldenTexts, HelpListsEverySentence) {
     expect_as_agreed("help.txt", terminal::help_text(card(), ""));
+    expect_as_agreed("help_all.txt", terminal::help_text(card(), "all"));
 }
 
 TEST(GoldenTexts, HelpAboutAWordSaysWhatCanStandInItsPlace) {

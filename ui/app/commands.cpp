@@ -105,13 +105,8 @@ Status trace(Context& context, const TraceRequest& request) {
 }
 
 Status list(Context& context) {
-    for (const auto& job : shipped_jobs(context)) {
-        const auto loaded = scenario::load(job.file);
-        const std::string title =
-            loaded.good() ? loaded.job.title + ". " + loaded.job.call_out
-                          : "cannot be loaded: see emberpath check " + job.file.string();
-        context.out << debrief::row({{14}, {84}}, {job.name, title});
-    }
+    for (const auto& job : listed_jobs(context))
+        context.out << debrief::row({{14}, {84}}, {job.name, job.line});
     return Status::done;
 }
 

@@ -14,14 +14,32 @@ std::vector<JobFile> shipped_jobs(const Context& context) {
     if (context.places.scenarios.empty())
         throw BadInput(
             "The scenarios were not found beside the program. Set EMBERPATH_SCENARIOS to the "
-            "folder "
-            "that holds jobs/.");
+            "folder that holds jobs/.");
     std::vector<JobFile> jobs;
     for (const auto& file : scenario::list_jobs(context.places.scenarios / "jobs"))
         jobs.push_back({file.stem().string(), file});
     if (jobs.empty())
         throw BadInput((context.places.scenarios / "jobs").string() +
                        ": holds no job files (NAME.toml).");
+    return jobs;
+}
+
+std::vector<ListedJob> listed_jobs(const Context& context) {
+    std::vector<ListedJob> jobs;
+    for (const auto& job : shipped_jobs(context)) {
+        const auto loaded = scenario::load(job.file);
+        if (loaded.good())
+            jobs.push_back({job.name, loaded.job.title + ". " + loaded.job.call_out, true});
+        else
+            jobs.push_back(
+                {job.name, "cannot be loaded: see emberpath check " + job.file.string(), false});
+    }
+    const auto before = [](const ListedJob& a, const ListedJob& b) {
+        const auto number_a = a.line.substr(0, a.line.find(':'));
+        const auto number_b = b.line.substr(0, b.line.find(':'));
+        return std::pair(number_a.size(), number_a) < std::pair(number_b.size(), number_b);
+    };
+    std::stable_sort(jobs.begin(), jobs.end(), before);
     return jobs;
 }
 

@@ -16,6 +16,14 @@ struct JobFile {
 
 /// The shipped jobs, sorted.
 [[nodiscard]] std::vector<JobFile> shipped_jobs(const Context& context);
+/// A job as people choose it.
+struct ListedJob {
+    std::string name;
+    std::string line;  // "Job 3: 14 Sorrel Street. Bath never gets properly hot"
+    bool good = false;
+};
+/// The shipped jobs by their number: Job 2 before Job 10.
+[[nodiscard]] std::vector<ListedJob> listed_jobs(const Context& context);
 /// A job's word, or a path to a .toml file. Throws BadInput, naming the nearest word.
 [[nodiscard]] JobFile find_job(const Context& context, const std::string& word);
 /// Throws BadInput with every problem of the scenario.

@@ -20,13 +20,13 @@ class RecordedVisit final : public views::Visit {
     views::Done perform(std::string_view sentence) override;
     [[nodiscard]] const worksite::Attempt& attempt() const override { return *attempt_; }
     [[nodiscard]] const views::JobCard& card() const override { return card_; }
-    [[nodiscard]] const std::vector<std::string>& suspects() const override { return suspects_; }
+    [[nodiscard]] const std::vector<views::Suspect>& suspects() const override { return suspects_; }
 
   private:
     std::unique_ptr<worksite::Attempt> attempt_;
     records::Writer writer_;
     views::JobCard card_;
-    std::vector<std::string> suspects_;
+    std::vector<views::Suspect> suspects_;
 };
 
 }  // namespace emberpath::app

@@ -1,9 +1,11 @@
 #include "ui/app/run.hpp"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <filesystem>
 #include <functional>
 
+#include "sim/diagnostics/diagnostic.hpp"
 #include "sim/records/record.hpp"
 #include "ui/app/commands.hpp"
 #include "ui/app/program_log.hpp"
@@ -82,6 +84,18 @@ Status carry_out(Request& request, Context& context) {
     return request.command(context);
 }
 
+/// A first word that is no command, with the nearest one; empty when all is well.
+std::string unknown_command(const CLI::App& app, const std::vector<std::string>& arguments) {
+    if (arguments.empty() || arguments.front().starts_with('-')) return {};
+    std::vector<std::string> words;
+    for (const auto* command : app.get_subcommands({})) words.push_back(command->get_name());
+    if (std::find(words.begin(), words.end(), arguments.front()) != words.end()) return {};
+    const auto nearest = diagnostics::nearest_word(arguments.front(), words);
+    return "There is no command \"" + arguments.front() + "\"." +
+           (nearest.empty() ? "" : " Did you mean \"" + nearest + "\"?") +
+           " \"emberpath --help\" lists them.";
+}
+
 /// CLI11 throws for --help as well as for a typing error.
 int answer_arguments(CLI::App& app, const CLI::ParseError& raised, Context& context) {
     const int code = app.exit(raised, context.out, context.err);
@@ -108,6 +122,8 @@ int run(const std::vector<std::string>& arguments, Context& context) {
     add_work(app, request);
     add_record_commands(app, request);
     add_author_commands(app, request);
+    if (const auto unknown = unknown_command(app, arguments); !unknown.empty())
+        return refuse(context, unknown);
     try {
         app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
         return static_cast<int>(carry_out(request, context));

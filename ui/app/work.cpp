@@ -18,7 +18,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::uint64_t usual_seed = 1;
-constexpr const char* demo_job = "tanager";  // what scenarios/demo.acts works on
+constexpr const char* demo_job = "sorrel";  // what scenarios/demo.acts works on
 
 /// A visit and where its record lies.
 struct Started {
@@ -153,16 +153,14 @@ Status play_demo(Context& context) {
 }  // namespace
 
 Status choose_and_work(Context& context) {
-    const auto jobs = shipped_jobs(context);
     if (!context.in_is_terminal) return play_demo(context);
-    std::vector<std::string> words, titles;
-    for (const auto& job : jobs) {
-        const auto loaded = scenario::load(job.file);
-        if (!loaded.good()) continue;
+    std::vector<std::string> words, lines;
+    for (const auto& job : listed_jobs(context)) {
+        if (!job.good) continue;
         words.push_back(job.name);
-        titles.push_back(loaded.job.title + ". " + loaded.job.call_out);
+        lines.push_back(job.line);
     }
-    const int chosen = terminal::choose(words, titles, context.in, context.out);
+    const int chosen = terminal::choose(words, lines, context.in, context.out);
     if (chosen < 0) return Status::done;
     WorkRequest request;
     request.job = words[static_cast<std::size_t>(chosen)];

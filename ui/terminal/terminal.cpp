@@ -4,6 +4,7 @@
 #include <istream>
 #include <ostream>
 
+#include "sim/diagnostics/diagnostic.hpp"
 #include "ui/debrief/page.hpp"
 #include "ui/terminal/words.hpp"
 
@@ -87,7 +88,9 @@ int choose(const std::vector<std::string>& words, const std::vector<std::string>
         if (line.empty() || line == "quit") return -1;
         for (std::size_t i = 0; i < words.size(); ++i)
             if (line == words[i] || line == std::to_string(i + 1)) return static_cast<int>(i);
-        out << "There is no job \"" << line.substr(0, longest_echo) << "\" in the list.\n";
+        const auto nearest = diagnostics::nearest_word(line, words);
+        out << "There is no job \"" << line.substr(0, longest_echo) << "\" in the list."
+            << (nearest.empty() ? "" : " Did you mean \"" + nearest + "\"?") << "\n";
     }
 }
 

@@ -42,7 +42,7 @@ std::string choices_for(const std::vector<views::PhraseRow>& phrases, const view
 }
 
 constexpr std::string_view at_any_time =
-    "  help             the sentences you can say; help WORD for those about a word\n"
+    "  help WORD        the sentences about a word, what they do and the time they take; help all\n"
     "  readings         what you have recorded\n"
     "  services         gas, water, power, cover and air as you last found or left them\n"
     "  log              what you have done and what it showed\n"
@@ -50,13 +50,26 @@ constexpr std::string_view at_any_time =
     "  time             minutes since you arrived\n"
     "  quit             stop here; the attempt is kept and can be taken up again\n";
 
+/// All sentences in two columns, without explanations: what fits a screen.
+std::string overview() {
+    const auto all = views::phrases({});
+    const std::size_t half = (all.size() + 1) / 2;
+    std::string text;
+    for (std::size_t i = 0; i < half; ++i)
+        text +=
+            row({{48}, {48}},
+                {all[i].pattern, i + half < all.size() ? all[i + half].pattern : std::string()}, 1);
+    return text;
+}
+
 }  // namespace
 
 std::string help_text(const views::JobCard& card, std::string_view word) {
-    const auto found = views::phrases(word);
     if (word.empty())
-        return "Sentences, and the time each takes:\n" + table_of(found) +
-               "\nAt any time, and taking none:\n" + std::string(at_any_time);
+        return "Sentences you can say:\n" + overview() + "\nAt any time, and taking none of it:\n" +
+               std::string(at_any_time);
+    if (word == "all") return table_of(views::phrases({}));
+    const auto found = views::phrases(word);
     if (!found.empty()) return table_of(found) + choices_for(found, card);
     return paragraph("Nothing about \"" + std::string(word) +
                          "\". Sentences begin with: " + listed(views::first_words()) + ".",
@@ -91,7 +104,8 @@ std::string services_text(const views::Visit& visit) {
 
 std::string suspects_text(const views::Visit& visit) {
     std::string text;
-    for (const auto& title : visit.suspects()) text += paragraph(title, page_width, 2, "- ");
+    for (const auto& suspect : visit.suspects())
+        text += row({{22}, {70}}, {suspect.word, suspect.title}, 2);
     return text;
 }
 

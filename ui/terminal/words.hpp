@@ -8,7 +8,8 @@
 
 namespace emberpath::terminal {
 
-/// All sentences with what they cost, or those about one word with what their {words} can stand for.
+/// All sentences; or those about one word with what they do, take, and what their {words} can stand for;
+/// or with "all" everything.
 [[nodiscard]] std::string help_text(const views::JobCard& card, std::string_view word);
 [[nodiscard]] std::string readings_text(const views::Visit& visit);
 [[nodiscard]] std::string log_text(const views::Visit& visit);

@@ -4,10 +4,11 @@
 
 namespace emberpath::views {
 
-std::vector<std::string> suspects(const worksite::Job& job) {
-    std::vector<std::string> titles;
-    for (const auto& cause : worksite::cause_list(job.site.gas)) titles.push_back(cause.title);
-    return titles;
+std::vector<Suspect> suspects(const worksite::Job& job) {
+    std::vector<Suspect> found;
+    for (const auto& cause : worksite::cause_list(job.site.gas))
+        found.push_back({cause.word, cause.title});
+    return found;
 }
 
 std::vector<CauseRow> catalogue() {

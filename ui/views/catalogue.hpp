@@ -8,8 +8,12 @@
 
 namespace emberpath::views {
 
-/// Titles of all causes a house like this can have, in catalogue order: the same for every fault.
-[[nodiscard]] std::vector<std::string> suspects(const worksite::Job& job);
+/// A cause as the write-up spells it and as people read it.
+struct Suspect {
+    std::string word, title;
+};
+/// All causes a house like this can have, in catalogue order: the same for every fault.
+[[nodiscard]] std::vector<Suspect> suspects(const worksite::Job& job);
 
 struct CauseRow {
     std::string word, title, effect, remedy, where;  // where: "any house", "natural gas only" ...

@@ -70,8 +70,8 @@ JobCard job_card(const worksite::Job& job, worksite::Mode mode) {
     JobCard card;
     card.title = job.title;
     card.call_out = job.call_out;
-    card.gas = job.site.gas == worksite::GasKind::natural_gas ? "natural gas from the street"
-                                                              : "propane from a cylinder";
+    card.gas =
+        job.site.gas == worksite::GasKind::natural_gas ? "natural gas" : "propane from a cylinder";
     card.mode = mode == worksite::Mode::assessed ? "assessed" : "coached";
     for (const auto& tap : job.site.taps) card.taps.push_back(tap.name);
     for (const auto& appliance : job.site.appliances) card.appliances.push_back(appliance.name);
@@ -129,7 +129,7 @@ std::string clock_text(const worksite::Attempt& attempt) {
 }
 
 std::string cost_text(double seconds) {
-    if (seconds <= 0.0) return "no time";
+    if (seconds <= 0.0) return "varies";  // waits take what the sentence says
     if (seconds < 60.0) return units::fixed(seconds, 0) + " s";
     const double minutes = seconds / 60.0;
     return units::fixed(minutes,

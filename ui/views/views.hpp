@@ -21,7 +21,7 @@ struct Choice {
 struct JobCard {
     std::string title;     // "Job 1: 8 Tanager Court"
     std::string call_out;  // what the office wrote down
-    std::string gas;       // "natural gas from the street"
+    std::string gas;       // "natural gas"
     std::string mode;      // "coached" or "assessed"
     std::vector<std::string> taps, appliances;
     std::vector<Choice> choices;
@@ -56,7 +56,7 @@ struct PhraseRow {
 [[nodiscard]] std::string clock_text(double seconds_on_site);
 [[nodiscard]] std::string clock_text(const worksite::Attempt& attempt);
 
-/// Simulated time an act takes: "20 s", "3 min", "as you say" for a wait.
+/// Simulated time an act takes: "20 s", "3 min", "varies" for a wait.
 [[nodiscard]] std::string cost_text(double seconds);
 
 }  // namespace emberpath::views

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "ui/views/catalogue.hpp"
 #include "ui/views/views.hpp"
 
 namespace emberpath::views {
@@ -23,8 +24,8 @@ class Visit {
     virtual Done perform(std::string_view sentence) = 0;
     [[nodiscard]] virtual const worksite::Attempt& attempt() const = 0;
     [[nodiscard]] virtual const JobCard& card() const = 0;
-    /// Titles of all causes that a house of this kind can have, in a fixed order.
-    [[nodiscard]] virtual const std::vector<std::string>& suspects() const = 0;
+    /// All causes that a house of this kind can have, in a fixed order.
+    [[nodiscard]] virtual const std::vector<Suspect>& suspects() const = 0;
 };
 
 }  // namespace emberpath::views

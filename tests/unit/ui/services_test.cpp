@@ -46,7 +46,7 @@ TEST(Views, ClockAndCostsReadAsPeopleSayThem) {
     EXPECT_EQ(clock_text(250.9), "04:10");
     EXPECT_EQ(clock_text(6000.0), "100:00");
     EXPECT_EQ(clock_text(-5.0), "00:00");
-    EXPECT_EQ(cost_text(0.0), "no time");
+    EXPECT_EQ(cost_text(0.0), "varies");
     EXPECT_EQ(cost_text(20.0), "20 s");
     EXPECT_EQ(cost_text(150.0), "2.5 min");
     EXPECT_EQ(cost_text(600.0), "10 min");

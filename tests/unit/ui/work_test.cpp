@@ -58,18 +58,25 @@ TEST(Work, TypingAndScriptMakeTheSameRecord) {
 
 TEST(Work, AnAttemptCutOffAnywhereEndsInTheSameRecord) {
     Program program;
+    const std::vector<std::string> sentences = {"look at display", "open kitchen tap", "wait 30 s",
+                                                "hand in"};
+    std::string all;
+    for (const auto& sentence : sentences) all += sentence + "\n";
     const auto whole = program.file("whole.jsonl"), cut = program.file("cut.jsonl");
-    ASSERT_EQ(program(work_on(whole), acts), 0);
+    ASSERT_EQ(program(work_on(whole), all), 0);
     const std::string text = contents(whole);
-    std::vector<std::string> sentences;
-    std::istringstream lines(acts);
-    for (std::string line; std::getline(lines, line);)
-        if (!line.empty() && line.front() != '#') sentences.push_back(line);
-    for (std::size_t length = text.find('\n') + 1; length < text.size(); length += 97) {
+    // At each line end after the header, and in the middle of each line.
+    std::vector<std::size_t> lengths;
+    for (auto end = text.find('\n') + 1; end < text.size(); end = text.find('\n', end) + 1) {
+        lengths.push_back(end);
+        lengths.push_back((end + text.find('\n', end)) / 2);
+    }
+    ASSERT_EQ(lengths.size(), 2 * (2 * sentences.size() + 1));
+    for (const auto length : lengths) {
         records::sample::write(cut, text.substr(0, length));
-        const auto known = records::read(cut).acts.size();
         std::string rest;
-        for (std::size_t i = known; i < sentences.size(); ++i) rest += sentences[i] + "\n";
+        for (std::size_t i = records::read(cut).acts.size(); i < sentences.size(); ++i)
+            rest += sentences[i] + "\n";
         ASSERT_EQ(program({"work", "tanager", "--record", cut}, rest), 0)
             << "cut to " << length << " bytes: " << program.talk;
         ASSERT_EQ(contents(cut), text) << "cut to " << length << " bytes";
