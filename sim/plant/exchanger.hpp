@@ -5,10 +5,12 @@
 ///           hA water side = 2600 W/K (m / 0.33 kg/s)^0.8                  exponent: [dittus1930]
 ///           UA gas side = 67 W/K (m_g / 0.020 kg/s)^0.65 (0.45 + 0.55 lit share)   chosen; exponent
 ///           range as for finned tubes in [kays1984]
-/// Enthalpy  h(t) = 1060 t + 0.11 t^2 J/kg, t in degrees Celsius: within 2 % of products of lean
-///           methane combustion to 1600 degC. Gas is reckoned in theta = h / 1200 J/(kg K), so that
-///           energy is conserved exactly although the heat capacity varies.
-/// Checked   tests/laws/energy_laws_test.cpp, tests/reference/plant/gas_side_reference_test.cpp
+/// Enthalpy  h(t) = 1060 t + 0.11 t^2 J/kg, t in degrees Celsius: within 2.5 % of the products of
+///           methane and propane at excess-air ratios from 1.5 to 3.5. Gas is reckoned in
+///           theta = h / 1200 J/(kg K), so that energy is conserved exactly although the heat capacity
+///           varies.
+/// Checked   tests/laws/exchanger_laws_test.cpp, tests/laws/energy_laws_test.cpp; the effectiveness in
+///           tests/reference (HeatTransferReference)
 
 #include "sim/math/functions.hpp"
 #include "sim/plant/parameters.hpp"
@@ -21,7 +23,7 @@ inline constexpr double zero_celsius_k = 273.15;
 inline constexpr double water_j_per_kg_k = 4186.0;
 inline constexpr double water_kg_per_m3 = 990.0;  // at delivery temperature
 inline constexpr double flue_gas_j_per_kg_k = 1200.0;
-inline constexpr double air_kg_per_m3 = 1.2;
+inline constexpr double air_kg_per_m3 = 1.225;  // dry, 15 degC, 101.325 kPa [usstd1976]
 inline constexpr double radiated_share = 0.10;  // of the net heat, straight to the hot row
 inline constexpr double casing_w_per_k = 0.4;   // each cell to the casing air
 

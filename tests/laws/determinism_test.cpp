@@ -1,0 +1,116 @@
+// Proves that the same inputs give the same bits: one heater and every lane of a pack, baseline and wide
+// instructions, four builds by two compilers, today and when the expected hashes were stored.
+
+#include <gtest/gtest.h>
+
+#include <cstdio>
+#include <cstdlib>
+#include <set>
+#include <string>
+
+#include "tests/laws/story.hpp"
+
+namespace emberpath::laws {
+namespace {
+
+using BaselinePack = math::Pack<8, math::Baseline>;
+using WidePack = math::Pack<8, math::Wide>;
+
+/// Changed only together with the physics, the controller or the stories, and never by a compiler.
+constexpr std::uint64_t expected[2] = {0xc2fc427dd96559e5, 0x8fe13a2d010c94b1};
+
+class Determinism : public testing::TestWithParam<bool> {};
+
+TEST_P(Determinism, EveryLaneOfAPackHasTheBitsOfItsHeaterAlone) {
+    const Hashes alone = scalar_story(GetParam());
+    const Hashes packed = pack_story<BaselinePack>(GetParam());
+    for (std::size_t lane = 0; lane < story_lanes; ++lane)
+        EXPECT_EQ(alone[lane], packed[lane]) << "lane " << lane;
+}
+
+TEST_P(Determinism, WideInstructionsGiveTheBitsOfBaselineOnes) {
+    if (!worksite::wide_is_supported()) GTEST_SKIP() << "this processor has no wide instructions";
+    const Hashes baseline = pack_story<BaselinePack>(GetParam());
+    const Hashes wide = pack_story<WidePack>(GetParam());
+    for (std::size_t lane = 0; lane < story_lanes; ++lane)
+        EXPECT_EQ(baseline[lane], wide[lane]) << "lane " << lane;
+}
+
+TEST_P(Determinism, StoredHashIsMetAgain) {
+    EXPECT_EQ(combined(pack_story<BaselinePack>(GetParam())), expected[GetParam() ? 1 : 0])
+        << "if physics, controller or story were changed on purpose, store the new value";
+}
+
+TEST_P(Determinism, StoryIsWorthHashing) {
+    // A hash of heaters that all stand still would prove nothing.
+    const Hashes hashes = pack_story<BaselinePack>(GetParam());
+    EXPECT_EQ(std::set<std::uint64_t>(hashes.begin(), hashes.end()).size(), story_lanes);
+    auto heater = story_heater<double>(GetParam());
+    heater.plant.parameters = GetParam() ? propane_lanes()[0] : natural_gas_lanes()[0];
+    plant::settle_cold(heater.plant, story_inputs(0, GetParam()).surroundings);
+    std::set<double> phases, banks;
+    for (int tick = 0; tick < story_ticks; ++tick) {
+        heater.tick(story_inputs(tick, GetParam()));
+        const controller::Readout now = controller::readout(heater.controller, 0);
+        phases.insert(static_cast<double>(now.phase));
+        if (now.phase == controller::Phase::run) banks.insert(now.banks_open);
+    }
+    EXPECT_EQ(phases.size(), 6U) << "all phases but lockout";
+    EXPECT_EQ(banks.size(), 3U);
+}
+
+INSTANTIATE_TEST_SUITE_P(On, Determinism, testing::Bool(), [](const auto& propane) {
+    return propane.param ? "Propane" : "NaturalGas";
+});
+
+/// What tests/laws/hash_with prints, and its exit status.
+struct Printed {
+    std::string text;
+    int status;
+};
+
+Printed hash_with(const std::string& compiler_and_flags) {
+    const std::string command =
+        EMBERPATH_SOURCE_DIR "/tests/laws/hash_with " + compiler_and_flags + " 2>&1";
+    FILE* pipe = popen(command.c_str(), "r");
+    Printed out{"", -1};
+    if (pipe == nullptr) return out;
+    char buffer[256];
+    while (std::fgets(buffer, sizeof buffer, pipe) != nullptr) out.text += buffer;
+    out.status = WEXITSTATUS(pclose(pipe));
+    return out;
+}
+
+std::string expected_print() {
+    std::string text;
+    for (const bool propane : {false, true}) {
+        char line[120];
+        const auto value = static_cast<unsigned long long>(expected[propane ? 1 : 0]);
+        std::snprintf(line, sizeof line, "%s\none by one %016llx\nas a pack  %016llx\n",
+                      propane ? "propane" : "natural gas", value, value);
+        text += line;
+    }
+    return text;
+}
+
+class EveryCompiler : public testing::TestWithParam<const char*> {};
+
+TEST_P(EveryCompiler, GivesTheStoredHash) {
+    const Printed printed = hash_with(GetParam());
+    if (printed.status == 77) GTEST_SKIP() << "not installed: " << GetParam();
+    ASSERT_EQ(printed.status, 0) << printed.text;
+    EXPECT_EQ(printed.text, expected_print());
+}
+
+INSTANTIATE_TEST_SUITE_P(At, EveryCompiler,
+                         testing::Values("g++ -O0", "g++ -O3", "clang++ -O0", "clang++ -O3"),
+                         [](const auto& flags) {
+                             std::string name = flags.param;
+                             std::erase_if(name, [](char c) { return c == ' ' || c == '-'; });
+                             while (name.find('+') != std::string::npos)
+                                 name.replace(name.find('+'), 1, "x");
+                             return name;
+                         });
+
+}  // namespace
+}  // namespace emberpath::laws
