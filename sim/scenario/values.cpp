@@ -35,7 +35,7 @@ std::string shown(const Node& node) {
     constexpr std::size_t longest = 62;
     if (node.kind == Node::Kind::text) return in_quotes(node.text);
     const bool simple = node.kind != Node::Kind::list && node.kind != Node::Kind::table;
-    const std::string kind(name_of(node.kind));
+    std::string kind(name_of(node.kind));
     if (!simple || node.raw.empty() || node.raw.size() > longest) return kind;
     return node.kind == Node::Kind::flag ? node.raw : node.raw + ", " + kind;
 }
