@@ -76,7 +76,7 @@ void hold_test(Workplace& w, const Act& act) {
     w.deeds.leak_test = w.tick();
     for (std::size_t i = 0; i < joint_count; ++i)
         if (i != static_cast<std::size_t>(Joint::manifold) &&
-            i != static_cast<std::size_t>(Joint::burner))
+            i != static_cast<std::size_t>(Joint::burner) && !(i < 3 && w.fabric.point_open[i]))
             w.fabric.joint_unproved[i] = false;
 }
 

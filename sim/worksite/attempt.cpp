@@ -19,11 +19,10 @@ const Doing& doing_of(Verb verb) {
 
 struct Attempt::Impl {
     Workplace place;
-    std::vector<std::string> between;  // what happened while nothing was being done
 };
 
 Attempt::Attempt(Job job, std::uint64_t seed, Mode mode, Follower* follower)
-    : impl_(new Impl{Workplace(std::move(job), seed, mode, follower), {}}) {
+    : impl_(new Impl{Workplace(std::move(job), seed, mode, follower)}) {
     impl_->place.entry = {};
 }
 Attempt::~Attempt() = default;

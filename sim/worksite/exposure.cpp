@@ -17,13 +17,16 @@ constexpr double open_joint_m2 = 0.6 * 3.0e-6;
 constexpr double weep_at_pa = 2000.0;
 constexpr double greatest_escape_m3_per_s = 2.0e-4;
 constexpr double air_renews_in_s = 180.0;
+constexpr double nothing_left_m3 = 1.0e-7;
 constexpr double flash_m3 = 3.0e-3;
 constexpr double smell_m3 = 0.3e-3;
 constexpr double room_m3 = 30.0;
 constexpr double room_renews_in_s = 1800.0;
-constexpr double spilt_share = 0.05;  // of the flue gas, with the cover off
+constexpr double spilt_share = 0.10;  // of the flue gas, with the cover off
 constexpr double room_co_alarm = 30.0e-6;
 constexpr double room_co_worst = 400.0e-6;
+constexpr double co_dose_worst_s = 6000.0e-6 * 60.0;  // share x seconds: 100 ppm for an hour
+constexpr double hard_light_up_m3 = 0.35e-3;          // a clean light-up has a tenth of it
 constexpr double hot_k = 333.15;
 constexpr double weeps_below = 0.125;  // one joint in eight
 constexpr double weep_m3_per_s = 5.0e-7;
@@ -84,6 +87,7 @@ void Workplace::escape_gas(const HeaterView& view) {
     const double rate = escaping_m3_per_s(view);
     inputs_.surroundings.test_nipple_leak_m3_per_s = rate;  // felt by the pipe in the next tick
     escaped_gas_m3 += tick_s * (rate - escaped_gas_m3 / air_renews_in_s);
+    if (rate <= 0.0 && escaped_gas_m3 < nothing_left_m3) escaped_gas_m3 = 0.0;
     if (escaped_gas_m3 > smell_m3 && !smell_noticed_) say("It smells of gas.");
     smell_noticed_ = escaped_gas_m3 > smell_m3;
     if (escaped_gas_m3 > flash_m3 && ignition_source(view))
@@ -104,10 +108,22 @@ void Workplace::spill_products(const HeaterView& view) {
             say("Your personal alarm sounds: carbon monoxide.");
         breach("room_co", "You stayed in air with more than 30 ppm of carbon monoxide.");
     }
-    if (room_co_share > room_co_worst)
-        end_badly(
-            "co_poisoning",
-            "The air holds more than 400 ppm of carbon monoxide. You feel faint and are led out.");
+    if (!spills && room_co_share < 1.0e-8) room_co_share = 0.0;
+    co_dose_s += tick_s * room_co_share;
+    if (room_co_share > room_co_worst || co_dose_s > co_dose_worst_s)
+        end_badly("co_poisoning", "Air with " + units::format_ppm(room_co_share) +
+                                      " of carbon monoxide for too long: you feel faint and are "
+                                      "led out.");
+}
+
+/// Gas left in the chamber lights late: a thump; with hasty resets it is the trainee's doing.
+void Workplace::notice_light_up(const HeaterView& view) {
+    if (!lit_just_now_ || view.plant.rough_light_up_m3 < hard_light_up_m3) return;
+    say("It lights with a thump.");
+    if (person.hasty_resets > 0)
+        breach("hard_light_up", "Gathered gas, " +
+                                    units::fixed(view.plant.rough_light_up_m3 * 1000.0, 1) +
+                                    " litres, lit hard after hasty resets.");
 }
 
 void Workplace::hands_inside(std::string_view doing) {
@@ -129,10 +145,12 @@ void Workplace::hands_inside(std::string_view doing) {
 
 void Workplace::open_joint(Joint joint) {
     fabric.joint_unproved[static_cast<std::size_t>(joint)] = true;
+    fabric.weep_m3_per_s[static_cast<std::size_t>(joint)] = 0.0;
     deeds.leak_test = never;
 }
 
 void Workplace::seal_joint(Joint joint) {
+    fabric.joint_unproved[static_cast<std::size_t>(joint)] = true;
     const bool weeps = uniform_for("joint", ++joints_made_) < weeps_below;
     fabric.weep_m3_per_s[static_cast<std::size_t>(joint)] = weeps ? weep_m3_per_s : 0.0;
 }

@@ -26,10 +26,20 @@ bool made_safe(const Workplace& w) {
 }
 
 struct AfterRun {
+    double co = 0.0, co2 = 0.0;  // of the flue gas, meaned over twenty seconds of burning
     double worst_co_ratio = 0.0;
     std::int64_t scalding_ticks = 0, hot_ticks = 0;
     double hottest_k = 0.0;
 };
+
+void mean_flue_gas(AfterRun& found, const plant::Observables& p) {
+    if (p.flame_lit <= 0.0) return;
+    constexpr double share = tick_s / 20.0;
+    found.co += share * (p.co_share - found.co);
+    found.co2 += share * (p.co2_share - found.co2);
+    if (found.co2 > 0.01)
+        found.worst_co_ratio = std::max(found.worst_co_ratio, found.co / found.co2);
+}
 
 void draw(Heater<double>& heater, TickInputs inputs, double conductance, double seconds,
           AfterRun& found) {
@@ -41,8 +51,7 @@ void draw(Heater<double>& heater, TickInputs inputs, double conductance, double 
         heater.tick(inputs);
         if (i < ticks_in(light_up_s)) continue;
         const auto p = view(heater, 0, inputs).plant;
-        if (p.flame_lit > 0.0 && p.co2_share > 0.005)
-            found.worst_co_ratio = std::max(found.worst_co_ratio, p.co_share / p.co2_share);
+        mean_flue_gas(found, p);
         found.hottest_k = std::max(found.hottest_k, p.tap_water_k);
         if (p.tap_water_k < scald_k) continue;
         ++found.hot_ticks;
@@ -161,8 +170,7 @@ void judge_leaving(Workplace& w) {
 
 std::vector<std::string> left_behind(const Workplace& w) {
     std::vector<std::string> left;
-    for (const auto& name : open_points(w))
-        left.push_back("the " + name + " test point is open");
+    for (const auto& name : open_points(w)) left.push_back("the " + name + " test point is open");
     if (any_weep(w)) left.emplace_back("a gas joint weeps");
     if (!w.fabric.cover_on) left.emplace_back("the cover is off");
     if (w.fabric.alterations.limiter_bridged) left.emplace_back("the overheat limiter is bridged");

@@ -74,13 +74,14 @@ constexpr std::string_view safety_closing = R"(
   root of the pressure and is felt by the pipe. What escaped is renewed by air in three minutes. Above
   three litres, a flame or spark nearby lights it. Figures chosen.
 - **Current.** Contact gives a shock when 230 V really stand on the terminals.
-- **Carbon monoxide.** With the cover off, five per cent of the products enter a room of 30 m³ whose air
-  changes once in half an hour (chosen). The personal alarm sounds at 30 ppm; 400 ppm ends the job
-  (exposure limits of Safe Work Australia, recalled: check the current text). The correlation for CO in
+- **Carbon monoxide.** With the cover off, a tenth of the products enters a room of 30 m³ whose air
+  changes once in half an hour (chosen). The personal alarm sounds at 30 ppm; 400 ppm, or as
+  much breathed as in an hour at 100 ppm, ends the job (exposure limits of Safe Work Australia, recalled:
+  check the current text; the dose is chosen). The correlation for CO in
   the flue gas is a plausible shape, not data.
 - **Flue gas left behind.** After the trainee has gone, somebody presses reset, draws fully for three
-  minutes and a little for two, with gusts. CO/CO2 above 0.004 is not acceptable (UK practice to BS 7967,
-  from a training note).
+  minutes and a little for two, with gusts. CO/CO2 above 0.004, both meaned over
+  twenty seconds, is not acceptable (UK practice to BS 7967, from a training note).
 - **Scald.** 55 °C burns in about ten seconds (Moritz & Henriques 1947, as reproduced publicly): ten
   seconds of it at the tap, hotter than the panel was set, is left behind as a danger.
 - **Joints.** One joint in eight weeps when it is made (chosen, seeded): a small flow that only a leak test

@@ -8,10 +8,18 @@ namespace emberpath::worksite {
 
 namespace {
 
-std::string joined(const std::vector<Token>& tokens) {
+/// The words from `from` on.
+std::string joined(const std::vector<Token>& tokens, std::size_t from) {
     std::string text;
-    for (const auto& token : tokens) text += (text.empty() ? "" : " ") + token.word;
+    for (std::size_t i = from; i < tokens.size(); ++i)
+        text += (text.empty() ? "" : " ") + tokens[i].word;
     return text;
+}
+
+bool same_start(const std::vector<Token>& a, const std::vector<Token>& b, std::size_t count) {
+    if (a.size() < count || b.size() < count) return false;
+    return std::equal(a.begin(), a.begin() + static_cast<std::ptrdiff_t>(count), b.begin(),
+                      [](const Token& x, const Token& y) { return x.word == y.word; });
 }
 
 /// Edit distance in which a swap of neighbours is one slip (Damerau 1964, restricted form).
@@ -75,21 +83,27 @@ std::string listed(const std::vector<std::string>& words, std::string_view last)
     return text;
 }
 
-std::vector<std::string> first_words() {
-    std::vector<std::string> words;
+/// The patterns that begin with this word: "attach manometer to {point}".
+std::vector<std::string> patterns_with(const std::string& first_word) {
+    std::vector<std::string> patterns;
     for (const auto& row : phrase_rows()) {
-        std::string word(parts_of(row.phrase.pattern).front().text);
-        if (std::find(words.begin(), words.end(), word) == words.end())
-            words.push_back(std::move(word));
+        const auto words = tokens_of(parts_of(row.phrase.pattern).front().text);
+        if (!words.empty() && words.front().word == first_word)
+            patterns.push_back("\"" + std::string(row.phrase.pattern) + "\"");
     }
-    return words;
+    return patterns;
 }
 
 std::string expectation(std::string_view sentence, const Understanding& reading, const Job& job) {
     if (reading.too_long) return "a sentence of at most 400 characters";
     const auto& furthest = reading.furthest;
-    if (furthest.placeholder.empty() || furthest.token == 0)
-        return "a sentence that begins with " + listed(first_words(), "or");
+    if (furthest.placeholder.empty() || furthest.token == 0) {
+        const auto tokens = tokens_of(sentence);
+        const auto patterns =
+            tokens.empty() ? std::vector<std::string>() : patterns_with(tokens.front().word);
+        return patterns.empty() ? "one of the acts that help and docs/acts.md list"
+                                : listed(patterns, "or");
+    }
     std::string text(meaning_of(furthest.placeholder));
     if (const auto words = words_of(furthest.placeholder, job); !words.empty())
         text += " (" + listed(words, "or") + ")";
@@ -117,25 +131,33 @@ std::vector<std::string> all_sentences(const Job& job) {
 std::vector<std::string> nearest_sentences(std::string_view said, const Job& job,
                                            std::size_t count) {
     const auto tokens = tokens_of(said.substr(0, 120));
-    const auto plain = joined(tokens);
-    if (plain.empty()) return {};
+    if (tokens.empty()) return {};
     const auto all = all_sentences(job);
     struct Candidate {
         std::size_t slips;
         const std::string* text;
+        bool close;
     };
+    // What was understood so far stays; only the rest may be mended.
+    const auto reading = read_sentence(said.substr(0, 120), job);
+    const auto kept = reading.furthest.placeholder.empty() ? 0 : reading.furthest.token;
+    const bool open = kept > 0 && words_of(reading.furthest.placeholder, job).empty();
     std::vector<Candidate> near;
     for (const auto& text : all) {
-        const auto candidate_tokens = tokens_of(text);
-        const bool same_start = candidate_tokens.front().word == tokens.front().word;
-        const auto slips = distance(plain, joined(candidate_tokens));
-        if (slips <= std::max<std::size_t>(2, plain.size() * (same_start ? 45 : 30) / 100))
-            near.push_back({slips, &text});
+        const auto words = tokens_of(text);
+        if (!same_start(words, tokens, kept)) continue;
+        const auto rest = joined(tokens, kept);
+        const auto slips = distance(rest, joined(words, kept));
+        const bool first = words.front().word == tokens.front().word;
+        const auto share = kept > 0 ? 50U : first ? 45U : 30U;
+        const bool close = slips <= std::max<std::size_t>(2, rest.size() * share / 100);
+        if (open || close) near.push_back({slips, &text, close});
     }
     std::stable_sort(near.begin(), near.end(),
                      [](const Candidate& a, const Candidate& b) { return a.slips < b.slips; });
-    std::vector<std::string> best;
-    for (std::size_t i = 0; i < std::min(count, near.size()); ++i) best.push_back(*near[i].text);
+    std::vector<std::string> best;  // an example of an open placeholder counts once, however far
+    for (std::size_t i = 0; i < near.size() && best.size() < count; ++i)
+        if (i == 0 || near[i].close) best.push_back(*near[i].text);
     return best;
 }
 

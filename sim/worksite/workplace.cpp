@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "sim/worksite/hazards.hpp"
-
 namespace emberpath::worksite {
 
 namespace {
@@ -77,19 +75,32 @@ void Workplace::step() {
     build_inputs();
     services.reset_pressed = false;
     if (follower_) follower_->tick(inputs_);
+    const bool lit_before = heater.plant.flame.lit[0] > 0.5;
     heater.tick(inputs_);
+    lit_just_now_ = !lit_before && heater.plant.flame.lit[0] > 0.5;
     ++tick_;
     watch_phase();
     if (!arrived_) return;
+    if (!needs_a_look()) return;
     const HeaterView view = look();
     senses.step(view, setup);
     escape_gas(view);
     spill_products(view);
-    if (view.plant.rough_light_up_m3 > 1.2e-3 && !rough_noticed_) {
-        rough_noticed_ = true;
-        breach("hard_light_up", "Gathered gas lit with a bang.");
-        say("It lights with a bang.");
-    }
+    notice_light_up(view);
+}
+
+/// Most ticks nobody measures and nothing escapes; then the instruments need not be computed.
+bool Workplace::needs_a_look() {
+    const bool resting = at_rest(setup);
+    const bool went_to_rest = resting && !tools_resting_;
+    tools_resting_ = resting;
+    const auto any = [](const auto& list) {
+        return std::any_of(list.begin(), list.end(), [](auto one) { return one != 0; });
+    };
+    return !resting || went_to_rest || !fabric.cover_on || fabric.wide_open_joint ||
+           any(fabric.point_open) || any(fabric.weep_m3_per_s) || escaped_gas_m3 > 0.0 ||
+           inputs_.surroundings.test_nipple_leak_m3_per_s > 0.0 || room_co_share > 0.0 ||
+           lit_just_now_;
 }
 
 void Workplace::pass(double seconds) {
@@ -145,6 +156,10 @@ std::vector<faults::Fault> Workplace::faults_left() const {
 
 /// Maps the healthy parameters again, whole, whenever a severity moves: clearing is exact.
 void Workplace::refresh_parameters() {
+    const bool changing = faults::changes_after(job.faults, time_s());
+    const bool due = tick_ == 0 || changing || was_changing_ || severities_.empty();
+    was_changing_ = changing;
+    if (!due) return;
     const auto left = faults_left();
     std::vector<double> now;
     now.reserve(left.size());
@@ -190,7 +205,6 @@ void Workplace::watch_phase() {
     if (phase == phase_) return;
     phase_ = phase;
     changed_tick_ = tick_;
-    rough_noticed_ = false;
     if (arrived_ && phase == controller::Phase::run && !fabric.cover_on && !bench.multimeter_at &&
         bench.manometer_at != static_cast<std::size_t>(Point::manifold))
         breach("cover_off_running", "The heater fired with its cover off and nothing to measure.");
@@ -248,6 +262,8 @@ std::uint64_t Workplace::hash() const {
     for (const auto& one : breaches) hash.add(std::string_view(one.rule));
     hash.add(escaped_gas_m3);
     hash.add(room_co_share);
+    hash.add(co_dose_s);
+    hash.add(held_line_pa);
     hash.add(static_cast<std::uint64_t>(readings_));
     hash.add(std::string_view(write_up.cause));
     hash.add(static_cast<std::uint64_t>(write_up.handed_in));

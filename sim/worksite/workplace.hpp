@@ -90,6 +90,7 @@ class Workplace {
     ToolSetup setup;
     Household household;  // what the history would be called
     double escaped_gas_m3 = 0.0, room_co_share = 0.0;
+    double co_dose_s = 0.0;               // share of carbon monoxide breathed x seconds
     double held_line_pa = 0.0;  // gas shut in between meter or cylinder and heater
 
   private:
@@ -99,6 +100,8 @@ class Workplace {
     void refresh_parameters();
     void escape_gas(const HeaterView& view);
     void spill_products(const HeaterView& view);
+    [[nodiscard]] bool needs_a_look();
+    void notice_light_up(const HeaterView& view);
     void watch_phase();
     [[nodiscard]] double escaping_m3_per_s(const HeaterView& view) const;
     [[nodiscard]] bool ignition_source(const HeaterView& view) const;
@@ -117,7 +120,9 @@ class Workplace {
     std::uint32_t epoch_ = 0;
     controller::Phase phase_ = controller::Phase::standby;
     bool arrived_ = false;
-    bool rough_noticed_ = false;
+    bool was_changing_ = true;   // a fault's severity, in the tick before
+    bool tools_resting_ = true;
+    bool lit_just_now_ = false;
     bool smell_noticed_ = false;
     int readings_ = 0;
     std::uint64_t joints_made_ = 0;
