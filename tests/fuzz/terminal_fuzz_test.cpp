@@ -61,7 +61,8 @@ TEST(TerminalFuzz, WhateverIsTypedTheRecordVerifies) {
             typed += '\n';
         }
         const auto record = program.file("r.jsonl");
-        ASSERT_EQ(program({"work", "tanager", record}, typed, round % 2 == 0), 0) << program.talk;
+        ASSERT_EQ(program({"work", "tanager", "--record", record}, typed, round % 2 == 0), 0)
+            << program.talk;
         ASSERT_EQ(program({"verify", record}), 0) << program.output;
     }
 }
@@ -82,7 +83,7 @@ TEST(TerminalFuzz, ArgumentsOfAnyShapeAreAnswered) {
 
 TEST(TerminalFuzz, AVeryLongLineIsAnsweredInReason) {
     Program program;
-    EXPECT_EQ(program({"work", "tanager", program.file("r.jsonl")},
+    EXPECT_EQ(program({"work", "tanager", "--record", program.file("r.jsonl")},
                       std::string(1000000, 'a') + "\nquit\n", true),
               0);
     EXPECT_LT(program.output.size(), 20000U);
