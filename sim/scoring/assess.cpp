@@ -14,6 +14,7 @@ namespace {
 
 constexpr double set_aside_minutes = 5.0;  // added to the reference policy's test minutes
 constexpr double ruled_out_below = 0.05;
+constexpr double excluded_below = 1.0e-3;
 
 struct Play {
     Recorder recorder;
@@ -70,14 +71,17 @@ ActWorth worth_of(const Step& step, const worksite::Job& job) {
 }
 
 // The shadows stand for single causes; a truth they cannot represent would be scored as unwarranted work.
-std::string why_not_scored(const worksite::Job& job) {
+// Honest readings cannot exclude the true class; where they did, its severity fell between two shadows.
+std::string why_not_scored(const worksite::Job& job, double true_class_probability) {
     if (job.faults.size() > 1)
         return "this job has more than one fault, and the shadows stand for single causes.";
-    for (const faults::Fault& fault : job.faults) {
-        const faults::CauseInfo& cause = faults::info(fault.cause);
-        if (!applies(cause, job.site.gas))
+    for (const faults::Fault& fault : job.faults)
+        if (!applies(faults::info(fault.cause), job.site.gas))
             return "the true cause is not among the shadows of this site.";
-    }
+    if (true_class_probability < excluded_below)
+        return "the readings contradict every shadow of the true cause, so the shadows cannot "
+               "judge "
+               "this path.";
     return "";
 }
 
@@ -117,7 +121,8 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     outcome.fault_remains = !truth.remaining.empty();
     outcome.start_tick = p.start_tick;
     outcome.reference_minutes = std::max(10.0, reference.minutes + set_aside_minutes);
-    outcome.not_scored_because = why_not_scored(job);
+    outcome.not_scored_because =
+        why_not_scored(job, ledger.at_cure.classes()[static_cast<std::size_t>(played.true_class)]);
 
     Assessment out;
     for (const Step& step : ledger.steps) out.acts.push_back(worth_of(step, job));

@@ -4,19 +4,39 @@ namespace emberpath::scoring {
 
 namespace {
 
-void append(std::vector<Hypothesis>& all, const faults::CauseInfo& cause, double sign, int count,
+constexpr int cylinder_severity_count = 13;
+constexpr double cylinder_step = 0.7;
+
+// Evenly over the symptomatic range. A cylinder's time until it fails goes with what is left in it, so
+// there the remaining share falls by a constant factor, down to empty.
+std::vector<double> severities_of(const faults::CauseInfo& cause) {
+    if (cause.on_off || cause.cause == faults::Cause::no_fault) return {cause.greatest_severity};
+    std::vector<double> grid;
+    if (cause.cause == faults::Cause::cylinder_low) {
+        double left = 1.0 - cause.least_severity;
+        for (int i = 0; i + 1 < cylinder_severity_count; ++i, left *= cylinder_step)
+            grid.push_back(1.0 - left);
+        grid.push_back(cause.greatest_severity);
+        return grid;
+    }
+    const double range = cause.greatest_severity - cause.least_severity;
+    for (int i = 0; i < severity_count; ++i)
+        grid.push_back(cause.least_severity + range * i / (severity_count - 1));
+    return grid;
+}
+
+void append(std::vector<Hypothesis>& all, const faults::CauseInfo& cause, double sign,
             double prior) {
-    for (int i = 0; i < count; ++i) {
-        const double share = count > 1 ? static_cast<double>(i) / (count - 1) : 1.0;
+    const std::vector<double> grid = severities_of(cause);
+    for (std::size_t i = 0; i < grid.size(); ++i) {
         Hypothesis h;
         h.fault.cause = cause.cause;
-        h.fault.severity = sign * (cause.least_severity +
-                                   share * (cause.greatest_severity - cause.least_severity));
+        h.fault.severity = sign * grid[i];
         h.remedy = cause.remedy;
         h.prior = prior;
         const int here = static_cast<int>(all.size());
         h.lower = i > 0 ? here - 1 : -1;
-        h.upper = i + 1 < count ? here + 1 : -1;
+        h.upper = i + 1 < grid.size() ? here + 1 : -1;
         all.push_back(h);
     }
 }
@@ -33,12 +53,10 @@ std::vector<Hypothesis> hypotheses(worksite::GasKind gas) {
     double total = 0.0;
     for (const faults::CauseInfo& cause : faults::catalogue()) {
         if (!applies(cause, gas)) continue;
-        const int count =
-            cause.on_off || cause.cause == faults::Cause::no_fault ? 1 : severity_count;
-        const int lanes = cause.has_sign ? 2 * count : count;
-        const double prior = cause.frequency / lanes;
-        append(all, cause, 1.0, count, prior);
-        if (cause.has_sign) append(all, cause, -1.0, count, prior);
+        const std::size_t lanes = severities_of(cause).size() * (cause.has_sign ? 2 : 1);
+        const double prior = cause.frequency / static_cast<double>(lanes);
+        append(all, cause, 1.0, prior);
+        if (cause.has_sign) append(all, cause, -1.0, prior);
         total += cause.frequency;
     }
     for (Hypothesis& h : all) h.prior /= total;

@@ -10,9 +10,10 @@ namespace emberpath::worksite {
 namespace {
 
 constexpr double zero_celsius_k = 273.15;
-constexpr double settles_s = 5.0;    // a flame just lit moves anyway
-constexpr double co_range = 0.01;    // analyser: 10 000 ppm
-constexpr double ohm_range = 1.0e7;  // multimeter: 10 megohm
+constexpr double settles_s = 5.0;         // a flame just lit moves anyway
+constexpr double restless_share = 0.015;  // mean stray of the air ratio over some eight seconds
+constexpr double co_range = 0.01;         // analyser: 10 000 ppm
+constexpr double ohm_range = 1.0e7;       // multimeter: 10 megohm
 
 using Q = Quantity;
 
@@ -21,7 +22,7 @@ using Q = Quantity;
 std::size_t flame_look(const HeaterView& heater, const Senses& senses) {
     if (heater.plant.flame_lit <= 0.0) return senses.flame_seen ? flame_lit_then_out : flame_none;
     if (heater.plant.excess_air_ratio < 1.12) return flame_yellow_tipped;
-    return senses.flame_unrest.highest > 0.06 ? flame_restless : flame_steady;
+    return senses.flame_unrest.shown > restless_share ? flame_restless : flame_steady;
 }
 
 std::size_t fan_sound(double rev_per_s) {
@@ -211,7 +212,7 @@ void follow_analyser(Senses& senses, const HeaterView& heater, const ToolSetup& 
     senses.flue_temperature.follow(heater.plant.flue_k, 2.0);
 }
 
-// Unrest: how far the air ratio strays from its own slow mean, as a moving flame shows it.
+// Unrest: how far the air ratio strays from its own slow mean, smoothed as an eye does that watches a while.
 void follow_flame(Senses& senses, const HeaterView& heater) {
     if (heater.plant.flame_lit <= 0.0 || heater.plant.excess_air_ratio <= 0.0) {
         senses.air_ratio = senses.flame_unrest = Gauge{};
@@ -220,9 +221,9 @@ void follow_flame(Senses& senses, const HeaterView& heater) {
     }
     senses.burning_s += signals::tick_s;
     if (senses.burning_s < settles_s) return;
-    senses.air_ratio.follow(heater.plant.excess_air_ratio, 3.0);
+    senses.air_ratio.follow(heater.plant.excess_air_ratio, 4.0);
     const double stray = std::abs(heater.plant.excess_air_ratio / senses.air_ratio.shown - 1.0);
-    senses.flame_unrest.follow(stray, 1.0);
+    senses.flame_unrest.follow(stray, 8.0);
 }
 
 }  // namespace

@@ -130,6 +130,8 @@ INSTANTIATE_TEST_SUITE_P(
                       Case{Cause::wind_gust, GasKind::natural_gas, 0.58},
                       Case{Cause::cylinder_low, GasKind::propane_cylinder, 0.58},
                       Case{Cause::cylinder_low, GasKind::propane_cylinder, 0.90},
+                      Case{Cause::cylinder_low, GasKind::propane_cylinder, 0.92},
+                      Case{Cause::wind_gust, GasKind::natural_gas, 0.08},
                       Case{Cause::gas_pipe_restriction, GasKind::natural_gas, 0.58},
                       Case{Cause::gas_pipe_restriction, GasKind::natural_gas, 0.25},
                       Case{Cause::regulator_droop, GasKind::natural_gas, 0.58},

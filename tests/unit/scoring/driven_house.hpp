@@ -23,6 +23,7 @@ inline worksite::Job plain_job(worksite::GasKind gas) {
     job.site.arrival_s = 420.0;
     job.healthy = gas == worksite::GasKind::natural_gas ? plant::natural_gas_parameters()
                                                         : plant::propane_parameters();
+    job.settings.full_manifold_pa = job.healthy.full_manifold_pa;
     return job;
 }
 
