@@ -44,9 +44,10 @@ inline constexpr std::size_t remedy_count = 10;
 /// A cause as injected.
 struct Fault {
     Cause cause = Cause::no_fault;
-    double severity = 1.0;   // 0 (none) to 1; negative only where CauseInfo::has_sign
-    double onset_s = 0.0;    // site time at which it begins
-    double ramp_s = 0.0;     // time from onset to full severity; 0 is a step
+    double severity =
+        1.0;               // 0 (none) to CauseInfo::greatest_severity; negative only where has_sign
+    double onset_s = 0.0;  // site time at which it begins
+    double ramp_s = 0.0;   // time from onset to full severity; 0 is a step
     double period_s = 0.0;   // intermittent: repeats with this period; 0 is steady
     double present_s = 0.0;  // intermittent: seconds of each period in which it is present
 };

@@ -1,0 +1,163 @@
+// Proves that causes are pure maps: sound parameters stay untouched, severity 0 and clearing give the same bits,
+// each cause moves exactly the parameters it should, in the documented direction, more so at higher severity.
+
+#include "sim/faults/effects.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cstring>
+#include <ostream>
+#include <vector>
+
+namespace emberpath::faults {
+namespace {
+
+using plant::PlantParameters;
+
+bool same_bits(const PlantParameters& a, const PlantParameters& b) {
+    return std::memcmp(plant::flat(a), plant::flat(b), plant::parameter_count * sizeof(double)) ==
+           0;
+}
+
+std::size_t changed(const PlantParameters& a, const PlantParameters& b) {
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < plant::parameter_count; ++i)
+        if (plant::flat(a)[i] != plant::flat(b)[i]) ++count;
+    return count;
+}
+
+std::vector<PlantParameters> sound_houses() {
+    return {plant::natural_gas_parameters(), plant::propane_parameters()};
+}
+
+TEST(WithFault, LeavesItsArgumentAloneAndGivesTheSameBitsTwice) {
+    for (const PlantParameters& healthy : sound_houses())
+        for (const CauseInfo& row : catalogue()) {
+            const PlantParameters before = healthy;
+            const Fault fault{row.cause, row.greatest_severity};
+            const auto once = with_fault(healthy, fault, 0.0);
+            const auto twice = with_fault(healthy, fault, 0.0);
+            EXPECT_TRUE(same_bits(before, healthy)) << row.word;
+            EXPECT_TRUE(same_bits(once, twice)) << row.word;
+        }
+}
+
+TEST(WithFault, SeverityZeroAndTimeBeforeOnsetChangeNoBit) {
+    for (const PlantParameters& healthy : sound_houses())
+        for (const CauseInfo& row : catalogue()) {
+            EXPECT_TRUE(same_bits(healthy, with_fault(healthy, {row.cause, 0.0}, 100.0)))
+                << row.word;
+            const Fault later{row.cause, row.greatest_severity, 500.0};
+            EXPECT_TRUE(same_bits(healthy, with_fault(healthy, later, 499.9))) << row.word;
+        }
+}
+
+TEST(WithFaults, TakingOneOfTwoAwayLeavesExactlyTheOther) {
+    const PlantParameters healthy = plant::natural_gas_parameters();
+    for (const CauseInfo& kept : catalogue())
+        for (const CauseInfo& cleared : catalogue()) {
+            if (kept.cause == cleared.cause) continue;
+            std::vector<Fault> faults{{kept.cause, kept.greatest_severity},
+                                      {cleared.cause, cleared.greatest_severity}};
+            const auto both = with_faults(healthy, faults, 0.0);
+            faults.pop_back();
+            const auto one = with_faults(healthy, faults, 0.0);
+            EXPECT_TRUE(
+                same_bits(one, with_fault(healthy, {kept.cause, kept.greatest_severity}, 0)));
+            EXPECT_EQ(same_bits(one, both), cleared.cause == Cause::no_fault)
+                << kept.word << " and " << cleared.word;
+        }
+}
+
+TEST(WithFaults, NoneAtAllGivesBackTheHealthyBits) {
+    for (const PlantParameters& healthy : sound_houses())
+        EXPECT_TRUE(same_bits(healthy, with_faults(healthy, {}, 1.0e6)));
+}
+
+/// One parameter a cause moves, and which way.
+struct Effect {
+    const char* name;
+    Cause cause;
+    double severity;
+    double (*value)(const PlantParameters& p);
+    double sign;            // +1 up, -1 down
+    std::size_t moves = 1;  // how many parameters the cause changes in all
+};
+
+std::ostream& operator<<(std::ostream& out, const Effect& effect) {
+    return out << effect.name;
+}
+
+// clang-format off
+const Effect effects[] = {
+    {"BlockedFlueResistsMore", Cause::flue_blocked, 1.0, [](const PlantParameters& p) { return p.flue_resistance; }, +1},
+    {"GustsPush", Cause::wind_gust, 1.0, [](const PlantParameters& p) { return p.gust_amplitude; }, +1},
+    {"LowCylinderHoldsLess", Cause::cylinder_low, 0.9, [](const PlantParameters& p) { return p.cylinder_start_kg; }, -1},
+    {"NarrowPipeResistsMore", Cause::gas_pipe_restriction, 1.0, [](const PlantParameters& p) { return p.gas_pipe_resistance; }, +1},
+    {"RegulatorDroopsMore", Cause::regulator_droop, 1.0, [](const PlantParameters& p) { return p.regulator_droop; }, +1},
+    {"OpenSensorHasMegohms", Cause::outlet_sensor_open, 1.0, [](const PlantParameters& p) { return p.outlet_sensor.series_ohm; }, +1},
+    {"PositiveDriftReadsCold", Cause::outlet_sensor_drift, 0.5, [](const PlantParameters& p) { return p.outlet_sensor.gain; }, +1},
+    {"NegativeDriftReadsHot", Cause::outlet_sensor_drift, -0.5, [](const PlantParameters& p) { return p.outlet_sensor.gain; }, -1},
+    {"FouledProbePassesLess", Cause::electrode_fouled, 0.9, [](const PlantParameters& p) { return p.ionisation_gain; }, -1},
+    {"DeadIgniterDoesNotWork", Cause::igniter_failed, 1.0, [](const PlantParameters& p) { return p.igniter_works; }, -1},
+    {"SootInsulates", Cause::exchanger_sooted, 1.0, [](const PlantParameters& p) { return p.gas_side_ua_factor; }, -1, 3},
+    {"SootResistsAir", Cause::exchanger_sooted, 1.0, [](const PlantParameters& p) { return p.air_exchanger_resistance; }, +1, 3},
+    {"SootIsSoot", Cause::exchanger_sooted, 1.0, [](const PlantParameters& p) { return p.soot; }, +1, 3},
+};
+// clang-format on
+
+class CauseEffect : public testing::TestWithParam<Effect> {};
+
+TEST_P(CauseEffect, MovesTheRightWayAndNothingElse) {
+    const Effect& e = GetParam();
+    for (const PlantParameters& healthy : sound_houses()) {
+        const auto faulty = with_fault(healthy, {e.cause, e.severity}, 0.0);
+        EXPECT_GT(e.sign * (e.value(faulty) - e.value(healthy)), 0.0);
+        EXPECT_EQ(changed(healthy, faulty), e.moves);
+    }
+}
+
+TEST_P(CauseEffect, GrowsWithSeverityOverTheSymptomaticRange) {
+    const Effect& e = GetParam();
+    const CauseInfo& row = info(e.cause);
+    if (row.on_off) return;
+    const PlantParameters healthy = plant::propane_parameters();
+    double before = e.sign * e.value(healthy);
+    for (int i = 0; i <= 10; ++i) {
+        const double size =
+            row.least_severity + 0.1 * i * (row.greatest_severity - row.least_severity);
+        const double severity = e.severity < 0.0 ? -size : size;
+        const double now = e.sign * e.value(with_fault(healthy, {e.cause, severity}, 0.0));
+        if (e.cause == Cause::cylinder_low && now == 0.0) continue;  // empty is empty
+        EXPECT_GT(now, before) << severity;
+        before = now;
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(Catalogue, CauseEffect, testing::ValuesIn(effects),
+                         [](const auto& row) { return row.param.name; });
+
+TEST(CauseEffects, CoverTheWholeCatalogue) {
+    for (const CauseInfo& row : catalogue()) {
+        bool covered = row.cause == Cause::no_fault;
+        for (const Effect& e : effects) covered = covered || e.cause == row.cause;
+        EXPECT_TRUE(covered) << row.word;
+    }
+}
+
+TEST(FlueBlocked, LossGoesWithTheInverseSquareOfTheFreeArea) {
+    const PlantParameters healthy = plant::natural_gas_parameters();
+    const auto half = with_fault(healthy, {Cause::flue_blocked, 0.5 / 0.85}, 0.0);
+    EXPECT_NEAR(half.flue_resistance, 4.0 * healthy.flue_resistance, 1e-6);
+}
+
+TEST(CylinderLow, NeverPutsLiquidIn) {
+    PlantParameters healthy = plant::propane_parameters();
+    healthy.cylinder_start_kg = 2.0;
+    for (const double severity : {0.05, 0.3, 0.6})
+        EXPECT_LE(with_fault(healthy, {Cause::cylinder_low, severity}, 0.0).cylinder_start_kg, 2.0);
+    EXPECT_EQ(with_fault(healthy, {Cause::cylinder_low, 1.0}, 0.0).cylinder_start_kg, 0.0);
+}
+
+}  // namespace
+}  // namespace emberpath::faults
