@@ -77,6 +77,7 @@ void Workplace::step() {
     if (follower_) follower_->tick(inputs_);
     const bool lit_before = heater.plant.flame.lit[0] > 0.5;
     heater.tick(inputs_);
+    if (fabric.alterations.limiter_bridged) heater.plant.flame.limiter_tripped = 0.0;
     lit_just_now_ = !lit_before && heater.plant.flame.lit[0] > 0.5;
     ++tick_;
     watch_phase();

@@ -130,6 +130,9 @@ TEST(Language, SaysWhatItExpectedAndWhatIsNear) {
         refusal("open kitchn tap"),
         "\"open kitchn tap\" is no act I can read; expected a tap (kitchen tap, shower or bath "
         "tap) after \"open\". Did you mean \"open kitchen tap\" or \"open bath tap\"?");
+    EXPECT_EQ(refusal("attach manometer"),
+              "\"attach manometer\" is no act I can read; expected \"attach manometer to "
+              "{point}\" or \"attach multimeter to {probe}\".");
     EXPECT_EQ(
         refusal("wait 30"),
         "\"wait 30\" is no act I can read; expected a time from 1 s to 60 min, such as \"30 s\" "
