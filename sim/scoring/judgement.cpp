@@ -147,7 +147,7 @@ std::string test_reason(const PlayedAttempt& played, const Outcome& outcome, con
 
 std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const Findings& f,
                         const Outcome& outcome, const PathCharges& charges) {
-    if (charges.total() < 0.1)
+    if (path_score(charges.total(), outcome.reference_minutes) >= 100.0)
         return "Every reading was worth its time; the reference path needs " +
                figure(outcome.reference_minutes, 0) + " minutes.";
     const Step* dearest = nullptr;
@@ -170,11 +170,12 @@ std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const
                " minutes charged.";
     if (most == charges.idle)
         return figure(charges.idle, 1) + " minutes were waited without a reading that needed them.";
-    if (most == by_remedy)
+    if (remedy != nullptr && most == by_remedy)
         return at(outcome, *remedy->step) + ": " + figure(by_remedy, 0) +
                " minutes charged, because the evidence gave this remedy only " +
                percent(remedy->commitment.probability) + ".";
-    return test_reason(played, outcome, *dearest);
+    return dearest != nullptr ? test_reason(played, outcome, *dearest)
+                              : "Every reading was worth its time.";
 }
 
 // The remedy that probability per cost would have put first at that moment.

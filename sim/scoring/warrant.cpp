@@ -35,7 +35,6 @@ RemedyCost remedy_cost(Remedy remedy) {
         case Remedy::change_cylinder:
             return {10.0, 40.0, false};
         case Remedy::quote_larger_gas_pipe:
-            return {10.0, 0.0, false};
         case Remedy::escalate_regulator:
             return {10.0, 0.0, false};
         case Remedy::replace_outlet_sensor:

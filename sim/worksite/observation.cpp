@@ -265,8 +265,9 @@ bool at_rest(const ToolSetup& tools) {
            !tools.meter_in_flame_lead && !tools.watching && !tools.listening;
 }
 
-double value_of(Quantity quantity, Hold hold, const HeaterView& heater, const Senses& senses,
-                const TickInputs& inputs, const ToolSetup& tools) {
+double value_of(Quantity quantity, Hold hold,  // NOLINT(readability-function-size): what decides a reading
+                const HeaterView& heater, const Senses& senses, const TickInputs& inputs,
+                const ToolSetup& tools) {
     const QuantityInfo& row = info(quantity);
     if (row.categorical && row.tool != Tool::readout)
         return static_cast<double>(category(quantity, hold, heater, senses, inputs.panel));
