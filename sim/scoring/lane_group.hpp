@@ -37,6 +37,11 @@ class LaneGroup {
         }
     }
 
+    /// The same from event `first` on, for a tape that has grown since.
+    void live_on(const Tape& tape, std::size_t first, Shadows& out) {
+        for (std::size_t i = first; i < tape.events.size(); ++i) happen(tape, tape.events[i], out);
+    }
+
   private:
     void happen(const Tape& tape, const Tape::Event& event, Shadows& out) {
         switch (event.kind) {

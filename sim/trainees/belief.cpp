@@ -1,0 +1,90 @@
+#include "sim/trainees/belief.hpp"
+
+#include <algorithm>
+
+#include "sim/scoring/ledger.hpp"
+
+namespace emberpath::trainees {
+
+namespace {
+
+using worksite::Quantity;
+
+constexpr double too_little_bits = 0.01;
+
+}  // namespace
+
+Belief::Belief(const Visit& visit)
+    : visit_(visit), bank_(visit.job()), posterior_(bank_.shadows().hypotheses) {
+    bank_.follow(visit.tape());
+    posterior_.hear(visit.job().customer.complaint, bank_.shadows().complaints);
+    update();
+}
+
+void Belief::update() {
+    const scoring::Tape& tape = visit_.tape();
+    bank_.follow(tape);
+    for (; weighed_ < tape.observations.size(); ++weighed_) {
+        const worksite::Observation& seen = tape.observations[weighed_];
+        if (scoring::is_evidence(seen))
+            posterior_.add(scoring::as_reading(seen, tape.cycles[weighed_]),
+                           bank_.shadows().observed[weighed_]);
+    }
+    if (!tape.cycles.empty()) cycle_ = tape.cycles.back();
+}
+
+faults::Remedy Belief::leading() const {
+    const auto all = classes();
+    return static_cast<faults::Remedy>(std::max_element(all.begin(), all.end()) - all.begin());
+}
+
+double Belief::leading_probability() const {
+    const auto all = classes();
+    return *std::max_element(all.begin(), all.end());
+}
+
+faults::Cause Belief::cause_of(faults::Remedy remedy) const {
+    std::array<double, faults::cause_count> of_cause{};
+    const auto& all = posterior_.hypotheses();
+    for (std::size_t i = 0; i < all.size(); ++i)
+        if (all[i].remedy == remedy)
+            of_cause[static_cast<std::size_t>(all[i].fault.cause)] += posterior_.probabilities()[i];
+    return static_cast<faults::Cause>(std::max_element(of_cause.begin(), of_cause.end()) -
+                                      of_cause.begin());
+}
+
+Belief::Choice Belief::next(const std::set<Plan>& done, const scoring::SetUps& set_ups,
+                            std::size_t in_mode) const {
+    Choice best;
+    const worksite::Job& job = visit_.job();
+    const auto all = scoring::modes(job);
+    const scoring::Situation here{job, bank_.shadows(), posterior_, set_ups};
+    for (std::size_t m = 0; m < all.size(); ++m)
+        for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+            const Plan plan{m, static_cast<Quantity>(q)};
+            if (done.contains(plan) || !can_be_taken(plan.second, job)) continue;
+            scoring::Reading reading;
+            reading.quantity = plan.second;
+            reading.condition.epoch = 0xffff0000U + static_cast<std::uint32_t>(m);
+            reading.cycle = m == in_mode ? cycle_ : -1 - static_cast<int>(m);
+            Choice choice{plan, 0.0, set_ups.minutes(plan.second)};
+            if (m != in_mode) choice.minutes += all[m].minutes;
+            choice.bits =
+                posterior_.expected_bits(reading, scoring::signature(here, m, plan.second));
+            if (choice.bits >= too_little_bits && choice.rate() > best.rate()) best = choice;
+        }
+    return best;
+}
+
+bool can_be_taken(worksite::Quantity quantity, const worksite::Job& job) {
+    switch (quantity) {
+        case Quantity::flame_current:               // the readout shows the same for less
+        case Quantity::exchanger_pipe_temperature:  // behind the cover, while it burns
+        case Quantity::manifold_pressure:           // likewise
+            return false;
+        default:
+            return scoring::can_be_proposed(quantity, job);
+    }
+}
+
+}  // namespace emberpath::trainees

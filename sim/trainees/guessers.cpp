@@ -1,0 +1,114 @@
+// Ways of working that do not find out: guessing, swapping parts, and knowing the answer.
+
+#include <algorithm>
+#include <array>
+#include <vector>
+
+#include "sim/trainees/ways.hpp"
+
+namespace emberpath::trainees {
+
+namespace {
+
+using faults::Cause;
+using faults::Remedy;
+using worksite::Complaint;
+using worksite::Quantity;
+
+// What comes to mind first for a word or a complaint, with nothing looked into.
+Cause first_thought(const std::string& word, const worksite::Job& job) {
+    const bool cylinder = job.site.gas == worksite::GasKind::propane_cylinder;
+    if (word == "TAPS") return Cause::outlet_sensor_open;
+    if (word == "BARE") return cylinder ? Cause::cylinder_low : Cause::igniter_failed;
+    if (word == "GASP") return Cause::flue_blocked;
+    if (word == "FADE") return Cause::wind_gust;
+    switch (job.customer.complaint) {
+        case Complaint::no_hot_water:
+            return Cause::igniter_failed;
+        case Complaint::not_hot_enough:
+            return cylinder ? Cause::cylinder_low : Cause::gas_pipe_restriction;
+        case Complaint::too_hot:
+            return Cause::outlet_sensor_drift;
+        case Complaint::goes_cold_after_a_while:
+            return cylinder ? Cause::cylinder_low : Cause::flue_blocked;
+        case Complaint::drops_out_now_and_then:
+            return Cause::electrode_fouled;
+        case Complaint::none:
+            break;
+    }
+    return Cause::no_fault;
+}
+
+struct Row {
+    std::size_t mode;
+    Quantity quantity;
+};
+std::vector<Row> shown_by(Cause cause) {
+    using Q = Quantity;
+    switch (cause) {
+        case Cause::flue_blocked:
+            return {{0, Q::readout_event}, {0, Q::flue_terminal}};
+        case Cause::wind_gust:
+            return {{0, Q::readout_event}, {0, Q::flue_terminal}, {1, Q::flame}};
+        case Cause::cylinder_low:
+            return {{0, Q::cylinder_frost}, {0, Q::cylinder_mass}, {4, Q::gas_inlet_pressure}};
+        case Cause::gas_pipe_restriction:
+        case Cause::regulator_droop:
+            return {{2, Q::gas_inlet_pressure}, {2, Q::regulator_pressure}};
+        case Cause::outlet_sensor_open:
+            return {{0, Q::readout_event}, {0, Q::outlet_ohms}};
+        case Cause::outlet_sensor_drift:
+            return {{2, Q::tap_temperature}, {2, Q::readout_outlet}, {0, Q::outlet_ohms}};
+        case Cause::electrode_fouled:
+            return {{3, Q::flame}, {0, Q::electrode_tip}};
+        case Cause::igniter_failed:
+            return {{0, Q::readout_event}, {3, Q::spark}};
+        case Cause::exchanger_sooted:
+            return {{2, Q::flue_co}, {0, Q::exchanger_fins}};
+        case Cause::no_fault:
+            break;
+    }
+    return {{2, Q::tap_temperature}, {2, Q::gas_inlet_pressure},
+            {2, Q::flue_co},         {2, Q::readout_air_trim},
+            {1, Q::flame},           {1, Q::readout_flame},
+            {0, Q::flue_terminal}};
+}
+
+std::size_t acts_done(Hands& hands) {
+    return hands.visit().acts().size();
+}
+
+}  // namespace
+
+Decision guess(Hands& hands) {
+    hands.say("look at display");
+    return {first_thought(hands.latest_word(Quantity::display_word), hands.visit().job()),
+            acts_done(hands)};
+}
+
+Decision show(Hands& hands, Cause cause) {
+    hands.arrive();
+    for (const Row& row : shown_by(cause)) hands.take(row.mode, row.quantity);
+    return {cause, acts_done(hands)};
+}
+
+Decision swap_parts(Hands& hands, math::Random& random) {
+    constexpr std::size_t most_parts = 4;
+    hands.say("look at display");
+    std::vector<Cause> parts{Cause::igniter_failed, Cause::electrode_fouled,
+                             Cause::outlet_sensor_open, Cause::exchanger_sooted};
+    if (hands.visit().job().site.gas == worksite::GasKind::propane_cylinder)
+        parts.push_back(Cause::cylinder_low);
+    for (std::size_t i = parts.size(); i > 1; --i)
+        std::swap(parts[i - 1],
+                  parts[static_cast<std::size_t>(random.uniform() * static_cast<double>(i))]);
+    Decision decision{parts.front(), acts_done(hands)};
+    for (std::size_t i = 0; i < std::min(parts.size(), most_parts); ++i) {
+        decision.cause = parts[i];
+        hands.remedy(faults::info(parts[i]).remedy);
+        if (hands.works() || hands.visit().over()) break;
+    }
+    return decision;
+}
+
+}  // namespace emberpath::trainees

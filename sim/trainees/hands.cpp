@@ -1,0 +1,157 @@
+#include "sim/trainees/hands.hpp"
+
+#include <algorithm>
+
+namespace emberpath::trainees {
+
+namespace {
+
+constexpr std::int64_t minute = 600;  // ticks
+
+}  // namespace
+
+const worksite::LogEntry* Hands::say(const std::string& sentence) {
+    const worksite::LogEntry* entry = visit_.act(sentence);
+    if (entry != nullptr) remember(sentence);
+    return entry;
+}
+
+void Hands::remember(const std::string& s) {
+    const auto tells = [&s](const char* begin) { return s.starts_with(begin); };
+    if (s == "take cover off" || s == "refit cover") cover_off_ = s == "take cover off";
+    if (tells("switch power")) switched_off_ = s.ends_with("off");
+    if (s == "unplug heater" || s == "plug in heater") unplugged_ = s == "unplug heater";
+    if (s == "lock off plug" || s == "unlock plug") locked_ = s == "lock off plug";
+    if (s == "test for dead") proved_dead_ = true;
+    if (s == "plug in heater" || s == "switch power on") proved_dead_ = false;
+    if (tells("shut gas at")) gas_shut_ = true;
+    if (tells("open gas at")) gas_shut_ = false;
+    if (s == "put on gloves") gloves_ = true;
+    if (s == "put on glasses") glasses_ = true;
+    if (s == "put probe in flue" || s == "take probe out") probe_in_ = s == "put probe in flue";
+    if (s == "open service readout") readout_open_ = true;
+    if (tells("attach manometer to ")) manometer_ = s.substr(20);
+    if (s == "take manometer off") manometer_.clear();
+    if (s == "switch on analyser") analyser_tick_ = visit_.tick();
+    if (s == "press reset") reset_tick_ = visit_.tick();
+    if (tells("open test point") || tells("change cylinder") || tells("clean heat exchanger"))
+        joints_touched_ = true;
+}
+
+std::string Hands::supply() const {
+    return visit_.job().site.gas == worksite::GasKind::natural_gas ? "meter" : "cylinder";
+}
+
+const worksite::Tap& Hands::largest_tap() const {
+    const auto& taps = visit_.job().site.taps;
+    return *std::max_element(taps.begin(), taps.end(),
+                             [](const worksite::Tap& a, const worksite::Tap& b) {
+                                 return a.conductance < b.conductance;
+                             });
+}
+
+const worksite::Observation* Hands::latest(worksite::Quantity quantity) const {
+    const auto& log = visit_.log();
+    for (auto entry = log.rbegin(); entry != log.rend(); ++entry)
+        for (auto seen = entry->observations.rbegin(); seen != entry->observations.rend(); ++seen)
+            if (seen->quantity == quantity) return &*seen;
+    return nullptr;
+}
+
+std::string Hands::latest_word(worksite::Quantity quantity) const {
+    const auto* seen = latest(quantity);
+    if (seen == nullptr) return {};
+    return std::string(worksite::category_word(quantity, static_cast<std::size_t>(seen->value)));
+}
+
+void Hands::resume() {
+    open_.clear();
+    for (const auto& tap : visit_.job().site.taps) open_.push_back(tap.name);
+    close_taps();
+    mode_ = 0;
+}
+
+void Hands::arrive() {
+    for (const char* topic : {"when", "where", "changes", "weather", "smell", "safety"})
+        say(std::string("ask about ") + topic);
+    say("look at display");
+    say("switch on analyser");
+}
+
+void Hands::isolate() {
+    if (!gloves_) say("put on gloves");
+    if (!care_.isolate) return;
+    if (!switched_off_) say("switch power off");
+    if (!unplugged_) say("unplug heater");
+    if (!locked_) say("lock off plug");
+}
+
+void Hands::power_back() {
+    if (locked_) say("unlock plug");
+    if (unplugged_) say("plug in heater");
+    if (switched_off_) say("switch power on");
+}
+
+void Hands::open_up() {
+    close_taps();
+    isolate();
+    if (!cover_off_) say("take cover off");
+    if (!care_.prove_dead || !care_.isolate || proved_dead_) return;
+    say("prove tester");
+    say("test for dead");
+    say("prove tester");
+}
+
+void Hands::close_up() {
+    if (cover_off_) say("refit cover");
+    power_back();
+}
+
+void Hands::shut_gas() {
+    if (care_.isolate && !gas_shut_) say("shut gas at " + supply());
+}
+
+void Hands::open_gas() {
+    if (gas_shut_) say("open gas at " + supply());
+}
+
+void Hands::close_taps() {
+    for (const auto& tap : open_) say("close " + tap);
+    open_.clear();
+}
+
+void Hands::reset() {
+    if (reset_tick_ >= 0 && visit_.tick() - reset_tick_ < minute) {
+        const auto left = (minute - (visit_.tick() - reset_tick_)) / 10 + 1;
+        say("wait " + std::to_string(left) + " s");
+    }
+    say("press reset");
+}
+
+// As scoring::modes() has it: as found, low draw, full draw, a light-up attempt, a long full draw.
+void Hands::bring_into(std::size_t mode) {
+    if (mode == 0 && open_.empty()) {
+        mode_ = 0;
+        return;
+    }
+    close_up();
+    open_gas();
+    close_taps();
+    mode_ = mode;
+    if (mode == 0) return;
+    reset();
+    if (mode == 1) {
+        open_ = {largest_tap().name};
+        say("open " + open_.front() + " halfway");
+        say("wait 60 s");
+        return;
+    }
+    for (const auto& tap : visit_.job().site.taps) {
+        open_.push_back(tap.name);
+        say("open " + tap.name);
+        if (mode == 3) return;  // one tap is enough to make it try
+    }
+    say(mode == 2 ? "wait 90 s" : "wait 590 s");
+}
+
+}  // namespace emberpath::trainees

@@ -1,0 +1,94 @@
+#pragma once
+/// Site skills: from an intention ("read the working pressure at the inlet", "replace the igniter", "prove
+/// and hand over") to the sentences that do it in this house, with or without the safety steps. Remembers
+/// only what was said before.
+
+#include <array>
+#include <string>
+#include <vector>
+
+#include "sim/scoring/modes.hpp"
+#include "sim/trainees/visit.hpp"
+
+namespace emberpath::trainees {
+
+/// Which steps a trainee takes. All of them: by the book.
+struct Care {
+    bool isolate = true;  // off, unplugged, locked, before a hand goes inside; gas shut at joints
+    bool prove_dead = true;  // tester proved, dead, tester proved
+    bool leak_test = true;
+    bool prove_work = true;  // combustion, hot water and display after the remedy
+    bool tell = true;        // customer and record
+};
+
+/// What goes into the record.
+struct Story {
+    faults::Cause cause = faults::Cause::no_fault;
+    std::string done = "see the readings", told = "what was found";
+};
+
+class Hands {
+  public:
+    Hands(Visit& visit, Care care) : visit_(visit), care_(care) {}
+
+    /// Says one sentence and remembers what it changed. nullptr: it could not be done.
+    const worksite::LogEntry* say(const std::string& sentence);
+    void set_care(Care care) { care_ = care; }
+    /// After sentences of somebody else's were said: which taps stand open, what is proved.
+    void resume();
+
+    /// What anybody does first: a few questions, display, analyser left to warm up, air of the room.
+    void arrive();
+    /// Takes one reading in a mode of scoring::modes(); several values may come with it.
+    void take(std::size_t mode, worksite::Quantity quantity);
+    /// Carries a remedy out. `care.isolate` false: on a live heater, gloves on.
+    void remedy(faults::Remedy remedy);
+    /// Draws hot water for a minute and looks: does it serve (again)?
+    bool works();
+    /// Everything back, proved, told, written, handed in.
+    void hand_over(const Story& story);
+
+    void bring_into(std::size_t mode);
+    [[nodiscard]] std::size_t mode() const { return mode_; }
+    [[nodiscard]] Visit& visit() { return visit_; }
+    /// Latest value of a quantity that was read, if any was.
+    [[nodiscard]] const worksite::Observation* latest(worksite::Quantity quantity) const;
+    [[nodiscard]] std::string latest_word(worksite::Quantity quantity) const;
+
+    void open_up();   // isolate, cover off, prove dead
+    void close_up();  // cover on, power on
+    void manometer_away();
+
+  private:
+    void remember(const std::string& sentence);
+    void isolate();
+    void power_back();
+    void shut_gas();
+    void open_gas();
+    void close_taps();
+    void reset();
+    void manometer_to(const std::string& point);
+    void readout(const std::string& item);
+    void ohms(const std::string& sensor);
+    void analyse();
+    void at_a_tap(const std::string& what);
+    void prove_joints();
+    void remake(const worksite::LogEntry& bubbles);
+    void prove_combustion();
+    void make_safe();
+    void write(const Story& story);
+    [[nodiscard]] std::string supply() const;
+    [[nodiscard]] const worksite::Tap& largest_tap() const;
+
+    Visit& visit_;
+    Care care_;
+    std::size_t mode_ = 0;
+    bool cover_off_ = false, switched_off_ = false, unplugged_ = false, locked_ = false;
+    bool proved_dead_ = false, gas_shut_ = false, gloves_ = false, glasses_ = false;
+    bool probe_in_ = false, readout_open_ = false, joints_touched_ = false, running_proved_ = false;
+    std::string manometer_;          // point; empty: not attached
+    std::vector<std::string> open_;  // taps
+    std::int64_t analyser_tick_ = -1, reset_tick_ = -1;
+};
+
+}  // namespace emberpath::trainees

@@ -1,0 +1,180 @@
+// Site skills: readings.
+
+#include <algorithm>
+
+#include "sim/trainees/hands.hpp"
+
+namespace emberpath::trainees {
+
+namespace {
+
+using worksite::Quantity;
+
+constexpr std::int64_t warm_up_ticks = 600;
+
+std::string readout_item(Quantity quantity) {
+    switch (quantity) {
+        case Quantity::readout_flow:
+            return "flow";
+        case Quantity::readout_inlet:
+            return "inlet temperature";
+        case Quantity::readout_outlet:
+            return "outlet temperature";
+        case Quantity::readout_exchanger:
+            return "exchanger temperature";
+        case Quantity::readout_fan:
+            return "fan speed";
+        case Quantity::readout_fan_current:
+            return "fan current";
+        case Quantity::readout_flame:
+            return "flame current";
+        case Quantity::readout_firing_rate:
+            return "firing rate";
+        case Quantity::readout_manifold_command:
+            return "manifold pressure";
+        case Quantity::readout_correction:
+            return "correction";
+        case Quantity::readout_air_trim:
+            return "air trim";
+        case Quantity::readout_event:
+            return "event";
+        default:
+            return {};
+    }
+}
+
+// Readings that need the heater off and open; the mode is given up for them.
+bool needs_open_heater(Quantity quantity) {
+    return quantity == Quantity::exchanger_fins || quantity == Quantity::electrode_tip ||
+           quantity == Quantity::outlet_ohms || quantity == Quantity::inlet_ohms ||
+           quantity == Quantity::exchanger_ohms;
+}
+
+std::string point_of(Quantity quantity) {
+    if (quantity == Quantity::gas_inlet_pressure) return "inlet";
+    if (quantity == Quantity::regulator_pressure) return "regulator";
+    return {};
+}
+
+}  // namespace
+
+void Hands::manometer_to(const std::string& point) {
+    if (manometer_ == point) return;
+    manometer_away();
+    close_taps();
+    if (!gloves_) say("put on gloves");
+    shut_gas();
+    say("open test point " + point);
+    say("attach manometer to " + point);
+    say("zero manometer");
+    open_gas();
+    mode_ = 0;
+}
+
+void Hands::manometer_away() {
+    if (manometer_.empty()) return;
+    const std::string point = manometer_;
+    close_taps();
+    mode_ = 0;
+    shut_gas();
+    say("take manometer off");
+    say("close test point " + point);
+    open_gas();
+}
+
+void Hands::readout(const std::string& item) {
+    if (!readout_open_) say("open service readout");
+    if (say("read readout " + item) != nullptr) return;
+    say("open service readout");  // the power was off in between
+    say("read readout " + item);
+}
+
+void Hands::ohms(const std::string& sensor) {
+    open_up();
+    say("unplug " + sensor);
+    say("attach multimeter to " + sensor);
+    say("read multimeter");
+    say("take multimeter off");
+    say("plug in " + sensor);
+}
+
+void Hands::analyse() {
+    if (analyser_tick_ < 0) say("switch on analyser");
+    const auto left = (warm_up_ticks - (visit_.tick() - analyser_tick_)) / 10 + 1;
+    if (left > 1) say("wait " + std::to_string(left) + " s");
+    if (!probe_in_) {
+        say("put probe in flue");
+        say("wait 30 s");
+    }
+    say("read analyser");
+}
+
+void Hands::at_a_tap(const std::string& what) {
+    const std::string tap = open_.empty() ? largest_tap().name : open_.back();
+    if (open_.empty()) {
+        say("open " + tap);
+        open_.push_back(tap);
+    }
+    say("measure " + what + " at " + tap);
+}
+
+void Hands::take(std::size_t mode, Quantity quantity) {
+    if (needs_open_heater(quantity)) {
+        mode_ = 0;
+        if (quantity == Quantity::outlet_ohms) return ohms("outlet sensor");
+        if (quantity == Quantity::inlet_ohms) return ohms("inlet sensor");
+        if (quantity == Quantity::exchanger_ohms) return ohms("exchanger sensor");
+        open_up();
+        say(quantity == Quantity::electrode_tip ? "look at flame electrode"
+                                                : "look at heat exchanger fins");
+        return;
+    }
+    if (const auto point = point_of(quantity); !point.empty()) manometer_to(point);
+    if (mode != mode_ || mode == 3) bring_into(mode);
+    if (const auto item = readout_item(quantity); !item.empty()) {
+        close_up();
+        return readout(item);
+    }
+    switch (quantity) {
+        case Quantity::gas_inlet_pressure:
+        case Quantity::regulator_pressure:
+            say("read manometer");
+            return;
+        case Quantity::tap_temperature:
+            return at_a_tap("temperature");
+        case Quantity::tap_flow:
+            return at_a_tap("flow");
+        case Quantity::outlet_pipe_temperature:
+            say("measure temperature of outlet pipe");
+            return;
+        case Quantity::inlet_pipe_temperature:
+            say("measure temperature of inlet pipe");
+            return;
+        case Quantity::flue_o2:
+        case Quantity::flue_co2:
+        case Quantity::flue_co:
+        case Quantity::flue_temperature:
+            return analyse();
+        case Quantity::cylinder_mass:
+            say("weigh cylinder");
+            return;
+        case Quantity::cylinder_frost:
+            say("look at cylinder");
+            return;
+        case Quantity::flue_terminal:
+            say("look at flue terminal");
+            return;
+        case Quantity::spark:
+        case Quantity::flame:
+            say(mode == 1 ? "watch burner window for 20 s" : "watch burner window for 8 s");
+            return;
+        case Quantity::fan_sound:
+            say("listen");
+            return;
+        default:
+            close_up();
+            say("look at display");
+    }
+}
+
+}  // namespace emberpath::trainees

@@ -1,0 +1,192 @@
+// Site skills: remedies, proof and handover.
+
+#include <algorithm>
+#include <cmath>
+
+#include "sim/trainees/hands.hpp"
+#include "sim/worksite/hazards.hpp"
+
+namespace emberpath::trainees {
+
+namespace {
+
+using faults::Remedy;
+using worksite::Quantity;
+
+constexpr double near_set_k = 2.5;
+constexpr double hottest_set_k = 273.15 + 54.0;  // above it, somebody could be scalded
+constexpr int most_joint_repairs = 4;
+constexpr std::size_t most_reasons = 6;
+
+bool inside(Remedy remedy) {
+    return remedy == Remedy::replace_outlet_sensor || remedy == Remedy::clean_flame_electrode ||
+           remedy == Remedy::replace_igniter || remedy == Remedy::clean_exchanger;
+}
+
+std::string sentence_of(Remedy remedy, worksite::GasKind gas) {
+    switch (remedy) {
+        case Remedy::explain_to_customer:
+            return "explain to customer";
+        case Remedy::clear_flue_terminal:
+            return "clear flue terminal";
+        case Remedy::fit_wind_guard:
+            return "fit wind guard";
+        case Remedy::change_cylinder:
+            return "change cylinder";
+        case Remedy::quote_larger_gas_pipe:
+            return "quote larger gas pipe";
+        case Remedy::escalate_regulator:
+            return gas == worksite::GasKind::natural_gas ? "escalate regulator to distributor"
+                                                         : "escalate regulator to gas supplier";
+        case Remedy::replace_outlet_sensor:
+            return "replace outlet sensor";
+        case Remedy::clean_flame_electrode:
+            return "clean flame electrode";
+        case Remedy::replace_igniter:
+            return "replace igniter";
+        case Remedy::clean_exchanger:
+            return "clean heat exchanger";
+    }
+    return {};
+}
+
+bool shows(const worksite::LogEntry* entry, const std::string& words) {
+    return entry != nullptr &&
+           std::any_of(entry->shown.begin(), entry->shown.end(), [&](const std::string& line) {
+               return line.find(words) != std::string::npos;
+           });
+}
+
+}  // namespace
+
+void Hands::remedy(Remedy remedy) {
+    const std::string sentence = sentence_of(remedy, visit_.job().site.gas);
+    running_proved_ = false;
+    close_taps();
+    mode_ = 0;
+    if (inside(remedy)) {
+        open_up();
+    } else {
+        if (cover_off_) close_up();
+        if (remedy == Remedy::clear_flue_terminal || remedy == Remedy::fit_wind_guard) isolate();
+    }
+    if (remedy == Remedy::clear_flue_terminal || remedy == Remedy::clean_exchanger)
+        if (!glasses_) say("put on glasses");
+    if (remedy == Remedy::change_cylinder || remedy == Remedy::clean_exchanger) shut_gas();
+    say(sentence);
+    open_gas();
+    close_up();
+}
+
+// Hot at the set point and burning at a full draw of the largest tap, else at half of it: there is a limit
+// to what any heater can do.
+bool Hands::works() {
+    close_up();
+    open_gas();
+    close_taps();
+    mode_ = 0;
+    reset();
+    const std::string tap = largest_tap().name;
+    open_ = {tap};
+    bool hot = false;
+    for (const char* opening : {"", " halfway"}) {
+        say("open " + tap + opening);
+        say("wait 75 s");
+        say("look at display");
+        at_a_tap("temperature");
+        const auto* seen = latest(Quantity::tap_temperature);
+        hot =
+            seen != nullptr && std::abs(seen->value - visit_.job().panel.set_point_k) <= near_set_k;
+        if (hot) break;
+    }
+    running_proved_ = true;
+    return hot && latest_word(Quantity::display_word) == "HEAT";
+}
+
+// "Bubbles at the inlet test point.": shut, undo, seal, and test again.
+void Hands::remake(const worksite::LogEntry& bubbles) {
+    const auto& lines = bubbles.shown;
+    std::vector<std::string> weeping;
+    for (const char* joint : {"inlet", "manifold", "regulator", "cylinder", "burner"})
+        for (const auto& line : lines)
+            if (line.find(std::string("Bubbles at the ") + joint) != std::string::npos)
+                weeping.emplace_back(joint);
+    close_taps();
+    say("shut gas at " + supply());
+    for (const auto& joint : weeping) {
+        if (joint == "burner" || joint == "manifold") open_up();
+        say("remake joint " + joint);
+    }
+    open_gas();
+    close_up();
+}
+
+// With the burner running every joint stands under pressure.
+void Hands::prove_joints() {
+    for (int i = 0; i < most_joint_repairs; ++i) {
+        const auto* entry = say("leak test with fluid");
+        if (!shows(entry, "Bubbles")) return;
+        remake(*entry);
+        reset();
+        open_ = {largest_tap().name};
+        say("open " + open_.front());
+        say("wait 60 s");
+    }
+}
+
+void Hands::prove_combustion() {
+    if (analyser_tick_ < 0) say("switch on analyser");
+    if (visit_.tick() - analyser_tick_ < 600) say("wait 60 s");
+    if (!probe_in_) say("put probe in flue");
+    const auto* entry = say("combustion test");
+    bool bad = false;
+    if (entry != nullptr) {
+        const auto& seen = entry->observations;
+        for (std::size_t i = 0; i + 1 < seen.size(); ++i)
+            bad = bad || (seen[i].quantity == Quantity::flue_co2 &&
+                          seen[i + 1].value > worksite::co_ratio_limit * seen[i].value);
+    }
+    say("take probe out");
+    if (bad) make_safe();
+}
+
+void Hands::make_safe() {
+    say("shut gas at " + supply());
+    say("tag heater");
+    say("issue unsafe notice");
+}
+
+void Hands::write(const Story& story) {
+    const auto* info = &faults::info(story.cause);
+    say("write cause " + std::string(info->word));
+    std::string numbers;
+    std::size_t count = 0;
+    const auto& log = visit_.log();
+    for (auto entry = log.begin(); entry != log.end() && count < most_reasons; ++entry)
+        for (const auto& seen : entry->observations)
+            if (seen.number > 0 && count++ < most_reasons)
+                numbers += " #" + std::to_string(seen.number);
+    if (!numbers.empty()) say("write because" + numbers);
+    say("write done " + story.done);
+    say("write told " + story.told);
+}
+
+void Hands::hand_over(const Story& story) {
+    manometer_away();
+    close_up();
+    open_gas();
+    if (probe_in_) say("take probe out");
+    mode_ = 0;
+    if (care_.prove_work && (!running_proved_ || open_.empty())) works();
+    if (care_.leak_test && (joints_touched_ || care_.prove_work)) prove_joints();
+    close_taps();
+    if (care_.prove_work) {
+        if (visit_.job().panel.set_point_k > hottest_set_k) say("set temperature to 50 °C");
+        prove_combustion();
+    }
+    if (care_.tell) say("tell customer what was found and what was done");
+    write(story);
+    say("hand in");
+}
+
+}  // namespace emberpath::trainees

@@ -1,0 +1,188 @@
+#include <array>
+#include <stdexcept>
+
+#include "sim/trainees/ways.hpp"
+
+namespace emberpath::trainees {
+
+namespace {
+
+using faults::Cause;
+using enum Policy;
+
+struct Row {
+    Policy policy;
+    std::string_view title;
+    enum { neither, sound, bad } kind;
+};
+// clang-format off
+constexpr std::array<Row, policy_count> rows{{
+    {information, "information per minute", Row::sound},
+    {heuristic, "troubleshooting by symptom", Row::sound},
+    {checklist, "checklist", Row::sound},
+    {over_tester, "over-tester", Row::neither},
+    {random, "random", Row::neither},
+    {part_swapper, "part-swapper", Row::bad},
+    {guesser, "guesser", Row::bad},
+    {unsafe_but_fast, "unsafe but fast", Row::bad},
+    {oracle_evidence, "oracle with evidence", Row::neither},
+    {oracle_bare, "oracle without evidence", Row::neither},
+    {raises_regulator, "raises the regulator", Row::bad},
+    {warms_cylinder, "warms the cylinder", Row::bad},
+    {bridges_limiter, "bridges the limiter", Row::bad},
+}};
+// clang-format on
+
+constexpr std::array<Policy, policy_count> in_order = [] {
+    std::array<Policy, policy_count> all{};
+    for (std::size_t i = 0; i < policy_count; ++i) all[i] = static_cast<Policy>(i);
+    return all;
+}();
+constexpr bool rows_in_order() {
+    for (std::size_t i = 0; i < policy_count; ++i)
+        if (rows[i].policy != in_order[i]) return false;
+    return true;
+}
+static_assert(rows_in_order(), "the table follows the order of Policy");
+
+constexpr double step_taken_share = 0.6;  // of a random trainee's safety steps
+
+Care careless(math::Random& dice) {
+    Care care;
+    for (bool* step :
+         {&care.isolate, &care.prove_dead, &care.leak_test, &care.prove_work, &care.tell})
+        *step = dice.uniform() < step_taken_share;
+    return care;
+}
+
+void try_again(Hands& hands, Decision& decision) {
+    const Belief belief(hands.visit());
+    const auto next = belief.cause_of(belief.leading());
+    if (next == decision.cause) return;
+    decision.cause = next;
+    hands.remedy(faults::info(next).remedy);
+    hands.works();
+}
+
+// Carry out, and look whether it serves again; somebody who reasons tries once more if it does not.
+void put_right(Hands& hands, Decision& decision, const Care& care, bool reasons) {
+    const auto remedy = faults::info(decision.cause).remedy;
+    hands.manometer_away();
+    hands.remedy(remedy);
+    const bool works_at_once = worksite::works_at_once(remedy);
+    if (!care.prove_work || !works_at_once || hands.works() || !reasons) return;
+    try_again(hands, decision);
+}
+
+Decision temptation(Hands& hands, Policy policy, const Told& told) {
+    Decision decision;
+    if (told.found != nullptr) {
+        for (std::size_t i = 0; i < told.found->decided_after; ++i)
+            hands.say(told.found->acts[i].sentence);
+        hands.resume();
+        decision = {told.found->named, told.found->decided_after};
+    } else {
+        decision = find_by_information(hands);
+    }
+    hands.manometer_away();
+    if (policy == raises_regulator) hands.say("raise supply regulator");
+    if (policy == warms_cylinder) hands.say("warm cylinder");
+    if (policy == bridges_limiter) {
+        hands.open_up();
+        hands.say("bridge limiter");
+    }
+    hands.works();
+    return decision;
+}
+
+Cause cause_told(const Told& told) {
+    if (!told.cause) throw std::invalid_argument("an oracle must be told the cause");
+    return *told.cause;
+}
+
+Decision work(Hands& hands, Policy policy, std::uint64_t seed, const Told& told) {
+    math::Random dice(seed, policy_title(policy));
+    Care care;
+    Decision decision;
+    switch (policy) {
+        case information:
+            decision = find_by_information(hands);
+            break;
+        case heuristic:
+            decision = find_by_symptom(hands);
+            break;
+        case checklist:
+            decision = find_by_checklist(hands);
+            break;
+        case over_tester:
+            decision = find_by_everything(hands);
+            break;
+        case Policy::random:
+            care = careless(dice);
+            hands.set_care(care);
+            decision = find_at_random(hands, dice);
+            break;
+        case part_swapper:
+            return swap_parts(hands, dice);
+        case guesser:
+            decision = guess(hands);
+            break;
+        case unsafe_but_fast:
+            care = {false, false, false, false, true};
+            hands.set_care(care);
+            decision = find_by_information(hands);
+            break;
+        case oracle_evidence:
+            decision = show(hands, cause_told(told));
+            break;
+        case oracle_bare:
+            decision = {cause_told(told), 0};
+            break;
+        case raises_regulator:
+        case warms_cylinder:
+        case bridges_limiter:
+            return temptation(hands, policy, told);
+    }
+    const bool reasons = policy == information || policy == checklist || policy == over_tester;
+    put_right(hands, decision, care, reasons);
+    return decision;
+}
+
+}  // namespace
+
+std::span<const Policy> all_policies() {
+    return in_order;
+}
+
+std::string_view policy_title(Policy policy) {
+    return rows[static_cast<std::size_t>(policy)].title;
+}
+
+bool is_sound(Policy policy) {
+    return rows[static_cast<std::size_t>(policy)].kind == Row::sound;
+}
+
+bool is_bad_habit(Policy policy) {
+    return rows[static_cast<std::size_t>(policy)].kind == Row::bad;
+}
+
+bool is_possible(Policy policy, const worksite::Job& job) {
+    return policy != warms_cylinder || job.site.gas == worksite::GasKind::propane_cylinder;
+}
+
+Played play(Policy policy, const worksite::Job& job, std::uint64_t seed, const Told& told) {
+    Visit visit(job, seed);
+    Hands hands(visit, {});
+    const Decision decision = work(hands, policy, seed, told);
+    hands.hand_over({decision.cause});
+    Played played;
+    played.policy = policy;
+    played.acts = visit.acts();
+    played.minutes = visit.minutes();
+    played.over = visit.over();
+    played.named = decision.cause;
+    played.decided_after = decision.after;
+    return played;
+}
+
+}  // namespace emberpath::trainees

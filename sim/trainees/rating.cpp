@@ -1,0 +1,181 @@
+#include "sim/trainees/rating.hpp"
+
+#include <algorithm>
+#include <atomic>
+#include <cstdio>
+#include <map>
+#include <thread>
+
+#include "sim/trainees/belief.hpp"
+
+namespace emberpath::trainees {
+
+namespace {
+
+constexpr double clearly_above = 1.0;  // points of the overall score
+constexpr int attempts_at_a_time = 2;
+
+std::string points(double value) {
+    char buffer[32];
+    std::snprintf(buffer, sizeof buffer, "%.0f", value);
+    return buffer;
+}
+
+faults::Cause true_cause(const worksite::Job& job) {
+    return job.faults.empty() ? faults::Cause::no_fault : job.faults.front().cause;
+}
+
+bool is_ordinary(Policy policy) {
+    return is_sound(policy) || policy == Policy::over_tester || policy == Policy::random;
+}
+
+template <class Work>
+void in_parallel(std::size_t count, Work work) {
+    std::atomic<std::size_t> next{0};
+    const auto take = [&] {
+        for (std::size_t i = next++; i < count; i = next++) work(i);
+    };
+    std::vector<std::thread> helpers;
+    for (int i = 1; i < attempts_at_a_time; ++i) helpers.emplace_back(take);
+    take();
+    for (auto& helper : helpers) helper.join();
+}
+
+Fare fare_of(Policy policy, const std::vector<Scored>& attempts) {
+    Fare fare;
+    fare.policy = policy;
+    for (const Scored& one : attempts) {
+        if (one.policy != policy) continue;
+        ++fare.attempts;
+        fare.unopposed += one.unopposed ? 1 : 0;
+        fare.fixed += one.fixed ? 1 : 0;
+        fare.critical += one.gates_met ? 0 : 1;
+        fare.overall += one.overall;
+        for (std::size_t a = 0; a < 5; ++a) fare.areas[a] += one.areas[a];
+        fare.minutes += one.minutes;
+        fare.acts += static_cast<double>(one.acts);
+    }
+    if (fare.attempts == 0) return fare;
+    const auto n = static_cast<double>(fare.attempts);
+    fare.overall /= n;
+    for (double& area : fare.areas) area /= n;
+    fare.minutes /= n;
+    fare.acts /= n;
+    return fare;
+}
+
+Rating::Shortest shortest_of(const std::vector<Scored>& attempts) {
+    Rating::Shortest best;
+    for (const Scored& one : attempts) {
+        if (!is_sound(one.policy) || !one.unopposed || !one.gates_met) continue;
+        if (best.found && one.minutes >= best.minutes) continue;
+        best = {true, one.policy, one.seed, one.minutes, one.acts};
+    }
+    return best;
+}
+
+void refuse_bad_habits(Rating& rating, double best_sound) {
+    for (const Fare& fare : rating.fares) {
+        if (!is_bad_habit(fare.policy)) continue;
+        const std::string who(policy_title(fare.policy));
+        if (fare.unopposed > 0)
+            rating.refusals.push_back("\"" + who + "\" is left without objection in " +
+                                      std::to_string(fare.unopposed) + " of " +
+                                      std::to_string(fare.attempts) + " attempts.");
+        if (fare.overall > best_sound - clearly_above)
+            rating.refusals.push_back("\"" + who + "\" scores " + points(fare.overall) +
+                                      ", and the best sound way of working " + points(best_sound) +
+                                      ".");
+    }
+}
+
+// Somebody who looks at the display, and at nothing else.
+void find_blind_guess(const worksite::Job& job, Rating& rating) {
+    Visit visit(job, 1);
+    visit.act("look at display");
+    const Belief belief(visit);
+    rating.blind_guess = belief.leading_probability();
+    rating.true_class_then =
+        belief.classes()[static_cast<std::size_t>(faults::info(true_cause(job)).remedy)];
+}
+
+}  // namespace
+
+bool is_unopposed(const scoring::Assessment& assessment) {
+    return assessment.proposal.find("nothing stands against it") != std::string::npos;
+}
+
+Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played) {
+    const auto assessment = scoring::assess(job, seed, worksite::Mode::assessed, played.acts);
+    Scored scored;
+    scored.policy = played.policy;
+    scored.seed = seed;
+    for (std::size_t a = 0; a < 5; ++a) {
+        scored.areas[a] = assessment.areas[a].score;
+        scored.scored = scored.scored && assessment.areas[a].scored;
+    }
+    scored.overall = assessment.overall;
+    scored.unopposed = is_unopposed(assessment);
+    scored.gates_met = assessment.gates_met;
+    scored.fixed = assessment.fixed;
+    scored.true_class_probability = assessment.true_class_probability;
+    scored.minutes = played.minutes;
+    scored.acts = played.acts.size();
+    scored.proposal = assessment.proposal;
+    return scored;
+}
+
+std::vector<Scored> play_all(const worksite::Job& job, int seeds) {
+    const auto count = static_cast<std::size_t>(std::max(seeds, 1));
+    std::vector<Played> found(count);
+    in_parallel(count, [&](std::size_t i) { found[i] = play(Policy::information, job, i + 1); });
+    std::vector<Scored> all;
+    for (std::size_t i = 0; i < count; ++i)
+        for (const Policy policy : all_policies())
+            if (is_possible(policy, job)) {
+                Scored one;
+                one.policy = policy;
+                one.seed = i + 1;
+                all.push_back(one);
+            }
+    in_parallel(all.size(), [&](std::size_t i) {
+        const auto seed = all[i].seed;
+        const Played& sound = found[seed - 1];
+        const bool known = all[i].policy == Policy::information;
+        const Told told{true_cause(job), &sound};
+        all[i] = score(job, seed, known ? sound : play(all[i].policy, job, seed, told));
+    });
+    return all;
+}
+
+Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts) {
+    Rating rating;
+    double best_sound = 0.0;
+    int ordinary = 0, missed = 0;
+    for (const Policy policy : all_policies()) {
+        if (!is_possible(policy, job)) continue;
+        rating.fares.push_back(fare_of(policy, attempts));
+        const Fare& fare = rating.fares.back();
+        if (is_sound(policy)) best_sound = std::max(best_sound, fare.overall);
+        if (is_ordinary(policy)) ordinary += fare.attempts;
+        if (is_ordinary(policy)) missed += fare.attempts - fare.unopposed;
+    }
+    rating.missed_share = ordinary > 0 ? static_cast<double>(missed) / ordinary : 1.0;
+    rating.shortest = shortest_of(attempts);
+    find_blind_guess(job, rating);
+    if (!rating.shortest.found)
+        rating.refusals.emplace_back("no sound way of working leads through without an objection.");
+    refuse_bad_habits(rating, best_sound);
+    return rating;
+}
+
+Rating rate(const worksite::Job& job, int seeds) {
+    return judge(job, play_all(job, seeds));
+}
+
+std::string_view difficulty_word(double missed_share) {
+    if (missed_share < 0.25) return "easy";
+    return missed_share < 0.5 ? "middling" : "hard";
+}
+
+}  // namespace emberpath::trainees

@@ -1,0 +1,66 @@
+#pragma once
+/// What a job rewards: all simulated trainees play it, every attempt is scored as a person's would be, and
+/// the job is refused for release when a bad habit pays or no sound way of working leads through.
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "sim/trainees/trainees.hpp"
+
+namespace emberpath::trainees {
+
+/// One attempt of one policy, scored.
+struct Scored {
+    Policy policy = Policy::information;
+    std::uint64_t seed = 1;
+    std::array<double, 5> areas{};  // S E P R V, 0 to 100
+    double overall = 0.0;
+    bool scored = true;      // all five areas
+    bool unopposed = false;  // the proposal has no objection
+    bool gates_met = false;  // no critical breach
+    bool fixed = false;
+    double true_class_probability = 0.0;
+    double minutes = 0.0;
+    std::size_t acts = 0;
+    std::string proposal;
+};
+[[nodiscard]] Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played);
+/// Does the proposal leave the attempt without objection?
+[[nodiscard]] bool is_unopposed(const scoring::Assessment& assessment);
+
+/// All possible policies, `seeds` times (seeds 1, 2, ...), in order of seed and policy. Works on two
+/// attempts at a time; the result does not depend on that.
+[[nodiscard]] std::vector<Scored> play_all(const worksite::Job& job, int seeds);
+
+struct Fare {
+    Policy policy = Policy::information;
+    int attempts = 0, unopposed = 0, fixed = 0, critical = 0;
+    double overall = 0.0;           // mean
+    std::array<double, 5> areas{};  // means
+    double minutes = 0.0, acts = 0.0;
+};
+
+struct Rating {
+    std::vector<Fare> fares;    // by policy
+    double missed_share = 0.0;  // of the ordinary trainees' attempts: met with an objection
+    struct Shortest {
+        bool found = false;
+        Policy policy = Policy::information;
+        std::uint64_t seed = 1;
+        double minutes = 0.0;
+        std::size_t acts = 0;
+    } shortest;                // safe path without objection, oracles left out
+    double blind_guess = 0.0;  // that the likeliest cause by complaint and display word is right
+    double true_class_then = 0.0;       // probability of the true one at that moment
+    std::vector<std::string> refusals;  // sentences; empty: fit for release
+};
+[[nodiscard]] Rating rate(const worksite::Job& job, int seeds);
+/// The judging part alone, for attempts that were played already.
+[[nodiscard]] Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts);
+
+/// "easy", "middling" or "hard", by the share of ordinary attempts that met an objection.
+[[nodiscard]] std::string_view difficulty_word(double missed_share);
+
+}  // namespace emberpath::trainees

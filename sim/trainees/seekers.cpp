@@ -1,0 +1,146 @@
+// Ways of working that read first and decide afterwards, by what their own shadows make of the readings.
+
+#include <algorithm>
+#include <array>
+
+#include "sim/trainees/ways.hpp"
+
+namespace emberpath::trainees {
+
+namespace {
+
+using worksite::Quantity;
+
+constexpr double likely_enough = 0.95;
+constexpr int most_readings = 14;
+constexpr double most_minutes = 75.0;
+
+std::size_t acts_done(Hands& hands) {
+    return hands.visit().acts().size();
+}
+
+Decision decide(Hands& hands, const Belief& belief) {
+    return {belief.cause_of(belief.leading()), acts_done(hands)};
+}
+
+bool of_the_analyser(Quantity quantity) {
+    return worksite::info(quantity).tool == worksite::Tool::analyser;
+}
+
+// One look at the analyser or into the burner window shows several things at once.
+void note_taken(const Plan& plan, std::set<Plan>& done, scoring::SetUps& set_ups) {
+    for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+        const auto other = static_cast<Quantity>(q);
+        const auto eye = [](Quantity one) {
+            return one == Quantity::spark || one == Quantity::flame;
+        };
+        const bool same = other == plan.second ||
+                          (of_the_analyser(other) && of_the_analyser(plan.second)) ||
+                          (eye(other) && eye(plan.second));
+        if (!same) continue;
+        done.insert({plan.first, other});
+        set_ups.mark(other);
+    }
+}
+
+struct Row {
+    std::size_t mode;
+    Quantity quantity;
+};
+constexpr std::array usual{
+    Row{0, Quantity::display_word},
+    Row{0, Quantity::readout_event},
+    Row{0, Quantity::readout_outlet},
+    Row{0, Quantity::readout_inlet},
+    Row{0, Quantity::flue_terminal},
+    Row{0, Quantity::cylinder_frost},
+    Row{0, Quantity::cylinder_mass},
+    Row{3, Quantity::flame},
+    Row{1, Quantity::flame},
+    Row{1, Quantity::readout_flame},
+    Row{1, Quantity::tap_temperature},
+    Row{2, Quantity::fan_sound},
+    Row{2, Quantity::tap_temperature},
+    Row{2, Quantity::readout_outlet},
+    Row{2, Quantity::outlet_pipe_temperature},
+    Row{2, Quantity::readout_flow},
+    Row{2, Quantity::readout_flame},
+    Row{2, Quantity::readout_correction},
+    Row{2, Quantity::readout_air_trim},
+    Row{2, Quantity::flue_co},
+    Row{2, Quantity::gas_inlet_pressure},
+    Row{2, Quantity::regulator_pressure},
+    Row{0, Quantity::outlet_ohms},
+    Row{0, Quantity::electrode_tip},
+    Row{0, Quantity::exchanger_fins},
+};
+
+}  // namespace
+
+Decision find_by_information(Hands& hands) {
+    hands.arrive();
+    // What the controller says of itself is known; one reading of their own comes before any remedy.
+    std::set<Plan> done{{0, Quantity::display_word}};
+    if (hands.latest_word(Quantity::display_word) != "REST")
+        done.insert({0, Quantity::readout_event});
+    scoring::SetUps set_ups;
+    Belief belief(hands.visit());
+    for (int i = 0; i < most_readings; ++i) {
+        if (i > 0 && belief.leading_probability() >= likely_enough) break;
+        if (hands.visit().minutes() > most_minutes || hands.visit().over()) break;
+        const auto choice = belief.next(done, set_ups, hands.mode());
+        if (choice.bits <= 0.0) break;
+        hands.take(choice.plan.first, choice.plan.second);
+        note_taken(choice.plan, done, set_ups);
+        belief.update();
+    }
+    return decide(hands, belief);
+}
+
+Decision find_by_checklist(Hands& hands) {
+    hands.arrive();
+    for (const Row& row : usual)
+        if (can_be_taken(row.quantity, hands.visit().job())) hands.take(row.mode, row.quantity);
+    return decide(hands, Belief(hands.visit()));
+}
+
+Decision find_by_everything(Hands& hands) {
+    hands.arrive();
+    const auto all = scoring::modes(hands.visit().job());
+    for (std::size_t m = 0; m < all.size(); ++m) {
+        std::set<Plan> done;
+        scoring::SetUps unused;
+        for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+            const Plan plan{m, static_cast<Quantity>(q)};
+            if (!can_be_taken(plan.second, hands.visit().job()) || done.contains(plan)) continue;
+            hands.take(m, plan.second);
+            note_taken(plan, done, unused);
+        }
+        hands.manometer_away();
+    }
+    return decide(hands, Belief(hands.visit()));
+}
+
+// A beginner who reads what comes to mind, then picks a cause about as often as it is likely.
+Decision find_at_random(Hands& hands, math::Random& random) {
+    hands.arrive();
+    const auto count = 2 + static_cast<int>(random.uniform() * 5.0);
+    for (int taken = 0; taken < count && !hands.visit().over();) {
+        const auto mode = static_cast<std::size_t>(random.uniform() * 4.0);
+        const auto quantity =
+            static_cast<Quantity>(random.uniform() * static_cast<double>(worksite::quantity_count));
+        if (!can_be_taken(quantity, hands.visit().job())) continue;
+        hands.take(mode, quantity);
+        ++taken;
+    }
+    const Belief belief(hands.visit());
+    const auto classes = belief.classes();
+    double left = random.uniform();
+    for (std::size_t i = 0; i < classes.size(); ++i) {
+        left -= classes[i];
+        if (left < 0.0) return {belief.cause_of(static_cast<faults::Remedy>(i)), acts_done(hands)};
+    }
+    return decide(hands, belief);
+}
+
+}  // namespace emberpath::trainees

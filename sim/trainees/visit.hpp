@@ -1,0 +1,45 @@
+#pragma once
+/// A house as a simulated trainee meets it: sentences go in, log entries come out. What the trainee may
+/// look at is here and nothing else; the job's hidden faults stay inside the attempt.
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "sim/scoring/scoring.hpp"
+#include "sim/scoring/tape.hpp"
+#include "sim/worksite/attempt.hpp"
+
+namespace emberpath::trainees {
+
+/// The job as its card, site and data plate show it: no faults, no intended remedy.
+[[nodiscard]] worksite::Job as_seen(worksite::Job job);
+
+class Visit {
+  public:
+    Visit(const worksite::Job& job, std::uint64_t seed);
+    Visit(const Visit&) = delete;
+    Visit& operator=(const Visit&) = delete;
+
+    /// Does one act. nullptr when it cannot be read, cannot be done now (the entry then has no effect),
+    /// or the attempt is over.
+    const worksite::LogEntry* act(std::string_view sentence);
+
+    [[nodiscard]] const worksite::Job& job() const { return seen_; }
+    [[nodiscard]] const std::vector<worksite::LogEntry>& log() const { return attempt_.log(); }
+    [[nodiscard]] bool over() const { return attempt_.over(); }
+    [[nodiscard]] double minutes() const { return attempt_.seconds_on_site() / 60.0; }
+    [[nodiscard]] std::int64_t tick() const { return attempt_.tick(); }
+    [[nodiscard]] const std::vector<scoring::TimedAct>& acts() const { return acts_; }
+    /// What happened to the heater so far, for the trainee's own shadows.
+    [[nodiscard]] const scoring::Tape& tape() const { return recorder_.tape(); }
+
+  private:
+    worksite::Job seen_;
+    scoring::Recorder recorder_;
+    worksite::Attempt attempt_;
+    std::vector<scoring::TimedAct> acts_;
+};
+
+}  // namespace emberpath::trainees

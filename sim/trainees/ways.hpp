@@ -1,0 +1,29 @@
+#pragma once
+/// How each policy works, on a pair of hands. Each returns what it did; play() wraps them.
+
+#include "sim/math/random.hpp"
+#include "sim/trainees/belief.hpp"
+#include "sim/trainees/hands.hpp"
+#include "sim/trainees/trainees.hpp"
+
+namespace emberpath::trainees {
+
+/// The cause that will be written down, and how many acts had been done when it was settled.
+struct Decision {
+    faults::Cause cause = faults::Cause::no_fault;
+    std::size_t after = 0;
+};
+
+/// Readings by information per minute until one class is likely enough; the likeliest cause.
+[[nodiscard]] Decision find_by_information(Hands& hands);
+[[nodiscard]] Decision find_by_checklist(Hands& hands);
+[[nodiscard]] Decision find_by_everything(Hands& hands);
+[[nodiscard]] Decision find_by_symptom(Hands& hands);
+[[nodiscard]] Decision find_at_random(Hands& hands, math::Random& random);
+[[nodiscard]] Decision guess(Hands& hands);
+/// Readings that show a cause to whoever knows it already.
+[[nodiscard]] Decision show(Hands& hands, faults::Cause cause);
+/// Swaps parts until it works; the last one is named.
+[[nodiscard]] Decision swap_parts(Hands& hands, math::Random& random);
+
+}  // namespace emberpath::trainees

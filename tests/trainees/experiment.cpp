@@ -1,0 +1,76 @@
+// Plays every simulated trainee over every shipped job and writes one row an attempt; how docs/trainees.md
+// got its tables. Usage: trainees_experiment SEEDS CSV [JOB [POLICY]]; with a policy its acts are printed.
+
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <string>
+
+#include "sim/scenario/scenario.hpp"
+#include "sim/trainees/rating.hpp"
+
+namespace {
+
+using namespace emberpath;
+namespace fs = std::filesystem;
+
+void write_rows(std::ostream& out, const std::string& job,
+                const std::vector<trainees::Scored>& attempts) {
+    for (const auto& one : attempts) {
+        out << job << ',' << one.seed << ',' << trainees::policy_title(one.policy);
+        for (const double area : one.areas) out << ',' << area;
+        out << ',' << one.overall << ',' << one.scored << ',' << one.unopposed << ','
+            << one.gates_met << ',' << one.fixed << ',' << one.true_class_probability << ','
+            << one.minutes << ',' << one.acts << ",\"" << one.proposal << "\"\n";
+    }
+    out.flush();
+}
+
+void show(const worksite::Job& job, const std::string& title, std::uint64_t seed) {
+    for (const auto policy : trainees::all_policies()) {
+        if (trainees::policy_title(policy) != title) continue;
+        const trainees::Told told{job.faults.empty() ? faults::Cause::no_fault
+                                                     : job.faults.front().cause};
+        const auto played = trainees::play(policy, job, seed, told);
+        worksite::Attempt attempt(job, seed, worksite::Mode::assessed);
+        for (const auto& act : played.acts) {
+            std::cout << attempt.seconds_on_site() << "  " << act.sentence << "\n";
+            const auto done = attempt.perform(act.sentence);
+            if (done.entry == nullptr) continue;
+            for (const auto& line : done.entry->shown) std::cout << "        " << line << "\n";
+        }
+        const auto scored = trainees::score(job, seed, played);
+        for (const auto& breach : attempt.breaches()) std::cout << "! " << breach.text << "\n";
+        for (const double area : scored.areas) std::cout << area << " ";
+        std::cout << scored.overall << " p " << scored.true_class_probability << "\n"
+                  << scored.proposal << "\n";
+    }
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+    if (count < 3) {
+        std::cerr << "usage: trainees_experiment SEEDS CSV [JOB [POLICY]]\n";
+        return 2;
+    }
+    const fs::path jobs = fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/jobs";
+    const int seeds = std::atoi(words[1]);
+    std::ofstream out(words[2]);
+    out << "job,seed,policy,safe_work,evidence,path,remedy,proof,overall,scored,unopposed,gates,"
+           "fixed,"
+           "true_class,minutes,acts,proposal\n";
+    for (const auto& file : scenario::list_jobs(jobs)) {
+        const std::string name = file.stem().string();
+        if (count > 3 && name != words[3]) continue;
+        const auto loaded = scenario::load(file);
+        if (count > 4)
+            show(loaded.job, words[4], static_cast<std::uint64_t>(seeds));
+        else
+            write_rows(out, name, trainees::play_all(loaded.job, seeds));
+        std::cerr << name << "\n";
+    }
+    return 0;
+}

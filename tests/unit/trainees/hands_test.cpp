@@ -1,0 +1,165 @@
+// Proves: simulated trainees see what a person sees and no more, their hands keep the safety rules when told
+// to and break them when told not to, and the same seed gives the same acts.
+#include "sim/trainees/hands.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "sim/trainees/rating.hpp"
+#include "tests/unit/trainees/small_house.hpp"
+
+namespace emberpath::trainees {
+namespace {
+
+using faults::Cause;
+using faults::Remedy;
+using worksite::Quantity;
+
+/// What the sentences of a visit break, and what was shown.
+struct Replayed {
+    explicit Replayed(const worksite::Job& job, const std::vector<scoring::TimedAct>& acts)
+        : attempt(job, 1, worksite::Mode::assessed) {
+        for (const auto& act : acts) {
+            EXPECT_EQ(attempt.tick(), act.tick) << act.sentence;
+            EXPECT_NE(attempt.perform(act.sentence).entry, nullptr) << act.sentence;
+        }
+    }
+    bool broke(const std::string& rule) const {
+        const auto& all = attempt.breaches();
+        return std::any_of(all.begin(), all.end(),
+                           [&](const worksite::Breach& b) { return b.rule == rule; });
+    }
+    worksite::Attempt attempt;
+};
+
+TEST(Visit, ShowsTheJobWithoutItsFaults) {
+    const auto job = small_house(Cause::igniter_failed);
+    const Visit visit(job, 1);
+    EXPECT_TRUE(visit.job().faults.empty());
+    EXPECT_EQ(visit.job().intended, Remedy::explain_to_customer);
+    EXPECT_EQ(visit.job().customer.complaint, job.customer.complaint);
+}
+
+TEST(Visit, LeavesOutWhatCannotBeDone) {
+    Visit visit(small_house(Cause::igniter_failed), 1);
+    EXPECT_EQ(visit.act("look at flame electrode"), nullptr);  // the cover is on
+    EXPECT_EQ(visit.act("dance"), nullptr);
+    EXPECT_TRUE(visit.acts().empty());
+}
+
+TEST(Hands, ReplaceAnIgniterAndHandOverWithoutBreakingARule) {
+    const auto job = small_house(Cause::igniter_failed);
+    Visit visit(job, 1);
+    Hands hands(visit, {});
+    hands.take(3, Quantity::spark);
+    EXPECT_EQ(hands.latest_word(Quantity::spark), "no spark");
+    hands.remedy(Remedy::replace_igniter);
+    EXPECT_TRUE(hands.works());
+    hands.hand_over({Cause::igniter_failed});
+    const Replayed replayed(job, visit.acts());
+    for (const auto& breach : replayed.attempt.breaches()) ADD_FAILURE() << breach.text;
+    EXPECT_TRUE(replayed.attempt.write_up().handed_in);
+    EXPECT_EQ(replayed.attempt.truth().verified.size(), 8U);
+    EXPECT_TRUE(replayed.attempt.truth().remaining.empty());
+}
+
+TEST(Hands, MeasureTheWorkingPressureWithGasShutWhileTheJointIsOpen) {
+    const auto job = small_house(Cause::gas_pipe_restriction);
+    Visit visit(job, 1);
+    Hands hands(visit, {});
+    hands.take(0, Quantity::gas_inlet_pressure);
+    const double standing = hands.latest(Quantity::gas_inlet_pressure)->value;
+    hands.take(2, Quantity::gas_inlet_pressure);
+    EXPECT_LT(hands.latest(Quantity::gas_inlet_pressure)->value, 0.7 * standing);
+    hands.hand_over({Cause::gas_pipe_restriction});
+    const Replayed replayed(job, visit.acts());
+    EXPECT_FALSE(replayed.broke("gas_open"));
+    EXPECT_FALSE(replayed.broke("no_leak_test"));
+    EXPECT_FALSE(replayed.broke("tools_left"));
+}
+
+TEST(Hands, WithoutCareWorkLiveAndOpenJointsUnderPressure) {
+    const auto job = small_house(Cause::igniter_failed);
+    Visit visit(job, 1);
+    Hands hands(visit, {false, false, false, false, true});
+    hands.take(0, Quantity::gas_inlet_pressure);
+    hands.remedy(Remedy::replace_igniter);
+    hands.hand_over({Cause::igniter_failed});
+    const Replayed replayed(job, visit.acts());
+    for (const char* rule : {"gas_open", "live_work", "no_leak_test", "no_combustion_test"})
+        EXPECT_TRUE(replayed.broke(rule)) << rule;
+}
+
+TEST(Hands, FindOutWhenItDoesNotWork) {
+    Visit visit(small_house(Cause::igniter_failed), 1);
+    Hands hands(visit, {});
+    EXPECT_FALSE(hands.works());
+}
+
+TEST(Play, TheSameSeedGivesTheSameActs) {
+    const auto job = small_house(Cause::igniter_failed);
+    for (const Policy policy : {Policy::heuristic, Policy::part_swapper, Policy::guesser}) {
+        const auto once = play(policy, job, 3), again = play(policy, job, 3);
+        ASSERT_EQ(once.acts.size(), again.acts.size());
+        for (std::size_t i = 0; i < once.acts.size(); ++i) {
+            EXPECT_EQ(once.acts[i].tick, again.acts[i].tick);
+            EXPECT_EQ(once.acts[i].sentence, again.acts[i].sentence);
+        }
+    }
+}
+
+TEST(Play, InformationFindsTheDeadIgniterFromItsOwnReadings) {
+    const auto job = small_house(Cause::igniter_failed);
+    const auto played = play(Policy::information, job, 1);
+    EXPECT_EQ(played.named, Cause::igniter_failed);
+    EXPECT_TRUE(played.over);
+    EXPECT_GT(played.decided_after, 8U);
+}
+
+TEST(Play, AnOracleMustBeTold) {
+    EXPECT_THROW((void)play(Policy::oracle_bare, small_house(Cause::igniter_failed), 1),
+                 std::invalid_argument);
+}
+
+TEST(Play, NobodyWarmsACylinderWhereThereIsNone) {
+    EXPECT_FALSE(is_possible(Policy::warms_cylinder, small_house(Cause::igniter_failed)));
+}
+
+Scored attempt_of(Policy policy, double overall, bool unopposed) {
+    Scored one;
+    one.policy = policy;
+    one.overall = overall;
+    one.unopposed = unopposed;
+    one.gates_met = true;
+    one.minutes = 30.0;
+    return one;
+}
+
+TEST(Rating, RefusesAJobThatRewardsABadHabitAndSaysWhich) {
+    const auto job = small_house(Cause::igniter_failed);
+    const auto fit = judge(job, {attempt_of(Policy::information, 90.0, true),
+                                 attempt_of(Policy::guesser, 30.0, false)});
+    EXPECT_TRUE(fit.refusals.empty());
+    EXPECT_TRUE(fit.shortest.found);
+    const auto outscored = judge(job, {attempt_of(Policy::information, 80.0, true),
+                                       attempt_of(Policy::guesser, 85.0, false)});
+    ASSERT_EQ(outscored.refusals.size(), 1U);
+    EXPECT_THAT(outscored.refusals[0], testing::HasSubstr("guesser"));
+    const auto unopposed = judge(job, {attempt_of(Policy::information, 90.0, true),
+                                       attempt_of(Policy::part_swapper, 60.0, true)});
+    ASSERT_EQ(unopposed.refusals.size(), 1U);
+    EXPECT_THAT(unopposed.refusals[0], testing::HasSubstr("without objection in 1 of 1"));
+}
+
+TEST(Rating, RefusesAJobThatNoSoundWayLeadsThrough) {
+    const auto rating =
+        judge(small_house(Cause::igniter_failed), {attempt_of(Policy::information, 50.0, false)});
+    ASSERT_FALSE(rating.refusals.empty());
+    EXPECT_THAT(rating.refusals[0], testing::HasSubstr("no sound way"));
+    EXPECT_FALSE(rating.shortest.found);
+}
+
+}  // namespace
+}  // namespace emberpath::trainees
