@@ -240,6 +240,19 @@ TEST(Protections, LaterRowOfTheTableWinsWhenTwoFallInOneTick) {
     EXPECT_EQ(bench.now().event, Event::overheat_limiter_open);
 }
 
+TEST(Protections, WithoutPowerNothingIsJudged) {
+    Bench bench;
+    bench.panel.powered = 0.0;
+    bench.limiter_closed = 0.0;  // unplugged for work
+    bench.run(10.0);
+    EXPECT_EQ(bench.now().phase, Phase::standby);
+    bench.limiter_closed.reset();
+    bench.panel.powered = 1.0;
+    bench.run(10.0);
+    EXPECT_EQ(bench.now().phase, Phase::standby);
+    EXPECT_EQ(bench.now().latest_event, Event::none);
+}
+
 TEST(Protections, FirstLockoutStandsWhateverComesAfter) {
     Bench bench = burning();
     bench.outlet_ohm = 5.0e6;
