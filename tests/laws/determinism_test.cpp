@@ -63,15 +63,16 @@ INSTANTIATE_TEST_SUITE_P(On, Determinism, testing::Bool(), [](const auto& propan
     return propane.param ? "Propane" : "NaturalGas";
 });
 
-/// What tests/laws/hash_with prints, and its exit status.
+/// What a script of this folder prints, and its exit status.
 struct Printed {
     std::string text;
     int status;
 };
+constexpr int nothing_to_test = 77;
 
-Printed hash_with(const std::string& compiler_and_flags) {
+Printed run_script(const std::string& script_and_arguments) {
     const std::string command =
-        EMBERPATH_SOURCE_DIR "/tests/laws/hash_with " + compiler_and_flags + " 2>&1";
+        EMBERPATH_SOURCE_DIR "/tests/laws/" + script_and_arguments + " 2>&1";
     FILE* pipe = popen(command.c_str(), "r");
     Printed out{"", -1};
     if (pipe == nullptr) return out;
@@ -96,8 +97,8 @@ std::string expected_print() {
 class EveryCompiler : public testing::TestWithParam<const char*> {};
 
 TEST_P(EveryCompiler, GivesTheStoredHash) {
-    const Printed printed = hash_with(GetParam());
-    if (printed.status == 77) GTEST_SKIP() << "not installed: " << GetParam();
+    const Printed printed = run_script(std::string("hash_with ") + GetParam());
+    if (printed.status == nothing_to_test) GTEST_SKIP() << "not installed: " << GetParam();
     ASSERT_EQ(printed.status, 0) << printed.text;
     EXPECT_EQ(printed.text, expected_print());
 }
@@ -111,6 +112,18 @@ INSTANTIATE_TEST_SUITE_P(At, EveryCompiler,
                                  name.replace(name.find('+'), 1, "x");
                              return name;
                          });
+
+// An old processor must never meet an instruction it lacks: a function that both kinds of code define under one
+// name could be taken from the wide side for the whole program.
+TEST(WideInstructions, OfferNoFunctionToTheRestOfTheProgram) {
+#if defined(__SANITIZE_ADDRESS__)
+    GTEST_SKIP() << "sanitizers add functions of their own";
+#endif
+    const Printed printed = run_script("wide_code_is_alone " EMBERPATH_BINARY_DIR);
+    if (printed.status == nothing_to_test) GTEST_SKIP() << "no nm, or no libraries to look at";
+    ASSERT_EQ(printed.status, 0) << printed.text;
+    EXPECT_EQ(printed.text, "");
+}
 
 }  // namespace
 }  // namespace emberpath::laws
