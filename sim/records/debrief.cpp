@@ -10,7 +10,7 @@ namespace emberpath::records {
 namespace {
 
 constexpr double tick_s = 0.1;
-constexpr double shown_enough = 0.7;  // below it a right answer is "right, not shown"
+constexpr double shown_enough = 0.9;  // below it a right answer is "right, not shown"
 
 std::string minutes_and_seconds(double seconds) {
     const auto whole = static_cast<long>(std::max(0.0, seconds));
@@ -186,11 +186,8 @@ void add_comparisons(Debrief& debrief, const worksite::Job& job,
 std::vector<std::string> limits() {
     return {
         "The heater, the house and the people are invented. The physics is a simplified model.",
-        "Carbon monoxide in the flue and flame current follow curves of a plausible shape, not "
-        "data.",
-        "Bits say how far a reading narrowed the causes this program knows, weighed against its "
-        "own "
-        "simulations of them. Another cause, outside its catalogue, is not considered.",
+        "Carbon monoxide and flame current follow curves of a plausible shape, not data.",
+        "Bits weigh the causes of this program's catalogue, by its own simulations, and no others.",
         "Simulated evidence supports, and does not replace, workplace evidence.",
         "One job is feedback, not a grade.",
     };

@@ -137,7 +137,7 @@ Resumed resume(const Record& record, const worksite::Job& job, const std::string
         const auto difference = redo(*attempt, record.acts[i], entry);
         if (!difference.empty()) {
             resumed.problem = "The attempt cannot be brought back: " + act_name(i, record.acts[i]) +
-                              " " + difference + ".";
+                              " " + difference + ". Use the program that wrote it, or begin again.";
             return resumed;
         }
     }

@@ -99,7 +99,7 @@ bool play(Context& context, const WorkRequest& request, const worksite::Job& job
 Status finish(Context& context, const WorkRequest& request, const Started& started,
               const worksite::Job& job) {
     if (!started.visit->attempt().over()) {
-        context.err << "Unfinished: emberpath work " << request.job << " --record "
+        context.err << "To go on with it: emberpath work " << request.job << " --record "
                     << started.record.string() << "\n";
         return Status::done;
     }

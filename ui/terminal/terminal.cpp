@@ -32,11 +32,6 @@ void print_result(const views::Done& done, std::ostream& out) {
     out.flush();
 }
 
-/// How often a person must be told the same: quit keeps the attempt.
-void print_parting(std::ostream& out) {
-    out << "Kept. The same command takes the attempt up again where you left it.\n";
-}
-
 }  // namespace
 
 Ended converse(views::Visit& visit, std::istream& in, std::ostream& out, bool prompts) {
@@ -45,15 +40,14 @@ Ended converse(views::Visit& visit, std::istream& in, std::ostream& out, bool pr
         if (prompts) out << "\n" << views::clock_text(visit.attempt()) << " > " << std::flush;
         std::string line;
         if (!std::getline(in, line)) {
-            out << "\n";
-            print_parting(out);
+            out << "\nKept.\n";
             return Ended::no_input;
         }
         line = tidy(line);
         if (line.empty() || line.front() == '#') continue;
         if (!prompts) out << "\n> " << line.substr(0, longest_echo) << "\n";
         if (line == "quit" || line == "exit") {
-            print_parting(out);
+            out << "Kept.\n";
             return Ended::left;
         }
         if (const auto said = answer(visit, line); !said.empty())

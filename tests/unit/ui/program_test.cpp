@@ -101,6 +101,12 @@ TEST(Program, TraceWritesATimeSeriesWithUnits) {
     EXPECT_THAT(text, StartsWith("time [s],tap opening [-],"));
     EXPECT_THAT(text, HasSubstr("outlet water [degC]"));
     EXPECT_EQ(std::count(text.begin(), text.end(), '\n'), 1 + 181);
+    std::istringstream lines(text);
+    std::string header;
+    std::getline(lines, header);
+    for (std::string line; std::getline(lines, line);)
+        ASSERT_EQ(std::count(line.begin(), line.end(), ','),
+                  std::count(header.begin(), header.end(), ','));
 }
 
 TEST(Program, ABadTapListIsExplained) {
