@@ -44,6 +44,28 @@ Look look_of(const Stage& stage, const ButtonSpec& spec) {
     return {fill, Token::rule, Token::ink};
 }
 
+/// Caps at both ends; what is left of the button is for its name.
+void draw_caps(Stage& stage, Slicer& inner, const ButtonSpec& spec) {
+    const Rect r = inner.rest();
+    if (spec.number.empty()) {
+        inner.left(pad);
+    } else {
+        const double w = key_cap_width(stage, spec.number);
+        const bool strong = spec.default_one && spec.enabled;
+        cap_box(stage, around({r.x + 6.0 + w / 2.0, r.centre().y}, w, cap_height), spec.number,
+                strong ? Token::ink : Token::wash, strong ? Token::paper : Token::ink);
+        inner.left(w + 12.0);
+    }
+    if (!spec.caps.empty()) {
+        const double w = key_cap_width(stage, spec.caps);
+        const bool dark = spec.primary && spec.enabled;
+        cap_box(stage, around({r.right() - pad + 3.0 - w / 2.0, r.centre().y}, w, cap_height),
+                spec.caps, dark ? Token::ink : Token::wash, dark ? Token::paper : Token::ink);
+        inner.right(w + pad);
+    }
+    inner.right(std::min(8.0, inner.rest().w));
+}
+
 }  // namespace
 
 double key_cap_width(const Stage& stage, std::string_view caps) {
@@ -65,46 +87,34 @@ double button_width(const Stage& stage, const ButtonSpec& spec) {
 }
 
 void button(Stage& stage, const Rect& r, const ButtonSpec& spec) {
-    Painter& p = stage.paint();
     const Look look = look_of(stage, spec);
-    shape(p, rounded_rectangle(r, space::radius), look.fill,
+    shape(stage.paint(), rounded_rectangle(r, space::radius), look.fill,
           {.width = look.edge_width,
            .ink = look.edge,
            .dash = spec.enabled ? std::vector<double>{} : std::vector<double>{4.0, 3.0}});
-    Slicer inner(r);
-    if (!spec.number.empty()) {
-        const double w = key_cap_width(stage, spec.number);
-        const Rect cap = around({r.x + 6.0 + w / 2.0, r.centre().y}, w, cap_height);
-        const bool strong = spec.default_one && spec.enabled;
-        cap_box(stage, cap, spec.number, strong ? Token::ink : Token::wash,
-                strong ? Token::paper : Token::ink);
-        inner.left(w + 14.0);
-    } else {
-        inner.left(pad);
-    }
-    if (!spec.caps.empty()) {
-        const double w = key_cap_width(stage, spec.caps);
-        const Rect cap = around({r.right() - pad + 3.0 - w / 2.0, r.centre().y}, w, cap_height);
-        const bool dark = spec.primary && spec.enabled;
-        cap_box(stage, cap, spec.caps, dark ? Token::ink : Token::wash,
-                dark ? Token::paper : Token::ink);
-        inner.right(w + pad);
-    }
-    inner.right(std::min(8.0, inner.rest().w));
+    stage.add(node_of(spec, r, Role::button));
+    if (spec.picture_only) return;
     const bool bold = spec.primary || spec.default_one;
     const TextStyle style = with_ink(bold ? style::body_bold : style::body, look.text);
-    const bool alone = spec.caps.empty() && spec.number.empty() && spec.hint.empty();
-    if (alone)
+    const bool alone =
+        spec.caps.empty() && spec.number.empty() && spec.hint.empty() && spec.cost.empty();
+    if (alone) {
         stage.text(r, spec.name, style, Align::centre);
-    else {
-        const double w = stage.text_shortened(inner.rest(), spec.name, style);
-        Rect after = inner.rest();
-        after.x += w + 8.0;
-        after.w -= w + 8.0;
-        if (!spec.hint.empty() && after.w > 30.0)
-            stage.text_shortened(after, spec.hint, {Face::italic, type_size::label, Token::ink2});
+        return;
     }
-    stage.add(node_of(spec, r, Role::button));
+    Slicer inner(r);
+    draw_caps(stage, inner, spec);
+    if (!spec.cost.empty() && spec.hint.empty()) {
+        const TextStyle quiet =
+            with_ink(style::label, spec.primary ? Ink(Token::paper) : Ink(Token::ink2));
+        stage.text(inner.right(stage.width(spec.cost, quiet), 8.0), spec.cost, quiet);
+    }
+    const double w = stage.text_shortened(inner.rest(), spec.name, style);
+    Slicer after(inner.rest());
+    after.left(w + 8.0);
+    if (!spec.hint.empty() && after.rest().w > 30.0)
+        stage.text_shortened(after.rest(), spec.hint,
+                             {Face::italic, type_size::label, Token::ink2});
 }
 
 void link(Stage& stage, const Rect& r, const ButtonSpec& spec) {

@@ -74,7 +74,9 @@ struct ButtonSpec {
     std::string hint{};      // why not now; drawn after the name where there is room
     std::string value{};
     bool primary = false, enabled = true, selected = false;
-    bool default_one = false;  // a stronger edge: what Enter does
+    bool default_one = false;   // a stronger edge: what Enter does
+    bool picture_only = false;  // the name is not written: a picture is drawn over it
+    std::string cost{};         // simulated time it takes; drawn at the right end
 };
 void button(Stage& stage, const Rect& r, const ButtonSpec& spec);
 [[nodiscard]] double button_width(const Stage& stage, const ButtonSpec& spec);

@@ -25,6 +25,7 @@ void Presenter::repaint_still(sf::Vector2u size, const kit::Frame& frame, const 
     if (same_size && look == look_ && wanted == painted_) return;
     if (!same_size && !still_.create(size.x, size.y))
         throw std::runtime_error("no off-screen picture of that size");
+    still_.resetGLStates();  // the context it was made in may be gone with its window or picture
     still_.clear(desk(look.theme));
     GlPainter painter(still_, glyphs_, look.theme, look.scale);
     wanted.play(painter);

@@ -1,0 +1,174 @@
+#pragma once
+/// The job screen's contents in plain words and trade units.
+
+#include <string>
+#include <vector>
+
+#include "ui/screens/site_view.hpp"
+
+namespace emberpath::screens {
+
+enum class StateMark { on, off, proved, unknown, hazard };
+
+/// A cell of the rail: a service or the trainee, as last found.
+struct ServiceCell {
+    std::string id{};           // "gas"
+    std::string name{};         // "Gas"
+    std::string words{};        // "On at meter"
+    std::string short_words{};  // for narrow places: "On"
+    StateMark mark = StateMark::unknown;
+};
+
+struct RailView {
+    std::string job{}, address{};  // "Job 1", "8 Tanager Court"
+    std::string mode{};            // "coached" or "assessed"
+    std::vector<ServiceCell> cells{};
+    bool paused = false;
+    int speed = 1;       // 1, 5 or 20
+    std::string wait{};  // "30 s"
+    std::string clock{}, on_site{};
+};
+
+/// Something that can be done with the selected thing.
+struct ActionView {
+    std::string name{};      // "Read now"
+    std::string sentence{};  // the act in the trainee's language: "read manometer"
+    std::string cost{};      // "10 s"
+    std::string needs{};     // "needs the cover off"; empty: can be done now
+};
+
+struct SelectionView {
+    std::string tag{}, name{};  // "P1", "gas pressure at the heater inlet"; empty: nothing selected
+    std::vector<ActionView> actions{};
+};
+
+struct PanelView {
+    std::string word{};       // on the display: "HEAT"; empty: dark
+    std::string set_point{};  // "50 °C"
+    int balloon = 0;
+    bool service_readout_open = false;
+};
+
+struct CardView {
+    std::string gas{};    // "natural gas, 90 MJ/h"
+    std::string words{};  // the customer's
+};
+
+/// A row on an instrument's glass.
+struct GlassRow {
+    std::string label{}, digits{}, unit{};
+};
+
+struct ToolKey {
+    std::string name{};      // "Zero"
+    std::string sentence{};  // "zero manometer"
+    std::string needs{};
+    bool on = false;  // a switch that is on
+};
+
+struct ScaleView {  // pointer under the digits
+    double low = 0.0, high = 0.0, value = 0.0;
+};
+
+struct InstrumentView {
+    std::string name{};   // "manometer"
+    std::string place{};  // "on P1"; "" when not connected
+    std::vector<GlassRow> rows{};
+    std::string note{};  // "still moving, 4 s"
+    std::vector<ToolKey> keys{};
+    bool has_scale = false;
+    ScaleView scale{};
+};
+
+enum class ToolIcon {
+    manometer,
+    multimeter,
+    voltage_tester,
+    analyser,
+    thermometer,
+    flow_cup,
+    scale,
+    leak_fluid
+};
+
+struct ToolView {
+    std::string name{};
+    ToolIcon icon = ToolIcon::manometer;
+    bool in_hand = false;
+    std::string busy{};  // "on P1": in use elsewhere
+};
+
+struct BenchView {
+    std::vector<ToolView> tools{};
+    InstrumentView in_hand{};  // empty name: nothing in hand
+};
+
+struct ReadingView {
+    int number = 0;
+    std::string where{}, value{}, condition{},
+        time{};              // "P1", "1.24 kPa", "full rate, hob on", "04:10"
+    std::string quantity{};  // "gas pressure at the heater inlet"
+};
+
+enum class Belief { held, doubtful, struck };
+
+struct CauseView {
+    std::string word{}, title{};
+    Belief belief = Belief::held;
+    std::vector<int> balloons{};
+};
+
+struct TracePoint {
+    double minutes_ago = 0.0, value = 0.0;
+};
+struct TraceView {
+    std::string label{};  // "38.4 T2"
+    char ink = 'h';       // h hot, c cold, g gas, p power, f flue, i ink
+    std::vector<TracePoint> points{};
+    bool set_point = false;  // drawn dashed
+};
+struct LaneView {
+    std::string name{}, unit{};
+    double low = 0.0, high = 1.0;
+    std::vector<double> ticks{};
+    std::vector<TraceView> traces{};  // none: not connected
+    double weight = 1.0;              // height against other lanes
+};
+struct RecorderMark {
+    double minutes_ago = 0.0;
+    int balloon = 0;  // 0: an event in words
+    std::string words{};
+};
+struct RecorderView {
+    double minutes = 8.0;
+    std::vector<LaneView> lanes{};
+    std::vector<RecorderMark> marks{};
+};
+
+struct KeyHint {
+    std::string command{}, words{};
+};
+
+enum class SheetShown { house, heater };
+
+struct JobView {
+    RailView rail{};
+    SiteView site{};
+    SheetShown sheet = SheetShown::house;
+    Camera camera{};
+    std::string selected{};  // tag of the selected point or part
+    SelectionView selection{};
+    PanelView panel{};
+    CardView card{};
+    BenchView bench{};
+    std::vector<ReadingView> readings{};  // newest first
+    std::string record_refusal{};         // "still moving, 4 s"; empty: a reading can be recorded
+    std::vector<CauseView> causes{};
+    RecorderView recorder{};
+    std::string status_time{}, status{};
+    std::string compact_tab = "sheet";  // which region the compact layout shows
+    bool reduce_motion = false;
+    bool sample = false;  // invented figures: said on the sheet
+};
+
+}  // namespace emberpath::screens

@@ -1,0 +1,58 @@
+#include "ui/screens/screens.hpp"
+
+namespace emberpath::screens {
+
+// Order is that of the help. The first four are known to the kit itself and stand here for the help.
+// clang-format off
+const std::vector<kit::Binding>& key_table() {
+    static const std::vector<kit::Binding> table{
+        {"next region",     "",          "F6",         "next region; with Shift the one before"},
+        {"next thing",      "",          "Tab",        "next thing; with Shift the one before"},
+        {"activate",        "",          "Enter",      "do what is in focus"},
+        {"back",            "",          "Esc",        "one level back; nothing is lost"},
+        {"help",            "",          "?",          "all keys for where you are"},
+        {"help",            "",          "F1",         "all keys for where you are"},
+        {"text larger",     "",          "Ctrl +",     "larger text"},
+        {"text smaller",    "",          "Ctrl -",     "smaller text"},
+        {"day or night",    "",          "Ctrl D",     "day or night colours"},
+        {"settings",        "",          "F10",        "settings"},
+
+        {"go to",           "job",       "/",          "go to a point or part by its tag or name"},
+        {"action.1",        "job",       "1",          "first action on the selected thing"},
+        {"action.2",        "job",       "2",          "second action"},
+        {"action.3",        "job",       "3",          "third action"},
+        {"action.4",        "job",       "4",          "fourth action"},
+        {"action.5",        "job",       "5",          "fifth action"},
+        {"action.6",        "job",       "6",          "sixth action"},
+        {"action.7",        "job",       "7",          "seventh action"},
+        {"action.8",        "job",       "8",          "eighth action"},
+        {"action.9",        "job",       "9",          "ninth action"},
+        {"prefix.tool",     "job",       "T",          "then 1 to 8: take that tool in hand"},
+        {"record",          "job",       "R",          "record the reading in hand"},
+        {"causes",          "job",       "C",          "causes and the last reading"},
+        {"pause",           "job",       "Space",      "pause or run; on a button it presses that"},
+        {"speed",           "job",       "S",          "next speed"},
+        {"wait",            "job",       "W",          "wait again"},
+        {"choose wait",     "job",       "Shift W",    "choose a wait"},
+        {"other sheet",     "job",       "Z",          "house or heater sheet"},
+        {"zoom in",         "job",       "+",          "nearer"},
+        {"zoom out",        "job",       "-",          "farther"},
+        {"job card",        "job",       "H",          "job card"},
+        {"write-up",        "job",       "F2",         "write-up"},
+        {"panel",           "job",       "F3",         "the heater's front panel"},
+
+        {"house",           "write-up",  "F2",         "back to the house"},
+        {"hand in",         "write-up",  "Ctrl Enter", "sign and hand in"},
+
+        {"step back",       "debrief",   "Left",       "previous step"},
+        {"step on",         "debrief",   "Right",      "next step"},
+        {"table",           "debrief",   "T",          "to the table"},
+        {"replay",          "debrief",   "R",          "replay from this step"},
+
+        {"play",            "authoring", "F5",         "play it as a trainee"},
+    };
+    return table;
+}
+// clang-format on
+
+}  // namespace emberpath::screens

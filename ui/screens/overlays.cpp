@@ -1,0 +1,226 @@
+#include "ui/screens/overlays.hpp"
+
+#include <array>
+
+#include "ui/kit/layout.hpp"
+#include "ui/kit/widgets.hpp"
+
+namespace emberpath::screens {
+
+namespace {
+
+using kit::Rect;
+using kit::Token;
+
+/// A plate in the middle, over everything; returns its inside below the title.
+Rect draw_plate(kit::Stage& stage, const Rect& r, std::string_view id, std::string_view title) {
+    kit::Painter& p = stage.paint();
+    p.box(stage.whole(), kit::Ink(Token::ink, 0.28));
+    p.box(r, Token::paper);
+    kit::frame(p, r, 2.0, Token::ink);
+    kit::Slicer left(kit::inset(r, 20.0, 14.0));
+    kit::label(stage, left.top(26.0, 8.0), std::string(id) + ".title", title, kit::style::heading);
+    return left.rest();
+}
+
+Rect centred(const kit::Stage& stage, double w, double h) {
+    const kit::Size s = stage.size();
+    return kit::around({s.w / 2.0, s.h / 2.0}, std::min(w, s.w - 24.0), std::min(h, s.h - 24.0));
+}
+
+kit::Stage::Scope modal(kit::Stage& stage, std::string_view id, std::string_view name,
+                        const Rect& r) {
+    return stage.inside({.id = std::string(id),
+                         .role = kit::Role::region,
+                         .name = std::string(name),
+                         .bounds = r,
+                         .modal = true});
+}
+
+void close_button(kit::Stage& stage, const Rect& plate, std::string_view id) {
+    const kit::ButtonSpec spec{.id = std::string(id) + ".close",
+                               .name = "Close",
+                               .command = {"back"},
+                               .caps = stage.keys().caps("back")};
+    const double w = kit::button_width(stage, spec);
+    kit::button(stage, {plate.right() - w - 14.0, plate.y + 12.0, w, 28.0}, spec);
+}
+
+void draw_waits(kit::Stage& stage) {
+    struct Wait {
+        const char *words, *argument;
+    };
+    static constexpr std::array<Wait, 5> waits{{{"10 seconds", "10 s"},
+                                                {"30 seconds", "30 s"},
+                                                {"2 minutes", "2 min"},
+                                                {"10 minutes", "10 min"},
+                                                {"Until something changes", "change"}}};
+    const Rect r = centred(stage, 380.0, 292.0);
+    const auto scope = modal(stage, "waits", "Choose a wait", r);
+    kit::Slicer left(draw_plate(stage, r, "waits", "How long do you wait?"));
+    close_button(stage, r, "waits");
+    for (std::size_t i = 0; i < waits.size(); ++i)
+        kit::button(stage, left.top(30.0, 6.0),
+                    {.id = "waits." + std::to_string(i + 1),
+                     .name = waits[i].words,
+                     .command = {"wait for", waits[i].argument},
+                     .number = std::to_string(i + 1),
+                     .default_one = i == 1});
+    stage.paragraph(left.rest(), "It stops early if something happens that you would notice.",
+                    kit::style::row_quiet);
+}
+
+bool matches(const PointView& v, std::string_view said) {
+    const auto lower = [](std::string_view s) {
+        std::string out(s);
+        for (char& c : out)
+            if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+        return out;
+    };
+    const std::string wanted = lower(said);
+    return lower(v.tag).starts_with(wanted) || lower(v.name).find(wanted) != std::string::npos;
+}
+
+void draw_go_to(kit::Stage& stage, const JobView& job) {
+    const Rect r = centred(stage, 460.0, 330.0);
+    const auto scope = modal(stage, "goto", "Go to a point or part", r);
+    kit::Slicer left(draw_plate(stage, r, "goto", "Go to"));
+    close_button(stage, r, "goto");
+    const auto editor = stage.state().editors.find("goto.name");
+    const std::string said = editor == stage.state().editors.end() ? "" : editor->second.text();
+    kit::text_field(stage, left.top(32.0, 10.0),
+                    {.id = "goto.name",
+                     .name = "Tag or name",
+                     .text = "",
+                     .placeholder = "P1, flame, shower …",
+                     .command = {"go to named"}});
+    std::vector<const PointView*> found;
+    for (const PointView& v : job.site.points)
+        if (matches(v, said)) found.push_back(&v);
+    if (found.empty()) {
+        stage.paragraph(left.rest(), "Nothing of that name is on the sheet.",
+                        kit::style::row_quiet);
+        return;
+    }
+    kit::ScrollList list(stage, left.rest(), "goto.list", "Points and parts",
+                         28.0 * static_cast<double>(found.size()));
+    for (std::size_t i = 0; i < found.size(); ++i) {
+        const PointView& v = *found[i];
+        const Rect row = list.row(28.0 * static_cast<double>(i), 28.0);
+        const bool part = v.shape == PointShape::part;
+        if (list.shows(row)) {
+            if (!part) stage.text({row.x + 6.0, row.y, 44.0, row.h}, v.tag, kit::style::body_bold);
+            stage.text_shortened({row.x + 52.0, row.y, row.w - 58.0, row.h}, v.name,
+                                 kit::style::body);
+        }
+        stage.add({.id = "goto." + v.tag,
+                   .role = kit::Role::row,
+                   .name = part ? v.name : v.tag + " " + v.name,
+                   .bounds = row,
+                   .command = {"select", v.tag},
+                   .focusable = true});
+    }
+}
+
+void draw_card(kit::Stage& stage, const JobView& job) {
+    const Rect r = centred(stage, 480.0, 260.0);
+    const auto scope = modal(stage, "jobcard", "Job card", r);
+    kit::Slicer left(draw_plate(stage, r, "jobcard", job.rail.job + ", " + job.rail.address));
+    close_button(stage, r, "jobcard");
+    kit::label(stage, left.top(22.0, 8.0), "jobcard.gas", job.card.gas, kit::style::body_quiet);
+    stage.paragraph(left.rest(), "“" + job.card.words + "”", kit::style::quote);
+    stage.add({.id = "jobcard.words",
+               .role = kit::Role::label,
+               .name = job.card.words,
+               .bounds = left.rest()});
+}
+
+/// Nine actions and doubled keys in one line each.
+std::vector<kit::Binding> listed_keys(const kit::KeyMap& keys, std::string_view where) {
+    std::vector<kit::Binding> listed;
+    for (kit::Binding b : keys.at(where)) {
+        const bool action = b.command.starts_with("action.");
+        if (action && b.command != "action.1") continue;
+        if (action) b = {b.command, b.where, "1 to 9", "that action on the selected thing"};
+        const bool again = !listed.empty() && listed.back().command == b.command;
+        if (again)
+            listed.back().chord += " or " + b.chord;
+        else
+            listed.push_back(std::move(b));
+    }
+    return listed;
+}
+
+}  // namespace
+
+void draw_keys(kit::Stage& stage, std::string_view where) {
+    const auto listed = listed_keys(stage.keys(), where);
+    const bool two = stage.size().w > 860.0;
+    const Rect r =
+        centred(stage, two ? 860.0 : 520.0,
+                92.0 + 26.0 * static_cast<double>(two ? (listed.size() + 1) / 2 : listed.size()));
+    const auto scope = modal(stage, "keys", "All keys for where you are", r);
+    const Rect inside = draw_plate(stage, r, "keys", "All keys for where you are");
+    close_button(stage, r, "keys");
+    const std::size_t lines = two ? (listed.size() + 1) / 2 : listed.size();
+    kit::ScrollList list(stage, inside, "keys.list", "Keys", 26.0 * static_cast<double>(lines));
+    for (std::size_t i = 0; i < listed.size(); ++i) {
+        const bool right = i >= lines;
+        Rect row = list.row(26.0 * static_cast<double>(i % lines), 26.0);
+        if (two) row = {row.x + (right ? row.w / 2.0 + 8.0 : 0.0), row.y, row.w / 2.0 - 8.0, row.h};
+        if (list.shows(row)) {
+            kit::key_cap(stage, {row.x, row.centre().y}, listed[i].chord);
+            stage.text_shortened({row.x + 92.0, row.y, row.w - 92.0, row.h}, listed[i].words,
+                                 kit::style::row);
+        }
+        stage.add({.id = "keys." + std::to_string(i),
+                   .role = kit::Role::row,
+                   .name = listed[i].chord,
+                   .value = listed[i].words,
+                   .bounds = row});
+    }
+}
+
+void draw_question(kit::Stage& stage, const Question& q) {
+    stage.use(kit::Layer::over);
+    const Rect r = centred(stage, 460.0, 200.0);
+    const auto scope = modal(stage, "question", q.title, r);
+    kit::Slicer left(draw_plate(stage, r, "question", q.title));
+    if (q.grave) stage.paint().box({r.x, r.y, 5.0, r.h}, Token::danger);
+    kit::Slicer foot(left.bottom(30.0, 8.0));
+    stage.paragraph(left.rest(), q.words, kit::style::body);
+    stage.add(
+        {.id = "question.words", .role = kit::Role::label, .name = q.words, .bounds = left.rest()});
+    const kit::ButtonSpec no{.id = "question.no",
+                             .name = q.no,
+                             .command = {"back"},
+                             .caps = stage.keys().caps("back"),
+                             .default_one = true};
+    const kit::ButtonSpec yes{.id = "question.yes", .name = q.yes, .command = q.yes_command};
+    kit::button(stage, foot.left(kit::button_width(stage, no), 12.0), no);
+    kit::button(stage, foot.left(kit::button_width(stage, yes)), yes);
+    stage.use(kit::Layer::still);
+}
+
+void draw_in_front(kit::Stage& stage, const JobView& job, InFront front) {
+    stage.use(kit::Layer::over);
+    switch (front) {
+        case InFront::nothing:
+            break;
+        case InFront::keys:
+            draw_keys(stage, "job");
+            break;
+        case InFront::go_to:
+            draw_go_to(stage, job);
+            break;
+        case InFront::waits:
+            draw_waits(stage);
+            break;
+        case InFront::job_card:
+            draw_card(stage, job);
+            break;
+    }
+    stage.use(kit::Layer::still);
+}
+
+}  // namespace emberpath::screens

@@ -1,0 +1,20 @@
+#pragma once
+/// What stands in front of a screen until it is answered or left with Esc.
+
+#include "ui/screens/screens.hpp"
+
+namespace emberpath::screens {
+
+void draw_in_front(kit::Stage& stage, const JobView& job, InFront front);
+/// All keys of a place, for any screen.
+void draw_keys(kit::Stage& stage, std::string_view where);
+
+struct Question {
+    std::string title, words;
+    std::string yes, no;       // what the buttons say
+    kit::Command yes_command;  // the other one is "back"
+    bool grave = false;        // it ends a real job
+};
+void draw_question(kit::Stage& stage, const Question& question);
+
+}  // namespace emberpath::screens
