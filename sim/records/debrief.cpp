@@ -38,7 +38,7 @@ std::string joined(const std::vector<std::string>& parts, std::string_view betwe
 /// What the replayed attempt ended with, in words.
 struct Ending {
     std::string written_cause;  // title; empty when none was written
-    std::vector<std::string> left_behind, proved;
+    std::vector<std::string> left_behind;
 };
 
 Ending ending_of(const Record& record, const worksite::Job& job) {
@@ -50,9 +50,7 @@ Ending ending_of(const Record& record, const worksite::Job& job) {
     Ending ending;
     for (const auto& cause : worksite::cause_list())
         if (cause.word == attempt.write_up().cause) ending.written_cause = cause.title;
-    const auto truth = attempt.truth();
-    ending.left_behind = truth.left_behind;
-    ending.proved = truth.verified;
+    ending.left_behind = attempt.truth().left_behind;
     return ending;
 }
 
@@ -211,10 +209,6 @@ std::string bits_text(const Debrief::Act& act) {
     return act.weighed ? units::fixed(act.bits, 1) : std::string("-");
 }
 
-std::string proved_text(const Debrief& debrief) {
-    return "Proof and handover done: " + joined(debrief.proved, "; ") + ".";
-}
-
 std::string same_everywhere_text(const Debrief& debrief) {
     std::vector<std::string> numbers;
     for (const auto& reading : debrief.readings)
@@ -230,9 +224,7 @@ Debrief make_debrief(const Record& record, const worksite::Job& job,
     debrief.call_out = job.call_out;
     debrief.mode = record.header.mode == worksite::Mode::assessed ? "assessed" : "coached";
     if (!record.acts.empty()) debrief.time_on_site = time_on_site(record.acts.back().end_tick, job);
-    const Ending ending = ending_of(record, job);
-    debrief.outcome = outcome_of(record, job, assessment, ending);
-    debrief.proved = ending.proved;
+    debrief.outcome = outcome_of(record, job, assessment, ending_of(record, job));
     debrief.unsafe_acts = unsafe_acts_of(record, job, assessment);
     for (const auto& area : assessment.areas)
         debrief.areas.push_back({area.word, area.score, area.scored, area.reason});

@@ -34,8 +34,7 @@ struct Debrief {
     std::vector<Area> areas;
     double overall = 0.0;
     bool gates_met = false;
-    std::string gates;                // in words
-    std::vector<std::string> proved;  // items of proof and handover that were done
+    std::string gates;  // in words
 
     // 3. What the program proposes; a person decides.
     std::string proposal;
@@ -83,8 +82,6 @@ struct Debrief {
 
 /// Score as every form prints it: whole points.
 [[nodiscard]] std::string score_text(double score);
-/// "Proof and handover done: customer told; record written."
-[[nodiscard]] std::string proved_text(const Debrief& debrief);
 /// Which readings would have been the same under every cause; empty for none.
 [[nodiscard]] std::string same_everywhere_text(const Debrief& debrief);
 /// Bits as every form prints them: one decimal, and "-" for none.

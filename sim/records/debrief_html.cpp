@@ -70,7 +70,6 @@ std::string area_part(const Debrief& debrief) {
         table_row(element("th", "overall") + element("td", score_text(debrief.overall), "number") +
                   element("td", "of 100"));
     html += "</table>\n";
-    if (!debrief.proved.empty()) html += element("p", proved_text(debrief)) + "\n";
     return html + element("p", debrief.gates, debrief.gates_met ? std::string_view() : "danger") +
            "\n";
 }

@@ -62,23 +62,14 @@ Json readings(const Debrief& debrief) {
 std::string to_json(const Debrief& debrief) {
     Json proof = Json::object();
     for (const auto& item : debrief.proof) proof[item.name] = item.value;
-    const Json whole = {{"debrief", debrief.title},
-                        {"call_out", debrief.call_out},
-                        {"mode", debrief.mode},
-                        {"time_on_site", debrief.time_on_site},
-                        {"outcome", debrief.outcome},
-                        {"unsafe_acts", unsafe_acts(debrief)},
-                        {"areas", areas(debrief)},
-                        {"proved", debrief.proved},
-                        {"overall", debrief.overall},
-                        {"gates_met", debrief.gates_met},
-                        {"gates", debrief.gates},
-                        {"proposal", debrief.proposal},
-                        {"decision", "by a person"},
-                        {"acts", acts(debrief)},
-                        {"readings", readings(debrief)},
-                        {"limits", debrief.limits},
-                        {"proof", proof}};
+    const Json whole = {{"debrief", debrief.title},       {"call_out", debrief.call_out},
+                        {"mode", debrief.mode},           {"time_on_site", debrief.time_on_site},
+                        {"outcome", debrief.outcome},     {"unsafe_acts", unsafe_acts(debrief)},
+                        {"areas", areas(debrief)},        {"overall", debrief.overall},
+                        {"gates_met", debrief.gates_met}, {"gates", debrief.gates},
+                        {"proposal", debrief.proposal},   {"decision", "by a person"},
+                        {"acts", acts(debrief)},          {"readings", readings(debrief)},
+                        {"limits", debrief.limits},       {"proof", proof}};
     return whole.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

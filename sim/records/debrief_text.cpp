@@ -37,7 +37,6 @@ std::string area_part(const Debrief& debrief) {
         text += row(columns, {area.word, area.scored ? score_text(area.score) : "-", area.reason},
                     margin);
     text += "\n";
-    if (!debrief.proved.empty()) text += paragraph(proved_text(debrief), page, margin) + "\n";
     text += row(columns, {"overall", score_text(debrief.overall), "of 100"}, margin);
     return text + paragraph(debrief.gates, page, margin);
 }

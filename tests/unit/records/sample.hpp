@@ -115,7 +115,6 @@ inline Debrief full_debrief() {
         reading.cells.push_back({std::to_string(i) + ".50 kPa", i % 2 == 0});
     made.readings = {
         reading, {2, "outlet", "14.0 °C", std::vector<Debrief::Cell>(9, {"14.0 °C", false}), true}};
-    made.proved = {"customer told", "record written"};
     made.limits = {"Simulated evidence supports, and does not replace, workplace evidence."};
     made.proof = {{"program version", "0.1.0"}, {"seed", "1"}};
     return made;
