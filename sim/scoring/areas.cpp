@@ -22,7 +22,8 @@ constexpr double least_area = 2.0;
 }  // namespace
 
 double warrant_of(const Commitment& c) {
-    return warrant(c.probability, c.on_arrival, c.need);
+    constexpr double unconfirmed_share = 0.5;
+    return warrant(c.probability, c.on_arrival, c.need) * (c.confirmed ? 1.0 : unconfirmed_share);
 }
 
 double shortfall(const Commitment& c) {

@@ -14,7 +14,11 @@ struct Commitment {
     double minutes = 0.0;  // of work
     double part_minutes = 0.0;
     bool cured = false;
+    bool confirmed =
+        true;  // something was measured or inspected first, beyond the heater's own word
 };
+/// Half of the warrant at most where nothing confirmed what display and event said: a controller reports
+/// what it saw, not what is behind it. The half is chosen.
 [[nodiscard]] double warrant_of(const Commitment& commitment);
 /// Missing share of the probability needed: max(0, 1 - p / need).
 [[nodiscard]] double shortfall(const Commitment& commitment);

@@ -45,6 +45,22 @@ std::string at(const Outcome& outcome, const Step& step) {
            step.entry->words + ")";
 }
 
+// Display and event are one report of the controller's; the complaint is nobody's measurement.
+bool is_own_reading(const worksite::Observation& seen) {
+    return is_evidence(seen) && seen.quantity != worksite::Quantity::display_word &&
+           seen.quantity != worksite::Quantity::readout_event;
+}
+
+// Was anything measured or inspected in the steps before `end`?
+bool confirmed_before(const PlayedAttempt& played, const Ledger& ledger, const Step* end) {
+    for (const Step& step : ledger.steps) {
+        if (&step == end) return false;
+        for (std::size_t i = 0; i < step.observation_count; ++i)
+            if (is_own_reading(played.tape.observations[step.first_observation + i])) return true;
+    }
+    return false;
+}
+
 std::vector<Made> remedies_made(const PlayedAttempt& played, const Ledger& ledger) {
     std::vector<Made> made;
     for (const Step& step : ledger.steps) {
@@ -60,7 +76,8 @@ std::vector<Made> remedies_made(const PlayedAttempt& played, const Ledger& ledge
                         need(remedy),
                         book.minutes,
                         std::max(step.entry->part_minutes, book.part_minutes),
-                        remedy == played.true_class && !step.cured_before};
+                        remedy == played.true_class && !step.cured_before,
+                        confirmed_before(played, ledger, &step)};
         made.push_back(m);
     }
     return made;
@@ -76,6 +93,11 @@ Commitment diagnosis_made(const PlayedAttempt& played, const Ledger& ledger,
     const bool before_cure = *named == played.true_class && !is_handed_on(*named);
     diagnosis.probability = (before_cure ? ledger.at_cure.classes() : ledger.end)[index_of(*named)];
     diagnosis.on_arrival = ledger.arrival[index_of(*named)];
+    const Step* cure = nullptr;
+    for (const Step& step : ledger.steps)
+        if (cure == nullptr && before_cure && step.entry->remedy == static_cast<int>(*named))
+            cure = &step;
+    diagnosis.confirmed = confirmed_before(played, ledger, cure);
     return diagnosis;
 }
 
@@ -123,6 +145,9 @@ std::string evidence_reason(const Findings& f, const Outcome& outcome) {
     const bool same = worst != nullptr && f.named == worst->remedy && most > 0.05;
     if (by_diagnosis >= most && !same) worst = nullptr;
     most = std::max(most, by_diagnosis);
+    if (f.named && !f.diagnosis.confirmed && f.diagnosis.probability >= f.diagnosis.need)
+        return "The cause rests on the heater's own word and the complaint: nothing was measured "
+               "or inspected before it was settled.";
     if (worst != nullptr)
         return at(outcome, *worst->step) + ": your own evidence gave " +
                class_title(worst->remedy) + " " + percent(worst->commitment.probability) +
@@ -213,6 +238,8 @@ std::string proof_reason(const Outcome& outcome, bool fault_remains) {
     const int done = std::min<int>(static_cast<int>(outcome.verified.size()), proof_item_count);
     std::string text = std::to_string(done) + " of 8 items of proof and handover were done";
     if (fault_remains) text += ", and the fault remains";
+    for (std::size_t i = 0; i < outcome.unproved.size(); ++i)
+        text += (i == 0 ? "; missing: " : "; ") + outcome.unproved[i];
     return text + ".";
 }
 
@@ -239,6 +266,8 @@ std::string objection(const Findings& f, const Outcome& outcome, const Assessmen
     if (!outcome.not_scored_because.empty()) return "";
     if (!f.named) return "no cause from the catalogue was written down.";
     if (!f.fixed) return "the fault was not set right.";
+    if (!f.diagnosis.confirmed)
+        return "the cause rests on the heater's own word alone; nothing was measured or inspected.";
     if (warrant_of(f.diagnosis) < 0.5)
         return "the cause written down had " + percent(f.diagnosis.probability) +
                " on the evidence gathered.";

@@ -14,6 +14,7 @@ struct Outcome {
     worksite::WriteUp write_up;
     std::vector<worksite::Breach> breaches;
     std::vector<std::string> verified;  // proof and handover items done
+    std::vector<std::string> unproved;  // and not done
     bool fault_remains = true;          // in the plant
     std::int64_t start_tick = 0;        // the trainee's time begins
     double reference_minutes = 10.0;    // C

@@ -132,7 +132,7 @@ class LaneGroup {
 
     /// A sensor under the multimeter is read at its own leads, unplugged or not.
     [[nodiscard]] worksite::HeaterView at_the_leads(std::size_t lane) const {
-        worksite::Heater<Real> copy = heater_;
+        alignas(64) worksite::Heater<Real> copy = heater_;
         worksite::Alterations plugged = alterations_;
         plugged.sensor_unplugged = {};
         plant::set_parameters(copy.plant, lane,
@@ -160,7 +160,7 @@ class LaneGroup {
     }
 
     void run_mode(const Mode& mode, Snapshot& out) const {
-        worksite::Heater<Real> fork = heater_;
+        alignas(64) worksite::Heater<Real> fork = heater_;
         std::array<worksite::Senses, width> watchers;
         worksite::TickInputs inputs = inputs_;
         const std::int64_t watched_ticks = 200;  // the last 20 s, or all of a light-up attempt
@@ -198,7 +198,8 @@ class LaneGroup {
     const worksite::Job& job_;
     std::array<LaneRole, width> roles_;
     std::array<bool, width> moving_{};
-    worksite::Heater<Real> heater_{};
+    // Wide instructions ask for more than this file's own compiler settings would give.
+    alignas(64) worksite::Heater<Real> heater_{};
     std::array<worksite::Senses, width> senses_{};
     std::array<worksite::Household, width> households_{};
     worksite::ToolSetup tools_{};

@@ -132,6 +132,25 @@ TEST(Judgement, APartSwappedWithoutEvidenceScoresLowInEvidenceAndRemedyThoughItC
     EXPECT_THAT(a.areas[1].reason, HasSubstr("needs 80 %"));
 }
 
+TEST(Judgement, TheHeatersOwnWordAloneIsHalfAWarrantAndMeetsAnObjection) {
+    MadeUp m;
+    m.act("look at display", Kind::look, 0.1);
+    m.reads(Quantity::display_word, 9.0, {2.0, 2.0, 9.0, 2.0});
+    m.act("replace igniter", Kind::remedy, 25.0).remedy = static_cast<int>(Remedy::replace_igniter);
+    m.hand_in(word(Cause::igniter_failed).c_str());
+    m.outcome.fault_remains = false;
+    m.outcome.verified.assign(8, "item");
+    const Assessment guessed = m.assessed(Remedy::replace_igniter);
+    EXPECT_GT(guessed.true_class_probability, 0.8);
+    EXPECT_LT(guessed.areas[1].score, 51.0);
+    EXPECT_THAT(guessed.areas[1].reason, HasSubstr("nothing was measured or inspected"));
+    EXPECT_THAT(guessed.proposal,
+                HasSubstr("not yet, because the cause rests on the heater's own"));
+    const Assessment looked = good_igniter_job().assessed(Remedy::replace_igniter);
+    EXPECT_THAT(looked.proposal, HasSubstr("nothing stands against it"));
+    EXPECT_GT(looked.overall, guessed.overall + 10.0);
+}
+
 TEST(Judgement, AWrongPartFirstCostsAndItsReasonNamesTheBetterRemedy) {
     MadeUp m;
     look_for_spark(m, 0.0);
