@@ -43,6 +43,16 @@ void note_taken(const Plan& plan, std::set<Plan>& done, scoring::SetUps& set_ups
     }
 }
 
+// What the heater says of itself is no confirmation of it.
+bool is_own_word(Quantity quantity) {
+    return quantity == Quantity::display_word || quantity == Quantity::readout_event;
+}
+void leave_out_own_words(const worksite::Job& job, std::set<Plan>& done) {
+    for (std::size_t m = 0; m < scoring::modes(job).size(); ++m)
+        for (const auto quantity : {Quantity::display_word, Quantity::readout_event})
+            done.insert({m, quantity});
+}
+
 struct Row {
     std::size_t mode;
     Quantity quantity;
@@ -79,18 +89,20 @@ constexpr std::array usual{
 
 Decision find_by_information(Hands& hands) {
     hands.arrive();
-    // What the controller says of itself is known; one reading of their own comes before any remedy.
     std::set<Plan> done{{0, Quantity::display_word}};
-    if (hands.latest_word(Quantity::display_word) != "REST")
-        done.insert({0, Quantity::readout_event});
+    bool measured = false;  // or inspected: one reading of their own comes before any remedy
     scoring::SetUps set_ups;
     Belief belief(hands.visit());
     for (int i = 0; i < most_readings; ++i) {
-        if (i > 0 && belief.leading_probability() >= likely_enough) break;
+        if (belief.leading_probability() >= likely_enough) {
+            if (measured) break;
+            leave_out_own_words(hands.visit().job(), done);
+        }
         if (hands.visit().minutes() > most_minutes || hands.visit().over()) break;
         const auto choice = belief.next(done, set_ups, hands.mode());
         if (choice.bits <= 0.0) break;
         hands.take(choice.plan.first, choice.plan.second);
+        measured = measured || !is_own_word(choice.plan.second);
         note_taken(choice.plan, done, set_ups);
         belief.update();
     }

@@ -9,6 +9,7 @@
 #include "sim/records/record.hpp"
 #include "ui/app/commands.hpp"
 #include "ui/app/program_log.hpp"
+#include "ui/app/rate.hpp"
 #include "ui/app/work.hpp"
 
 namespace emberpath::app {
@@ -20,6 +21,7 @@ struct Request {
     WorkRequest work;
     DebriefRequest debrief;
     TraceRequest trace;
+    RateRequest rate;
     std::string job, record, log;
     std::vector<std::string> files;
     std::function<Status(Context&)> command = choose_and_work;
@@ -75,6 +77,11 @@ void add_author_commands(CLI::App& app, Request& request) {
     tracing->add_option("--csv", request.trace.csv, "the file to write")->required();
     tracing->add_option("--every", request.trace.every_s, "seconds between rows (usually 1)");
     tracing->add_flag("--sound", request.trace.sound, "the house without its fault");
+    auto* rating =
+        add(app, request, "rate", "Let simulated trainees play a job: does a bad habit pay?",
+            [&](Context& context) { return rate(context, request.rate); });
+    rating->add_option("JOB", request.rate.job)->required();
+    rating->add_option("--seeds", request.rate.seeds, "attempts of each trainee (usually 2)");
     add(app, request, "list", "The jobs", list);
     add(app, request, "causes", "The catalogue of causes", causes);
 }

@@ -1,0 +1,82 @@
+#!/usr/bin/env python3
+"""Tables of docs/trainees.md from the rows that trainees_experiment writes.
+
+Usage: tests/trainees/tables.py CSV... ; pairwise order with bootstrap intervals over (job, seed)."""
+import csv
+import random
+import sys
+
+AREAS = ["safe_work", "evidence", "path", "remedy", "proof", "overall"]
+SOUND = ["information per minute", "troubleshooting by symptom", "checklist"]
+CLEARLY_WORSE = {
+    "information per minute": ["over-tester", "unsafe but fast", "random", "part-swapper", "guesser",
+                               "oracle without evidence"],
+    "troubleshooting by symptom": ["over-tester", "unsafe but fast", "random", "part-swapper", "guesser",
+                                   "oracle without evidence"],
+    "checklist": ["random", "part-swapper", "guesser", "oracle without evidence"],
+}
+DRAWS = 2000
+
+
+def rows(files):
+    for name in files:
+        with open(name, newline="") as source:
+            yield from csv.DictReader(source)
+
+
+def rate(wins, draw):
+    picked = [wins[i] for i in draw]
+    return sum(picked) / len(picked)
+
+
+def compare(better, worse, value):
+    wins = []
+    for key in sorted(better.keys() & worse.keys()):
+        a, b = value(better[key]), value(worse[key])
+        wins.append(1.0 if a > b else 0.5 if a == b else 0.0)
+    return wins
+
+
+def interval(wins):
+    dice = random.Random(1)
+    n = len(wins)
+    found = sorted(rate(wins, [dice.randrange(n) for _ in range(n)]) for _ in range(DRAWS))
+    return found[int(0.025 * DRAWS)], found[int(0.975 * DRAWS)]
+
+
+def main():
+    by_policy = {}
+    for row in rows(sys.argv[1:]):
+        by_policy.setdefault(row["policy"], {})[(row["job"], row["seed"])] = row
+    print("| trainee | n | S | E | P | R | V | overall | fixed | critical | unopposed | minutes |")
+    print("|---|---|---|---|---|---|---|---|---|---|---|---|")
+    for policy, found in by_policy.items():
+        n = len(found)
+        mean = lambda key: sum(float(r[key]) for r in found.values()) / n
+        count = lambda key, wanted: sum(r[key] == wanted for r in found.values())
+        print(f"| {policy} | {n} | " + " | ".join(f"{mean(a):.0f}" for a in AREAS) +
+              f" | {count('fixed', '1')} | {count('gates', '0')} | {count('unopposed', '1')} | "
+              f"{mean('minutes'):.0f} |")
+    print("\n| better > worse | ours [95 %] | outcome | outcome + time |")
+    print("|---|---|---|---|")
+    sums, n = [0.0, 0.0, 0.0], 0
+    for good, worse_ones in CLEARLY_WORSE.items():
+        for bad in worse_ones:
+            if good not in by_policy or bad not in by_policy:
+                continue
+            a, b = by_policy[good], by_policy[bad]
+            ours = compare(a, b, lambda r: float(r["overall"]))
+            outcome = compare(a, b, lambda r: r["fixed"] == "1")
+            timed = compare(a, b, lambda r: (r["fixed"] == "1", -float(r["minutes"])))
+            means = [sum(w) / len(w) for w in (ours, outcome, timed)]
+            low, high = interval(ours)
+            sums = [s + m for s, m in zip(sums, means)]
+            n += 1
+            print(f"| {good} > {bad} | {means[0]:.3f} [{low:.2f}, {high:.2f}] | {means[1]:.3f} | "
+                  f"{means[2]:.3f} |")
+    if n:
+        print("| mean of the pairs | " + " | ".join(f"{s / n:.3f}" for s in sums) + " |")
+
+
+if __name__ == "__main__":
+    main()
