@@ -4,10 +4,10 @@
 /// Equation  p_in = p_set - kd (q+qo) - Rp (q+qo)^2, at most p_up (1 - ((q+qo)/q_cap)^2) - Rp (q+qo)^2;
 ///           p_m = p_in - Rv q^2; q = G sqrt(p_m), G = sum of CdA sqrt(2/rho) of the open banks.
 ///           With s = sqrt(p_m) both limits are quadratics; the valve target is a third limit.
-/// Source    injector: Bernoulli, [en437]; pipe exponent 2: [pole]; linear
-///           regulator droop: common practice
+/// Source    injector: Bernoulli, gas data [en437]; pipe exponent 2: [pole]; linear regulator droop:
+///           common practice
 /// Range     all openings, including none (finite for G = 0)
-/// Checked   tests/laws/gas_laws_test.cpp, tests/reference/plant/gas_supply_reference_test.cpp
+/// Checked   tests/laws/gas_laws_test.cpp
 
 #include "sim/math/pack.hpp"
 #include "sim/plant/cylinder.hpp"
@@ -50,39 +50,55 @@ template <class Real>
     return conductance;
 }
 
+/// What stands before the heater: pressure and capacity of the source, resistances up to the valve.
 template <class Real>
-[[nodiscard]] GasFlows<Real> gas_flows(const Parameters<Real>& p, const State<Real>& x,
-                                       const Surroundings& at,
-                                       const signals::ActuatorCommands<Real>& commands) {
+void describe_supply(const Parameters<Real>& p, const State<Real>& x, const Surroundings& at,
+                     GasFlows<Real>& out) {
     constexpr double stop_valve =
         2.0e6;  // Pa s2/m6 open; shutting it divides by the opening squared
-    GasFlows<Real> out;
+    const auto fed = p.cylinder_fed > Real(0.5);
     const Real vapour_pa = propane_vapour_pressure(x[cylinder_liquid_k]);
     const Real share = vapour_share(p, x[cylinder_liquid_kg]);
     const Real vapour_gauge = math::maximum(vapour_pa - atmosphere_pa, Real(0.0)) * share;
-    out.upstream_pa = math::select(p.cylinder_fed > Real(0.5), vapour_gauge, p.gas_upstream_pa);
-    out.capacity_m3_per_s = math::select(
-        p.cylinder_fed > Real(0.5), p.gas_capacity_m3_per_s * (vapour_pa * share / 7.3e5) + 1e-12,
-        p.gas_capacity_m3_per_s);
+    out.upstream_pa = math::select(fed, vapour_gauge, p.gas_upstream_pa);
+    out.capacity_m3_per_s =
+        math::select(fed, p.gas_capacity_m3_per_s * (vapour_pa * share / 7.3e5) + 1e-12,
+                     p.gas_capacity_m3_per_s);
     out.pipe_resistance =
         p.gas_pipe_resistance + valve_resistance(Real(stop_valve), at.gas_meter_valve) - stop_valve;
     out.branch_resistance = valve_resistance(Real(stop_valve), at.gas_isolator) - stop_valve;
+}
 
-    const std::array<Real, bank_count> conductance = injector_conductance(p, commands);
-    Real g = Real(0.0);
-    for (const Real& bank : conductance) g += bank;
-    const double qo = at.other_gas_m3_per_s + at.test_nipple_leak_m3_per_s;
-    const Real rp = out.pipe_resistance;
-    const Real rv = p.gas_valve_resistance + out.branch_resistance;
+/// sqrt(manifold pressure) that regulator, upstream pressure and valve allow, whichever is least, for
+/// open banks of conductance g and a draw qo of others.
+template <class Real>
+[[nodiscard]] Real manifold_root(const Parameters<Real>& p, const State<Real>& x,
+                                 const GasFlows<Real>& supply, const Real& g, double qo) {
+    const Real rp = supply.pipe_resistance;
+    const Real rv = p.gas_valve_resistance + supply.branch_resistance;
     const Real g2 = g * g;
     const Real by_regulator =
         positive_root(1.0 + (rp + rv) * g2, (p.regulator_droop + 2.0 * rp * qo) * g,
                       p.gas_no_load_pa - p.regulator_droop * qo - rp * (qo * qo));
-    const Real k = out.upstream_pa / (out.capacity_m3_per_s * out.capacity_m3_per_s) + rp;
+    const Real capacity = supply.capacity_m3_per_s;
+    const Real k = supply.upstream_pa / (capacity * capacity) + rp;
     const Real by_upstream =
-        positive_root(1.0 + (k + rv) * g2, 2.0 * k * qo * g, out.upstream_pa - k * (qo * qo));
+        positive_root(1.0 + (k + rv) * g2, 2.0 * k * qo * g, supply.upstream_pa - k * (qo * qo));
     const Real by_valve = math::square_root(math::maximum(x[valve_pressure], Real(0.0)));
-    const Real s = math::minimum(math::minimum(by_regulator, by_upstream), by_valve);
+    return math::minimum(math::minimum(by_regulator, by_upstream), by_valve);
+}
+
+template <class Real>
+[[nodiscard]] GasFlows<Real> gas_flows(const Parameters<Real>& p, const State<Real>& x,
+                                       const Surroundings& at,
+                                       const signals::ActuatorCommands<Real>& commands) {
+    GasFlows<Real> out;
+    describe_supply(p, x, at, out);
+    const std::array<Real, bank_count> conductance = injector_conductance(p, commands);
+    Real g = Real(0.0);
+    for (const Real& bank : conductance) g += bank;
+    const double qo = at.other_gas_m3_per_s + at.test_nipple_leak_m3_per_s;
+    const Real s = manifold_root(p, x, out, g, qo);
 
     out.manifold_pa = s * s * commands.main_solenoid;
     out.total_m3_per_s = Real(0.0);

@@ -60,7 +60,7 @@ struct Parameters {
     Real cylinder_steel_j_per_k{12000.0};
     Real cylinder_empty{0.0};  // 1: no vapour whatever the state says
 
-    // Fan, air path, flue (physics 4.5), in Pa, m3/s and rev/s.
+    // Fan, air path, flue (docs/physics/plant.md), in Pa, m3/s and rev/s.
     Real fan_head{1.128e-5 * 3600.0};      // Pa s2 (a N^2 with N in rev/s)
     Real fan_internal_resistance{4.46e5};  // Pa s2/m6
     Real air_cold_resistance{2.6e5};
@@ -88,7 +88,7 @@ struct Parameters {
 
 using PlantParameters = Parameters<double>;
 
-/// The invented heater on natural gas, and on propane from cylinders (physics 4.4).
+/// The invented heater on natural gas, and on propane from cylinders (docs/physics/plant.md).
 [[nodiscard]] PlantParameters natural_gas_parameters();
 [[nodiscard]] PlantParameters propane_parameters();
 

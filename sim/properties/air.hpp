@@ -1,6 +1,6 @@
 #pragma once
 /// Dry and moist air as an ideal gas: combustion air, flue draught, room air.
-/// Checked   tests/reference/combustion_gas_reference_test.cpp, tests/unit/properties/air_test.cpp
+/// Checked   tests/reference/combustion_gas_reference_test.cpp, tests/unit/properties/fluid_test.cpp
 
 #include "sim/properties/ideal_gas.hpp"
 

@@ -118,6 +118,7 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     outcome.write_up = p.attempt->write_up();
     outcome.breaches = p.attempt->breaches();
     outcome.verified = truth.verified;
+    outcome.unproved = truth.unproved;
     outcome.fault_remains = !truth.remaining.empty();
     outcome.start_tick = p.start_tick;
     outcome.reference_minutes = std::max(10.0, reference.minutes + set_aside_minutes);

@@ -117,6 +117,12 @@ class Keeper {
 };
 
 // A wait is paid by the readings that follow it, as far as they were worth more than they cost.
+bool measures_room(const worksite::LogEntry& entry) {
+    return std::any_of(entry.observations.begin(), entry.observations.end(), [](const auto& seen) {
+        return seen.quantity == worksite::Quantity::room_co;
+    });
+}
+
 double idle_minutes(const std::vector<Step>& steps) {
     double idle = 0.0;
     for (std::size_t i = 0; i < steps.size(); ++i) {
@@ -124,7 +130,10 @@ double idle_minutes(const std::vector<Step>& steps) {
         const auto ticks = steps[i].entry->end_tick - steps[i].entry->begin_tick;
         double left = static_cast<double>(ticks) / 600.0;
         for (std::size_t k = i + 1; k < steps.size(); ++k) {
-            if (steps[k].entry->kind == Kind::wait || steps[k].entry->remedy >= 0) break;
+            const Kind next = steps[k].entry->kind;
+            if (next == Kind::wait || steps[k].entry->remedy >= 0) break;
+            if (next == Kind::safety || next == Kind::proof || measures_room(*steps[k].entry))
+                left = 0.0;  // a wait that safety or proof needs is no idling
             const double rate = std::max(steps[k].best.rate(), 1.0e-9);
             if (steps[k].weighed)
                 left -= std::max(0.0, 2.0 * steps[k].expected_bits / rate - steps[k].book_minutes);

@@ -11,27 +11,27 @@ inline constexpr double tick_s = 0.1;  // the controller runs once a tick; recor
 /// Sensor side. Electrical faults act here (an open thermistor is an ohm value, not a flag).
 template <class Real>
 struct SensorSignals {
-    Real flow_m3_per_s{0.0};         // from the turbine's pulse period
-    Real inlet_ohm{0.0};             // thermistors
+    Real flow_m3_per_s{0.0};  // from the turbine's pulse period
+    Real inlet_ohm{0.0};      // thermistors
     Real outlet_ohm{0.0};
     Real exchanger_ohm{0.0};
     Real ambient_ohm{0.0};
-    Real fan_rev_per_s{0.0};         // tachometer
+    Real fan_rev_per_s{0.0};  // tachometer
     Real fan_current_a{0.0};
     Real ionisation_current_a{0.0};
-    Real limiter_closed{1.0};        // 1 closed, 0 open
+    Real limiter_closed{1.0};  // 1 closed, 0 open
 };
 
 /// Actuator side, held over the tick.
 template <class Real>
 struct ActuatorCommands {
-    Real fan_duty{0.0};                    // [-] 0 to 1
-    Real spark{0.0};                       // 0 or 1
-    Real main_solenoid{0.0};               // 0 or 1
+    Real fan_duty{0.0};                                                  // [-] 0 to 1
+    Real spark{0.0};                                                     // 0 or 1
+    Real main_solenoid{0.0};                                             // 0 or 1
     std::array<Real, 3> bank_solenoid{Real(0.0), Real(0.0), Real(0.0)};  // 0 or 1
-    Real manifold_pressure_pa{0.0};        // target of the proportional valve
-    Real water_valve{1.0};                 // [-] 0 shut, 1 open
-    Real bypass{0.0};                      // [-] 0 shut, 1 open
+    Real manifold_pressure_pa{0.0};  // target of the proportional valve
+    Real water_valve{1.0};           // [-] 0 shut, 1 open
+    Real bypass{0.0};                // [-] 0 shut, 1 open
 };
 
 }  // namespace emberpath::signals

@@ -105,8 +105,14 @@ Attempt::Truth Attempt::truth() const {
     std::vector<faults::Fault> remaining;
     for (std::size_t i = 0; i < place.job.faults.size(); ++i)
         if (place.dealt_with[i] == 0) remaining.push_back(place.job.faults[i]);
-    return {place.job,          std::move(remaining),  place.look(),
-            left_behind(place), verified_items(place), place.household.complaint()};
+    auto [done, missing] = proof_items(place);
+    return {place.job,
+            std::move(remaining),
+            place.look(),
+            left_behind(place),
+            std::move(done),
+            std::move(missing),
+            place.household.complaint()};
 }
 
 }  // namespace emberpath::worksite

@@ -127,7 +127,8 @@ class Attempt {
         std::vector<faults::Fault> remaining;  // neither cured nor handed on as it should be
         HeaterView heater;
         std::vector<std::string> left_behind;  // hazards left: "gas escapes at the inlet union"
-        std::vector<std::string> verified;     // of the eight verification and handover items, done
+        std::vector<std::string> verified;     // of the eight items of proof and handover: done
+        std::vector<std::string> unproved;     // and the rest of them
         Complaint noticed;                     // what the simulated history would have been called
     };
     [[nodiscard]] Truth truth() const;

@@ -145,12 +145,14 @@ void Workplace::hands_inside(std::string_view doing) {
 
 void Workplace::open_joint(Joint joint) {
     fabric.joint_unproved[static_cast<std::size_t>(joint)] = true;
+    deeds.gas_work = tick_;
     fabric.weep_m3_per_s[static_cast<std::size_t>(joint)] = 0.0;
     deeds.leak_test = never;
 }
 
 void Workplace::seal_joint(Joint joint) {
     fabric.joint_unproved[static_cast<std::size_t>(joint)] = true;
+    deeds.gas_work = tick_;
     const bool weeps = uniform_for("joint", ++joints_made_) < weeps_below;
     fabric.weep_m3_per_s[static_cast<std::size_t>(joint)] = weeps ? weep_m3_per_s : 0.0;
 }

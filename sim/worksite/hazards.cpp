@@ -47,7 +47,9 @@ constexpr std::array rules_table{
 
 }  // namespace
 
-std::span<const Rule> rules() { return rules_table; }
+std::span<const Rule> rules() {
+    return rules_table;
+}
 
 const Rule& rule(std::string_view word) {
     const auto found = std::find_if(rules_table.begin(), rules_table.end(),

@@ -114,7 +114,7 @@ void Workplace::say(std::string line) {
     entry.shown.push_back(std::move(line));
 }
 
-void Workplace::breach(std::string_view word, std::string text) {
+void Workplace::breach(std::string_view word, const std::string& text) {
     for (const auto& one : breaches)
         if (one.rule == word) return;
     const Rule& what = rule(word);
@@ -123,10 +123,16 @@ void Workplace::breach(std::string_view word, std::string text) {
         say("Unsafe: " + text + " Better: " + std::string(what.precaution) + ".");
 }
 
-void Workplace::end_badly(std::string_view word, std::string text) {
+void Workplace::end_badly(std::string_view word, const std::string& text) {
     if (person.hurt) return;
     say(text);
-    breach(word, std::move(text));
+    const std::string ending = text + " The job ended there.";
+    const auto known = std::find_if(breaches.begin(), breaches.end(),
+                                    [word](const Breach& one) { return one.rule == word; });
+    if (known == breaches.end())
+        breach(word, ending);
+    else
+        known->text += " " + ending;
     person.hurt = true;
     say("The job ends here.");
 }

@@ -187,14 +187,17 @@ std::vector<std::string> left_behind(const Workplace& w) {
     return left;
 }
 
-std::vector<std::string> verified_items(const Workplace& w) {
+ProofItems proof_items(const Workplace& w) {
     const bool safe = made_safe(w);
     const bool away = w.fabric.cover_on && (usable(w) || safe);
     const auto& d = w.deeds;
+    const bool worked = d.any_remedy != never || d.notice != never;
+    const bool gas_proved = d.gas_work == never || d.leak_test >= d.gas_work;
+    const bool flame_proved = d.flame_work == never || d.combustion_test >= d.flame_work;
     const std::pair<bool, const char*> items[verified_item_count] = {
-        {since_remedy(w, d.leak_test) && !any_unproved(w), "gas joints proved sound"},
-        {safe || since_remedy(w, d.combustion_test),
-         "combustion proved at a small and a full draw"},
+        {worked && gas_proved && !any_unproved(w), "gas joints proved sound, or none opened"},
+        {worked && (safe || flame_proved),
+         "combustion proved at a small and a full draw, or no work on flame, air or flue"},
         {safe || since_remedy(w, d.hot_water), "hot water measured at the set temperature"},
         {safe || since_remedy(w, d.clear_display), "display clear after a minute of running"},
         {away, "cover refitted and services back, or taken out of use with a tag"},
@@ -203,10 +206,10 @@ std::vector<std::string> verified_items(const Workplace& w) {
         {d.told != never && d.told >= d.any_remedy, "customer told"},
         {record_written(w), "record written"},
     };
-    std::vector<std::string> done;
+    ProofItems found;
     for (const auto& [is_done, name] : items)
-        if (is_done) done.emplace_back(name);
-    return done;
+        (is_done ? found.done : found.missing).emplace_back(name);
+    return found;
 }
 
 }  // namespace emberpath::worksite

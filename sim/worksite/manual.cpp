@@ -1,6 +1,7 @@
 // The two manual pages that are made from tables.
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -90,18 +91,18 @@ constexpr std::string_view safety_closing = R"(
 
 ## The eight items of proof and handover
 
-They count only when done after the latest remedy that changed the heater: gas joints proved sound,
-combustion proved at a small and a full draw, hot water measured at the set temperature, display clear
-after a minute of running, cover refitted and services back (or taken out of use with a tag), test points
-closed and tools away, customer told, record written. A heater that was rightly taken out of use, tagged
-and reported needs no proof of combustion, hot water or display.
+They count only when done after the work that calls for them: gas joints proved sound (or none opened),
+combustion proved at a small and a full draw (or no work on flame, air or flue), hot water measured at
+the set temperature, display clear after a minute of running, cover refitted and services back (or taken
+out of use with a tag), test points closed and tools away, customer told, record written. A heater that
+was rightly taken out of use, tagged and reported needs no proof of combustion, hot water or display.
 )";
 
 std::string time_text(const PhraseRow& row) {
     if (row.phrase.seconds <= 0.0) return "as said";
     const double seconds = row.phrase.seconds;
     if (seconds < 60.0) return units::fixed(seconds, 0) + " s";
-    const auto tenths = static_cast<long>(seconds / 6.0 + 0.5);
+    const auto tenths = std::lround(seconds / 6.0);
     return units::fixed(seconds / 60.0, tenths % 10 == 0 ? 0 : 1) + " min";
 }
 

@@ -43,6 +43,13 @@ std::size_t distance(const std::string& a, const std::string& b) {
     return (*last)[b.size()];
 }
 
+/// Two words or phrases with a space between where both are there.
+std::string joined(const std::string& first, const std::string& second) {
+    std::string text = first;
+    if (!first.empty() && !second.empty()) text += ' ';
+    return text += second;
+}
+
 /// Every sentence of this house once; open placeholders by their example.
 void add_sentences(std::vector<std::string>& list, std::string_view pattern, const Job& job) {
     std::vector<std::string> texts{std::string()};
@@ -58,8 +65,7 @@ void add_sentences(std::vector<std::string>& list, std::string_view pattern, con
         }
         std::vector<std::string> longer;
         for (const auto& text : texts)
-            for (const auto& word : words)
-                longer.push_back(text + (text.empty() || word.empty() ? "" : " ") + word);
+            for (const auto& word : words) longer.push_back(joined(text, word));
         texts = std::move(longer);
     }
     list.insert(list.end(), texts.begin(), texts.end());
@@ -183,6 +189,7 @@ std::variant<Act, ActRefusal> parse_act(std::string_view sentence, const Job& jo
     std::string text = problem.found + " is no act I can read; expected " + problem.expected + ".";
     if (!near.empty()) {
         std::vector<std::string> quoted;
+        quoted.reserve(near.size());
         for (const auto& one : near) quoted.push_back("\"" + one + "\"");
         text += " Did you mean " + listed(quoted, "or") + "?";
     }

@@ -265,7 +265,8 @@ bool at_rest(const ToolSetup& tools) {
            !tools.meter_in_flame_lead && !tools.watching && !tools.listening;
 }
 
-double value_of(Quantity quantity, Hold hold,  // NOLINT(readability-function-size): what decides a reading
+double value_of(Quantity quantity,
+                Hold hold,  // NOLINT(readability-function-size): what decides a reading
                 const HeaterView& heater, const Senses& senses, const TickInputs& inputs,
                 const ToolSetup& tools) {
     const QuantityInfo& row = info(quantity);

@@ -10,7 +10,9 @@ namespace {
 using enum Verb;
 using Kind = LogEntry::Kind;
 
-constexpr int as_index(faults::Remedy remedy) { return static_cast<int>(remedy); }
+constexpr int as_index(faults::Remedy remedy) {
+    return static_cast<int>(remedy);
+}
 
 // Times are chosen: what a practised person needs, tools at hand. Prices of parts are in minutes of work.
 // A word in [..] may be left out; {..} stands for one of the things that words_of() lists.
@@ -126,9 +128,13 @@ double look_seconds(std::size_t thing) {
 
 }  // namespace
 
-std::span<const PhraseRow> phrase_rows() { return rows; }
+std::span<const PhraseRow> phrase_rows() {
+    return rows;
+}
 
-std::span<const Phrase> phrases() { return phrase_table; }
+std::span<const Phrase> phrases() {
+    return phrase_table;
+}
 
 const PhraseRow& row_of(const Act& act) {
     const auto found = std::find_if(rows.begin(), rows.end(), [&](const PhraseRow& row) {

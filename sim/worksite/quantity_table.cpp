@@ -33,7 +33,7 @@ constexpr std::array<QuantityInfo, quantity_count> table{{
     {Q::flue_co2, "flue_co2", "carbon dioxide in the flue gas", Tool::analyser, false, false, 0.003, 0.0, 0.001, 0.003, 0.5, 4.0, 0},
     {Q::flue_co, "flue_co", "carbon monoxide in the flue gas", Tool::analyser, false, true, 5.0e-6, 0.05, 1.0e-6, 0.25, 0.5, 4.0, 0},
     {Q::flue_temperature, "flue_temperature", "flue gas temperature", Tool::analyser, false, false, 2.0, 0.0, 1.0, 4.0, 0.5, 4.0, 0},
-    {Q::room_co, "room_co", "carbon monoxide in the room", Tool::analyser, false, true, 5.0e-6, 0.05, 1.0e-6, 0.25, 0.5, 1.0, 0},
+    {Q::room_co, "room_co", "carbon monoxide in the room", Tool::analyser, false, true, 1.0e-6, 0.05, 1.0e-6, 0.25, 0.5, 1.0, 0},
     {Q::outlet_ohms, "outlet_ohms", "resistance of the outlet sensor", Tool::multimeter, false, true, 1.0, 0.01, 1.0, 0.02, 1.0, 3.0, 0},
     {Q::inlet_ohms, "inlet_ohms", "resistance of the inlet sensor", Tool::multimeter, false, true, 1.0, 0.01, 1.0, 0.02, 1.0, 3.0, 0},
     {Q::exchanger_ohms, "exchanger_ohms", "resistance of the exchanger sensor", Tool::multimeter, false, true, 1.0, 0.01, 1.0, 0.02, 1.0, 3.0, 0},

@@ -1,6 +1,7 @@
 #pragma once
 /// What people can change at the house, the tools and the person at work. Plain data; one attempt owns it.
 
+#include <cmath>
 #include <array>
 #include <cstdint>
 #include <optional>
@@ -16,7 +17,7 @@ namespace emberpath::worksite {
 inline constexpr double tick_s = 0.1;
 inline constexpr std::int64_t never = -1;
 [[nodiscard]] inline std::int64_t ticks_in(double seconds) {
-    return static_cast<std::int64_t>(seconds / tick_s + 0.5);
+    return std::llround(seconds / tick_s);
 }
 
 /// Services, taps and panel as they stand.
@@ -72,6 +73,7 @@ struct Deeds {
     std::int64_t lasting_remedy = never;  // one that works at once
     std::int64_t any_remedy = never;
     std::int64_t flame_work = never;       // burner, flue or igniter touched
+    std::int64_t gas_work = never;         // a gas joint or test point opened
     std::int64_t leak_test = never;        // passed
     std::int64_t combustion_test = never;  // passed
     std::int64_t hot_water = never;        // measured at set temperature

@@ -202,7 +202,7 @@ void Workplace::build_inputs() {
 
 void Workplace::watch_phase() {
     const auto phase = controller::readout(heater.controller, 0).phase;
-    if (phase == controller::Phase::run) ++deeds.running_ticks;
+    if (arrived_ && phase == controller::Phase::run) ++deeds.running_ticks;
     if (phase == phase_) return;
     phase_ = phase;
     changed_tick_ = tick_;

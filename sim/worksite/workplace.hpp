@@ -52,8 +52,8 @@ class Workplace {
         std::string note{};  // further words on the line
     };
     double read(const ReadingOf& what);
-    void breach(std::string_view word, std::string text);
-    void end_badly(std::string_view word, std::string text);
+    void breach(std::string_view word, const std::string& text);
+    void end_badly(std::string_view word, const std::string& text);
 
     // --- what acts do ---
     void changed();  // the installation or its settings: a new epoch

@@ -48,7 +48,9 @@ fs::path free_record_name(const fs::path& folder, const std::string& job) {
     for (int number = 1;; ++number) {
         std::string digits = std::to_string(number);
         if (digits.size() < 3) digits.insert(0, 3 - digits.size(), '0');
-        fs::path file = folder / (job + "-" + digits + ".jsonl");
+        std::string name = job;
+        name.append("-").append(digits).append(".jsonl");
+        fs::path file = folder / name;
         if (!fs::exists(file)) return file;
     }
 }

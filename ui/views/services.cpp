@@ -43,6 +43,7 @@ std::string state_after(const Change& change, const std::string& words) {
 
 std::vector<ServiceRow> services(const std::vector<TimedWords>& log) {
     std::vector<ServiceRow> rows;
+    rows.reserve(std::size(order));
     for (const auto service : order) rows.push_back({std::string(service), "not checked", {}});
     for (const auto& entry : log)
         for (const auto& change : changes)
