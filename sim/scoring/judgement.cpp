@@ -83,21 +83,23 @@ std::vector<Made> remedies_made(const PlayedAttempt& played, const Ledger& ledge
     return made;
 }
 
-// The diagnosis keeps the probability it had before the cure: what works afterwards is no evidence
-// gathered beforehand. Handing on cures nothing here, so what is read afterwards still counts.
+// The diagnosis keeps the probability it had before the cure, or before it was explained or handed on:
+// what is read afterwards is proof, no evidence gathered beforehand.
 Commitment diagnosis_made(const PlayedAttempt& played, const Ledger& ledger,
                           std::optional<Remedy> named) {
     Commitment diagnosis;
     diagnosis.need = need_of_final_diagnosis;
     if (!named) return diagnosis;
     const bool before_cure = *named == played.true_class && !is_handed_on(*named);
-    diagnosis.probability = (before_cure ? ledger.at_cure.classes() : ledger.end)[index_of(*named)];
+    const Step* settled = nullptr;  // the cure; or the last time it was explained or handed on
+    for (const Step& step : ledger.steps) {
+        if (step.entry->remedy != static_cast<int>(*named)) continue;
+        if (is_handed_on(*named) || (before_cure && settled == nullptr)) settled = &step;
+    }
+    const auto& classes = settled != nullptr ? settled->before : ledger.end;
+    diagnosis.probability = classes[index_of(*named)];
     diagnosis.on_arrival = ledger.arrival[index_of(*named)];
-    const Step* cure = nullptr;
-    for (const Step& step : ledger.steps)
-        if (cure == nullptr && before_cure && step.entry->remedy == static_cast<int>(*named))
-            cure = &step;
-    diagnosis.confirmed = confirmed_before(played, ledger, cure);
+    diagnosis.confirmed = confirmed_before(played, ledger, settled);
     return diagnosis;
 }
 

@@ -78,7 +78,8 @@ void refuse_bad_habits(Rating& rating, double best_sound) {
     for (const Fare& fare : rating.fares) {
         if (!is_bad_habit(fare.policy)) continue;
         const std::string who(policy_title(fare.policy));
-        if (fare.unopposed > 0)
+        // Where no work is dangerous there is nothing to skip: the unsafe one must then not score as well.
+        if (fare.unopposed > 0 && fare.policy != Policy::unsafe_but_fast)
             rating.refusals.push_back("\"" + who + "\" is left without objection in " +
                                       std::to_string(fare.unopposed) + " of " +
                                       std::to_string(fare.attempts) + " attempts.");

@@ -151,6 +151,20 @@ TEST(Judgement, TheHeatersOwnWordAloneIsHalfAWarrantAndMeetsAnObjection) {
     EXPECT_GT(looked.overall, guessed.overall + 10.0);
 }
 
+TEST(Judgement, WhatIsReadAfterExplainingDoesNotWarrantTheExplanation) {
+    MadeUp m;
+    m.act("explain to customer", Kind::remedy, 5.0).remedy =
+        static_cast<int>(Remedy::explain_to_customer);
+    m.act("measure temperature", Kind::test, 1.0);
+    m.reads(Quantity::tap_temperature, 323.0, {323.0, 310.0, 285.0, 285.0});
+    m.hand_in(word(Cause::no_fault).c_str());
+    m.outcome.fault_remains = false;
+    m.outcome.verified.assign(8, "item");
+    const Assessment a = m.assessed(Remedy::explain_to_customer);
+    EXPECT_LT(a.areas[1].score, 30.0);
+    EXPECT_THAT(a.proposal, HasSubstr("not yet"));
+}
+
 TEST(Judgement, AWrongPartFirstCostsAndItsReasonNamesTheBetterRemedy) {
     MadeUp m;
     look_for_spark(m, 0.0);
