@@ -17,7 +17,9 @@ namespace fs = std::filesystem;
 const fs::path jobs = fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/jobs";
 
 /// Four of the eight: playing all ways of working takes about a minute a job. `emberpath rate` does any.
-std::vector<std::string> names() { return {"fennel", "juniper", "sorrel", "tanager"}; }
+std::vector<std::string> names() {
+    return {"fennel", "juniper", "sorrel", "tanager"};
+}
 
 class Habits : public testing::TestWithParam<std::string> {};
 
