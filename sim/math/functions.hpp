@@ -14,8 +14,12 @@ namespace emberpath::math {
 namespace detail {
 
 // The bit pattern of a Real as unsigned words, and back.
-inline std::uint64_t words(double x) { return std::bit_cast<std::uint64_t>(x); }
-inline double from_words(std::uint64_t w, double) { return std::bit_cast<double>(w); }
+inline std::uint64_t words(double x) {
+    return std::bit_cast<std::uint64_t>(x);
+}
+inline double from_words(std::uint64_t w, double) {
+    return std::bit_cast<double>(w);
+}
 template <std::size_t N, class Isa>
 typename Pack<N, Isa>::Words words(const Pack<N, Isa>& x) {
     return std::bit_cast<typename Pack<N, Isa>::Words>(x.v);

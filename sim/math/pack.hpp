@@ -84,7 +84,9 @@ template <std::size_t N, class Isa>
 inline constexpr std::size_t lanes<Pack<N, Isa>> = N;
 
 // Choice without branches. Both alternatives are always evaluated.
-inline double select(bool condition, double yes, double no) { return condition ? yes : no; }
+inline double select(bool condition, double yes, double no) {
+    return condition ? yes : no;
+}
 template <std::size_t N, class Isa>
 Pack<N, Isa> select(const PackMask<N, Isa>& condition, const Pack<N, Isa>& yes,
                     const Pack<N, Isa>& no) {
@@ -103,10 +105,18 @@ Pack<N, Isa> select(const PackMask<N, Isa>& condition, double yes, double no) {
     return select(condition, Pack<N, Isa>(yes), Pack<N, Isa>(no));
 }
 
-inline bool both(bool a, bool b) { return a && b; }
-inline bool either(bool a, bool b) { return a || b; }
-inline bool negate(bool a) { return !a; }
-inline bool any(bool a) { return a; }
+inline bool both(bool a, bool b) {
+    return a && b;
+}
+inline bool either(bool a, bool b) {
+    return a || b;
+}
+inline bool negate(bool a) {
+    return !a;
+}
+inline bool any(bool a) {
+    return a;
+}
 template <std::size_t N, class Isa>
 PackMask<N, Isa> both(const PackMask<N, Isa>& a, const PackMask<N, Isa>& b) {
     return {a.v & b.v};
@@ -143,7 +153,9 @@ Real magnitude(const Real& x) {
     return select(x < Real(0.0), -x, x);
 }
 
-inline double square_root(double x) { return __builtin_sqrt(x); }
+inline double square_root(double x) {
+    return __builtin_sqrt(x);
+}
 template <std::size_t N, class Isa>
 Pack<N, Isa> square_root(const Pack<N, Isa>& x) {
     Pack<N, Isa> root;
@@ -151,8 +163,12 @@ Pack<N, Isa> square_root(const Pack<N, Isa>& x) {
     return root;
 }
 
-inline double lane(double x, std::size_t) { return x; }
-inline void set_lane(double& x, std::size_t, double value) { x = value; }
+inline double lane(double x, std::size_t) {
+    return x;
+}
+inline void set_lane(double& x, std::size_t, double value) {
+    x = value;
+}
 template <std::size_t N, class Isa>
 double lane(const Pack<N, Isa>& x, std::size_t i) {
     return x.v[i];

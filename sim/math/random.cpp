@@ -19,7 +19,9 @@ std::uint64_t Random::next() {
     return z ^ (z >> 31);
 }
 
-double Random::uniform() { return static_cast<double>(next() >> 11) * 0x1.0p-53; }
+double Random::uniform() {
+    return static_cast<double>(next() >> 11) * 0x1.0p-53;
+}
 
 double Random::normal() {
     double sum = -6.0;

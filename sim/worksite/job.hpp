@@ -16,61 +16,66 @@ namespace emberpath::worksite {
 enum class GasKind { natural_gas, propane_cylinder };
 
 struct Tap {
-    std::string name;                 // "kitchen tap": how acts call it
-    double conductance = 0.0;         // fully open [m3/s per sqrt(Pa)]
-    bool mixes_cold = false;          // a mixer that the household sets to blend
+    std::string name;          // "kitchen tap": how acts call it
+    double conductance = 0.0;  // fully open [m3/s per sqrt(Pa)]
+    bool mixes_cold = false;   // a mixer that the household sets to blend
 };
 
-struct Appliance {                    // another gas appliance
-    std::string name;                 // "cooktop"
-    double gas_m3_per_s = 0.0;        // at nominal pressure
+struct Appliance {              // another gas appliance
+    std::string name;           // "cooktop"
+    double gas_m3_per_s = 0.0;  // at nominal pressure
 };
 
 /// Household events before arrival and while the trainee works ("neighbour showers at 10 min").
 struct HouseholdEvent {
     enum class Kind { tap, appliance, cold_draw, set_point, wind, reset };
-    double at_s = 0.0;                // site time; 0 is the start of the simulated history
+    double at_s = 0.0;  // site time; 0 is the start of the simulated history
     Kind kind = Kind::tap;
-    std::size_t index = 0;            // which tap or appliance
-    double value = 0.0;               // opening 0..1, on 0/1, m3/s, K, Pa
+    std::size_t index = 0;  // which tap or appliance
+    double value = 0.0;     // opening 0..1, on 0/1, m3/s, K, Pa
 };
 
 /// What the household noticed during the history; computed from physics, then compared with what the
 /// scenario says (a complaint must never contradict the plant).
 enum class Complaint {
-    none, no_hot_water, not_hot_enough, too_hot, goes_cold_after_a_while, drops_out_now_and_then
+    none,
+    no_hot_water,
+    not_hot_enough,
+    too_hot,
+    goes_cold_after_a_while,
+    drops_out_now_and_then
 };
 inline constexpr std::size_t complaint_count = 6;
 
 struct Site {
-    std::string name;                 // "8 Tanager Court": invented
+    std::string name;  // "8 Tanager Court": invented
     GasKind gas = GasKind::natural_gas;
     double mains_water_pa = 400.0e3;
     double inlet_water_k = 287.15;
     double ambient_k = 288.15;
     double wind_pa = 0.0;
-    double gust_period_s = 8.0;       // common gust pattern: seeded jitter around this period
+    double gust_period_s = 8.0;  // common gust pattern: seeded jitter around this period
     std::vector<Tap> taps;
     std::vector<Appliance> appliances;
     std::vector<HouseholdEvent> events;
-    double arrival_s = 0.0;           // length of the simulated history
+    double arrival_s = 0.0;  // length of the simulated history
 };
 
 struct Customer {
-    std::string words;                          // the complaint, as spoken
-    Complaint complaint = Complaint::none;      // the kind it is
-    std::map<std::string, std::string> answers; // topic -> what they say when asked
+    std::string words;                           // the complaint, as spoken
+    Complaint complaint = Complaint::none;       // the kind it is
+    std::map<std::string, std::string> answers;  // topic -> what they say when asked
 };
 
 struct Job {
-    std::string name;                 // file stem: "tanager"
-    std::string title;                // "Job 1: 8 Tanager Court"
-    std::string call_out;             // one line on the job card
+    std::string name;      // file stem: "tanager"
+    std::string title;     // "Job 1: 8 Tanager Court"
+    std::string call_out;  // one line on the job card
     Site site;
     Customer customer;
-    plant::PlantParameters healthy;   // the sound house
+    plant::PlantParameters healthy;  // the sound house
     controller::Settings settings;
-    controller::Panel panel;          // set point as the household left it
+    controller::Panel panel;  // set point as the household left it
     std::vector<faults::Fault> faults;
     faults::Remedy intended = faults::Remedy::explain_to_customer;  // class of the first fault
 };

@@ -1,8 +1,8 @@
 #pragma once
 /// What people can change at the house, the tools and the person at work. Plain data; one attempt owns it.
 
-#include <cmath>
 #include <array>
+#include <cmath>
 #include <cstdint>
 #include <optional>
 #include <vector>

@@ -90,7 +90,7 @@ class Workplace {
     ToolSetup setup;
     Household household;  // what the history would be called
     double escaped_gas_m3 = 0.0, room_co_share = 0.0;
-    double co_dose_s = 0.0;               // share of carbon monoxide breathed x seconds
+    double co_dose_s = 0.0;     // share of carbon monoxide breathed x seconds
     double held_line_pa = 0.0;  // gas shut in between meter or cylinder and heater
 
   private:
@@ -120,7 +120,7 @@ class Workplace {
     std::uint32_t epoch_ = 0;
     controller::Phase phase_ = controller::Phase::standby;
     bool arrived_ = false;
-    bool was_changing_ = true;   // a fault's severity, in the tick before
+    bool was_changing_ = true;  // a fault's severity, in the tick before
     bool tools_resting_ = true;
     bool lit_just_now_ = false;
     bool smell_noticed_ = false;

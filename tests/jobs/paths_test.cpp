@@ -84,7 +84,9 @@ std::vector<std::string> job_names() {
 INSTANTIATE_TEST_SUITE_P(EachJob, ShippedJob, testing::ValuesIn(job_names()),
                          [](const auto& job) { return job.param; });
 
-TEST(ShippedJobs, AreEight) { EXPECT_EQ(job_names().size(), 8U); }
+TEST(ShippedJobs, AreEight) {
+    EXPECT_EQ(job_names().size(), 8U);
+}
 
 }  // namespace
 }  // namespace emberpath
