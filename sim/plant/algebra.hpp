@@ -43,7 +43,7 @@ template <class Real>
     // The floor keeps the effectiveness defined when the fan stands still; no heat is set free then.
     const Real flue_gas = math::maximum(
         a.air_m3_per_s * air_kg_per_m3 + a.gas.total_m3_per_s * p.gas_kg_per_m3, Real(2e-4));
-    a.gas_side = gas_side(p, x, a.net_w, flue_gas, lit_share, at.ambient_k);
+    a.gas_side = gas_side(p, x, Firing<Real>{a.net_w, flue_gas, lit_share}, at.ambient_k);
     a.water_kg_per_s = a.water.heater_m3_per_s * water_kg_per_m3;
     a.exchanger_kg_per_s = a.water.exchanger_m3_per_s * water_kg_per_m3;
     a.bypass_kg_per_s = a.water.bypass_m3_per_s * water_kg_per_m3;

@@ -73,15 +73,24 @@ struct GasSide {
     Real entering_theta;
 };
 
+/// What enters the exchanger on the gas side.
+template <class Real>
+struct Firing {
+    Real net_w;              // heat set free
+    Real flue_gas_kg_per_s;  // at least 2e-4
+    Real lit_share;          // of the burner's area
+};
+
 /// Hot gas meets cells 7..4 (the last water pass), then 0..3.
 template <class Real>
 [[nodiscard]] GasSide<Real> gas_side(const Parameters<Real>& p, const State<Real>& x,
-                                     const Real& net_w, const Real& flue_gas_kg_per_s,
-                                     const Real& lit_share, double air_k) {
+                                     const Firing<Real>& firing, double air_k) {
+    const Real& net_w = firing.net_w;
+    const Real& flue_gas_kg_per_s = firing.flue_gas_kg_per_s;
     constexpr std::size_t half = cell_count / 2;
     GasSide<Real> out;
     out.flue_gas_kg_per_s = flue_gas_kg_per_s;
-    const Real ua = gas_side_conductance(p, flue_gas_kg_per_s, lit_share);
+    const Real ua = gas_side_conductance(p, flue_gas_kg_per_s, firing.lit_share);
     const Real eps = gas_side_effectiveness(ua * 0.5, flue_gas_kg_per_s);
     const Real capacity = flue_gas_kg_per_s * flue_gas_j_per_kg_k;
     const Real per_cell = capacity * (1.0 / static_cast<double>(half));

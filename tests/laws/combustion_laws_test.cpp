@@ -34,7 +34,8 @@ TEST(Stoichiometry, CarbonDioxideAtLambdaOneIsTheGreatestPossible) {
     const FlueComposition propane = flue_at(plant::propane_parameters(), 1.0);
     EXPECT_NEAR(propane.co2_share, 0.137, 0.001);  // 13.7 %
     EXPECT_NEAR(propane.o2_share, 0.0, 1e-12);
-    for (double ratio = 0.5; ratio < 4.0; ratio += 0.05) {
+    for (int hundredths = 50; hundredths < 400; hundredths += 5) {
+        const double ratio = 0.01 * hundredths;
         EXPECT_LE(flue_at(plant::natural_gas_parameters(), ratio).co2_share,
                   methane.co2_share + 1e-12);
         EXPECT_LE(flue_at(plant::propane_parameters(), ratio).co2_share, propane.co2_share + 1e-12);
@@ -51,7 +52,8 @@ TEST(Stoichiometry, OxygenAndCarbonDioxideShareOneLine) {
     // Dry products of one fuel lie on the line from (0, CO2max) to (20.95 %, 0), from lambda 1 upwards.
     for (const auto& p : {plant::natural_gas_parameters(), plant::propane_parameters()}) {
         const double most = flue_at(p, 1.0).co2_share;
-        for (double ratio = 1.05; ratio < 4.0; ratio += 0.05) {
+        for (int hundredths = 105; hundredths < 400; hundredths += 5) {
+            const double ratio = 0.01 * hundredths;
             const FlueComposition f = flue_at(p, ratio);
             EXPECT_NEAR(f.co2_share / most + f.o2_share / 0.2095, 1.0, 2e-3) << ratio;
         }

@@ -105,8 +105,8 @@ TEST(Cylinder, VapourPressureFollowsTheLiquid) {
     EXPECT_NEAR(plant::propane_vapour_pressure(288.15), 7.32e5, 0.02e5);
     EXPECT_NEAR(plant::propane_vapour_pressure(231.04), 1.013e5, 0.01e5);  // normal boiling point
     double last = 0.0;
-    for (double t = 100.0; t < 330.0; t += 5.0) {
-        const double now = plant::propane_vapour_pressure(t);
+    for (int t = 100; t < 330; t += 5) {
+        const double now = plant::propane_vapour_pressure(static_cast<double>(t));
         EXPECT_GE(now, last);
         last = now;
     }

@@ -93,8 +93,10 @@ TEST(HeatOfCombustion, IsLimitedByAirBelowStoichiometric) {
 }
 
 TEST(EnthalpyScale, InvertsItselfFromFrostToFlame) {
-    for (double t = 250.0; t < 2000.0; t += 12.5)
+    for (int halves = 500; halves < 4000; halves += 25) {
+        const double t = 0.5 * halves;
         EXPECT_NEAR(plant::temperature_of_enthalpy(plant::enthalpy_temperature(t)), t, 1e-9);
+    }
 }
 
 }  // namespace

@@ -2,7 +2,7 @@
 /// A heater in a plain house, for laws and nominal values: taps that give an asked flow, named operating
 /// points, runs to a time.
 
-#include <cstdint>
+#include <cmath>
 #include <ostream>
 #include <string>
 
@@ -62,8 +62,8 @@ struct House {
             asked_lpm > 0.0 ? taps_for(heater.plant.parameters, set_c, asked_lpm) : 0.0;
     }
     void run(double seconds) {
-        const int ticks = static_cast<int>(seconds / signals::tick_s + 0.5);
-        for (int i = 0; i < ticks; ++i) heater.tick(inputs);
+        const auto ticks = std::lround(seconds / signals::tick_s);
+        for (long i = 0; i < ticks; ++i) heater.tick(inputs);
     }
     [[nodiscard]] worksite::HeaterView look() const { return worksite::view(heater, 0, inputs); }
 };

@@ -46,8 +46,8 @@ constexpr Nominal table[] = {
 
 class NominalTable : public testing::TestWithParam<Nominal> {
   protected:
-    NominalTable() : house_(warmed_up({GetParam().name, GetParam().set_c, GetParam().asked_lpm})) {}
-    House house_;
+    NominalTable() : house(warmed_up({GetParam().name, GetParam().set_c, GetParam().asked_lpm})) {}
+    House house;
 };
 
 /// Two per cent of the printed value.
@@ -57,18 +57,18 @@ void expect_two_percent(double got, double printed, const char* what) {
 
 TEST_P(NominalTable, IsMetWithinTwoPercent) {
     const Nominal& row = GetParam();
-    const plant::Observables now = house_.look().plant;
+    const plant::Observables now = house.look().plant;
     expect_two_percent(now.hot_water_m3_per_s / litre_per_minute, row.given_lpm, "L/min given");
     expect_two_percent(now.heat_input_w / 1e3, row.input_kw, "kW in");
     expect_two_percent(now.heat_to_water_w / 1e3, row.output_kw, "kW out");
     expect_two_percent(now.manifold_pa / 1e3, row.manifold_kpa, "manifold kPa");
     expect_two_percent(now.fan_rev_per_s * 60.0, row.rpm, "fan rpm");
-    EXPECT_EQ(house_.look().readout.banks_open, row.banks);
+    EXPECT_EQ(house.look().readout.banks_open, row.banks);
 }
 
 TEST_P(NominalTable, HasTheFlueAndOutletItPrints) {
     const Nominal& row = GetParam();
-    const plant::Observables now = house_.look().plant;
+    const plant::Observables now = house.look().plant;
     EXPECT_NEAR(now.co2_share * 100.0, row.co2_percent, 0.1);
     EXPECT_NEAR(now.o2_share * 100.0, row.o2_percent, 0.1);
     EXPECT_NEAR(now.co_share * 1e6, row.co_ppm, 1.0);
@@ -101,9 +101,10 @@ TEST(NominalBehaviour, FullLoadMeetsTheElectricalAndGasReadings) {
 /// Seconds from opening the tap until `reached` holds.
 template <class Reached>
 double seconds_until(House& house, double limit_s, Reached reached) {
-    for (double t = 0.0; t < limit_s; t += signals::tick_s) {
+    const auto ticks = std::lround(limit_s / signals::tick_s);
+    for (long tick = 1; tick <= ticks; ++tick) {
         house.run(signals::tick_s);
-        if (reached(house.look())) return t + signals::tick_s;
+        if (reached(house.look())) return static_cast<double>(tick) * signals::tick_s;
     }
     return limit_s;
 }

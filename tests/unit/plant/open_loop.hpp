@@ -1,6 +1,8 @@
 #pragma once
 /// A plant driven by hand-set commands, without a controller.
 
+#include <cmath>
+
 #include "sim/plant/plant.hpp"
 
 namespace emberpath::plant {
@@ -25,8 +27,8 @@ struct OpenLoop {
         settle_cold(plant, at);
     }
     void run(double seconds) {
-        const int ticks = static_cast<int>(seconds / signals::tick_s + 0.5);
-        for (int i = 0; i < ticks; ++i) advance(plant, at, commands);
+        const auto ticks = std::lround(seconds / signals::tick_s);
+        for (long i = 0; i < ticks; ++i) advance(plant, at, commands);
     }
     /// Water flowing, air moving, bank 1 lit by the spark.
     void light() {
