@@ -15,7 +15,6 @@ constexpr double free_share = 0.2;
 constexpr double path_lambda = 0.6;
 constexpr double callback_minutes = 60.0;
 constexpr double scope_scale_minutes = 60.0;
-constexpr double least_reference_minutes = 10.0;
 constexpr double ceiling_margin = 20.0;
 constexpr double ceiling_softness = 4.0;
 constexpr double least_area = 2.0;

@@ -34,6 +34,9 @@ struct Commitment {
 /// A confirming test late on costs less: factor 1 up to p = .90, falling smoothly to 1/2 at .99.
 [[nodiscard]] double confirmation_factor(double leading_probability);
 
+/// No path is measured against less than this, however short the reference policy's own.
+inline constexpr double least_reference_minutes = 10.0;
+
 struct PathCharges {
     double tests = 0.0, idle = 0.0, remedies = 0.0, submission = 0.0;  // minutes
     [[nodiscard]] double total() const { return tests + idle + remedies + submission; }

@@ -121,7 +121,8 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     outcome.unproved = truth.unproved;
     outcome.fault_remains = !truth.remaining.empty();
     outcome.start_tick = p.start_tick;
-    outcome.reference_minutes = std::max(10.0, reference.minutes + set_aside_minutes);
+    outcome.reference_minutes =
+        std::max(least_reference_minutes, reference.minutes + set_aside_minutes);
     outcome.not_scored_because =
         why_not_scored(job, ledger.at_cure.classes()[static_cast<std::size_t>(played.true_class)]);
 

@@ -114,9 +114,14 @@ void Workplace::say(std::string line) {
     entry.shown.push_back(std::move(line));
 }
 
+Breach* Workplace::known_breach(std::string_view word) {
+    const auto found = std::find_if(breaches.begin(), breaches.end(),
+                                    [word](const Breach& one) { return one.rule == word; });
+    return found == breaches.end() ? nullptr : &*found;
+}
+
 void Workplace::breach(std::string_view word, const std::string& text) {
-    for (const auto& one : breaches)
-        if (one.rule == word) return;
+    if (known_breach(word) != nullptr) return;
     const Rule& what = rule(word);
     breaches.push_back({std::string(word), text, what.critical, what.deduction, log.size()});
     if (mode == Mode::coached)
@@ -127,12 +132,10 @@ void Workplace::end_badly(std::string_view word, const std::string& text) {
     if (person.hurt) return;
     say(text);
     const std::string ending = text + " The job ended there.";
-    const auto known = std::find_if(breaches.begin(), breaches.end(),
-                                    [word](const Breach& one) { return one.rule == word; });
-    if (known == breaches.end())
-        breach(word, ending);
-    else
+    if (Breach* known = known_breach(word))
         known->text += " " + ending;
+    else
+        breach(word, ending);
     person.hurt = true;
     say("The job ends here.");
 }

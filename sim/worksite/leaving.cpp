@@ -153,10 +153,14 @@ void judge_people(Workplace& w) {
     if (!record_written(w)) w.breach("no_record", "The record is not complete.");
 }
 
+/// Somebody who did nothing at all has nothing to prove, and proves nothing.
+bool has_worked(const Workplace& w) {
+    return w.deeds.any_remedy != never || w.deeds.notice != never;
+}
+
 /// Proofs count from the latest remedy that changed the heater; with none, from arrival.
 bool since_remedy(const Workplace& w, std::int64_t when) {
-    const bool worked = w.deeds.any_remedy != never || w.deeds.notice != never;
-    return worked && when != never && when >= w.deeds.lasting_remedy;
+    return has_worked(w) && when != never && when >= w.deeds.lasting_remedy;
 }
 
 }  // namespace
@@ -191,7 +195,7 @@ ProofItems proof_items(const Workplace& w) {
     const bool safe = made_safe(w);
     const bool away = w.fabric.cover_on && (usable(w) || safe);
     const auto& d = w.deeds;
-    const bool worked = d.any_remedy != never || d.notice != never;
+    const bool worked = has_worked(w);
     const bool gas_proved = d.gas_work == never || d.leak_test >= d.gas_work;
     const bool flame_proved = d.flame_work == never || d.combustion_test >= d.flame_work;
     const std::pair<bool, const char*> items[verified_item_count] = {

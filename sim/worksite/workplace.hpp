@@ -53,6 +53,8 @@ class Workplace {
     };
     double read(const ReadingOf& what);
     void breach(std::string_view word, const std::string& text);
+    [[nodiscard]] Breach* known_breach(
+        std::string_view word);  // nullptr: that rule is not broken yet
     void end_badly(std::string_view word, const std::string& text);
 
     // --- what acts do ---
