@@ -83,6 +83,9 @@ double button_width(const Stage& stage, const ButtonSpec& spec) {
     double w = 2.0 * pad + stage.width(spec.name, style::body_bold);
     if (!spec.caps.empty()) w += pad + key_cap_width(stage, spec.caps);
     if (!spec.number.empty()) w += key_cap_width(stage, spec.number) + 2.0;
+    if (!spec.cost.empty()) w += stage.width(spec.cost, style::label) + 10.0;
+    if (!spec.hint.empty())
+        w += stage.width(spec.hint, {Face::italic, type_size::label, Token::ink2}) + 12.0;
     return w;
 }
 
@@ -112,9 +115,9 @@ void button(Stage& stage, const Rect& r, const ButtonSpec& spec) {
     const double w = stage.text_shortened(inner.rest(), spec.name, style);
     Slicer after(inner.rest());
     after.left(w + 8.0);
-    if (!spec.hint.empty() && after.rest().w > 30.0)
-        stage.text_shortened(after.rest(), spec.hint,
-                             {Face::italic, type_size::label, Token::ink2});
+    const TextStyle hint{Face::italic, type_size::label, Token::ink2};
+    if (!spec.hint.empty() && stage.width(spec.hint, hint) <= after.rest().w)
+        stage.text(after.rest(), spec.hint, hint);
 }
 
 void link(Stage& stage, const Rect& r, const ButtonSpec& spec) {

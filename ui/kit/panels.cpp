@@ -7,13 +7,17 @@ namespace emberpath::kit {
 
 namespace {
 
-Node list_node(std::string_view id, std::string_view name, const Rect& view, double content) {
+Node list_node(std::string_view id, std::string_view name, const Rect& view, Moves moves) {
     return {.id = std::string(id),
             .role = Role::list,
             .name = std::string(name),
             .bounds = view,
-            .moves = Moves::column,
-            .content_height = content};
+            .moves = moves};
+}
+
+Node scrolling(Node node, double content) {
+    node.content_height = content;
+    return node;
 }
 
 double offset_of(const Stage& stage, std::string_view id, double most) {
@@ -110,12 +114,12 @@ void panel_heading(Stage& stage, const Rect& row, std::string_view id, std::stri
 }
 
 ScrollList::ScrollList(Stage& stage, const Rect& view, std::string_view id, std::string_view name,
-                       double content_height)
+                       double content_height, Moves moves)
     : stage_(stage),
       view_(view),
       content_(content_height),
       offset_(offset_of(stage, id, content_height - view.h)),
-      scope_(stage.inside(list_node(id, name, view, content_height))) {
+      scope_(stage.inside(scrolling(list_node(id, name, view, moves), content_height))) {
     stage_.clip(view_);
 }
 

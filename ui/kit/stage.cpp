@@ -29,6 +29,13 @@ void Stage::add(Node node) {
     frame_.tree.close();
 }
 
+void Stage::use(Layer layer) {
+    if (layer == layer_) return;
+    for (std::size_t i = 0; i < clips_.size(); ++i) paint().pop_clip();
+    layer_ = layer;
+    for (const Rect& r : clips_) paint().push_clip(r);
+}
+
 void Stage::clip(const Rect& r) {
     clips_.push_back(clipped(r));
     paint().push_clip(r);

@@ -89,7 +89,8 @@ class Stage {
     // Paint.
     [[nodiscard]] Painter& paint() { return frame_.layers[static_cast<std::size_t>(layer_)]; }
     [[nodiscard]] Layer layer() const { return layer_; }
-    void use(Layer layer) { layer_ = layer; }
+    /// Clips go with the layer.
+    void use(Layer layer);
     void clip(const Rect& r);
     void unclip();
     [[nodiscard]] Rect clipped(const Rect& r) const;

@@ -105,8 +105,9 @@ void tabs(Stage& stage, const Rect& r, std::string_view id, std::string_view nam
 /// A scrolling column. Rows are placed in its content, from `top()`; the last row is cut where it ends.
 class ScrollList {
   public:
+    /// With Moves::none each thing inside is a stop of the Tab key.
     ScrollList(Stage& stage, const Rect& view, std::string_view id, std::string_view name,
-               double content_height);
+               double content_height, Moves moves = Moves::column);
     ~ScrollList();
     ScrollList(const ScrollList&) = delete;
     ScrollList& operator=(const ScrollList&) = delete;

@@ -87,8 +87,10 @@ void draw_single(kit::Stage& stage, const Rect& glass, const InstrumentView& too
     const double room = glass.h - note_h - scale_h - 10.0;
     const kit::TextStyle unit{kit::Face::bold, kit::type_size::heading, Token::lcd_ink};
     const double unit_w = stage.width(row.unit, unit);
-    const double size = std::clamp(std::min(room, (glass.w - unit_w - 40.0) / 3.4), 18.0, 76.0);
-    const double right = glass.right() - unit_w - 24.0,
+    const double size = std::clamp(std::min(room, (glass.w - unit_w - 40.0) / 3.4), 18.0, 110.0);
+    const double all = figures_width(stage, row.digits, size) + 12.0 + unit_w;
+    const double right = std::min(glass.right() - unit_w - 24.0,
+                                  glass.centre().x + all / 2.0 - unit_w - 12.0),
                  foot = glass.y + note_h + 6.0 + room / 2.0 + size / 2.0;
     stage.use(kit::Layer::moving);
     draw_figures(stage, {right, foot}, row.digits, size);

@@ -79,8 +79,10 @@ std::vector<PlacedPoint> place_points(const SheetPen& pen, const SiteView& site,
 void draw_part_words(kit::Stage& stage, std::span<const PlacedPoint> points) {
     for (const PlacedPoint& p : points) {
         if (p.view->shape != PointShape::part || kit::distance(p.target, p.mark) < 1.0) continue;
-        kit::line(stage.paint(), p.mark, p.target, {.width = 1.0, .ink = Token::ink});
-        stage.paint().disc(p.target, 3.0, Token::ink);
+        kit::Stroke how{.width = 1.0, .ink = Token::ink};
+        if (p.view->out_of_reach) how = {.width = 1.0, .ink = Token::ink2, .dash = {3.0, 2.5}};
+        kit::line(stage.paint(), p.mark, p.target, how);
+        if (!p.view->out_of_reach) stage.paint().disc(p.target, 3.0, Token::ink);
         stage.paint().box(p.bounds, Token::paper);
         stage.text(kit::inset(p.bounds, 8.0, 0.0), p.view->note, kit::style::body);
     }
@@ -131,7 +133,7 @@ void draw_heater_sheet(kit::Stage& stage, const Rect& r, const JobView& job) {
     const SheetPen pen(stage, origin, k);
     const bool still = job.reduce_motion || job.rail.paused;
     stage.clip(r);
-    LabelPlacer placer(r);
+    LabelPlacer placer(kit::united(r, pen.at(drawing)));
     placer.occupy({r.right() - 320.0, r.y, 320.0, 48.0});
     const std::vector<PlacedPoint> points = place_points(pen, job.site, placer);
     draw_flue_stub(pen, r);

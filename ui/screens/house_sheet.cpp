@@ -102,7 +102,7 @@ bool put_form(kit::Stage& stage, const std::string& form, const Rect& b, LabelPl
                            {b.x, down, w, h},
                            {b.right() - w, down, w, h}};
     Rect r = placer.place(places);
-    if (r.empty()) return false;
+    if (r.empty() || stage.clipped(r) != r) return false;
     r.h = step;
     for (const std::string& l : lines) {
         stage.text(r, l, kit::style::row_quiet);
@@ -141,7 +141,8 @@ void draw_words(const SheetPen& pen, const HousePlan& plan, std::span<const Plac
             const std::string name = sentence(f->view.name), state = f->view.state;
             put_words(stage, {{name + " " + state, name + "\n" + state, state}, p.bounds}, placer);
         } else if (!v.note.empty() && (roomy || v.shape == PointShape::part)) {
-            put_words(stage, {forms_of(v.note), p.bounds}, placer);
+            const bool source = v.spot == Spot::gas_source;
+            put_words(stage, {forms_of(v.note), source ? pen.at(plan.source) : p.bounds}, placer);
         }
     }
 }
@@ -164,6 +165,7 @@ void keep_walls_free(const SheetPen& pen, const HousePlan& plan, LabelPlacer& pl
 /// What words and balloons must not cover.
 void keep_drawn_things_free(const SheetPen& pen, const HousePlan& plan, LabelPlacer& placer) {
     placer.occupy(pen.at(plan.heater));
+    placer.occupy(pen.at(plan.source));
     for (const PlacedFixture& f : plan.fixtures) {
         const Rect& r = f.r;
         if (f.view.kind == FixtureKind::shower) {
@@ -187,7 +189,7 @@ void keep_drawn_things_free(const SheetPen& pen, const HousePlan& plan, LabelPla
 
 }  // namespace
 
-void draw_house_sheet(kit::Stage& stage, const Rect& r, const JobView& job) {
+Rect draw_house_sheet(kit::Stage& stage, const Rect& r, const JobView& job, std::string_view tag) {
     const HousePlan plan = plan_of(job.site);
     const double scale = fitting_scale(r, plan.extent, job.camera);
     Placing placing{r, plan.extent, scale, std::nullopt, {job.camera.x, job.camera.y}};
@@ -199,7 +201,7 @@ void draw_house_sheet(kit::Stage& stage, const Rect& r, const JobView& job) {
     const SheetPen pen(stage, origin, scale);
     const bool still = job.reduce_motion || job.rail.paused;
     stage.clip(r);
-    LabelPlacer placer(r);
+    LabelPlacer placer(kit::united(r, pen.at(plan.extent)));
     std::vector<PlacedPoint> points = place_points(pen, plan, job.site, placer);
     in_reading_order(points);
     draw_building(pen, plan, job.site, placer);
@@ -220,6 +222,9 @@ void draw_house_sheet(kit::Stage& stage, const Rect& r, const JobView& job) {
     }
     if (scale >= least_scale_for_words) draw_words(pen, plan, points, placer);
     stage.unclip();
+    for (const PlacedPoint& p : points)
+        if (p.view->tag == tag) return p.bounds;
+    return {};
 }
 
 }  // namespace emberpath::screens

@@ -12,17 +12,6 @@ namespace {
 using kit::Rect;
 using kit::Token;
 
-/// A plate in the middle, over everything; returns its inside below the title.
-Rect draw_plate(kit::Stage& stage, const Rect& r, std::string_view id, std::string_view title) {
-    kit::Painter& p = stage.paint();
-    p.box(stage.whole(), kit::Ink(Token::ink, 0.28));
-    p.box(r, Token::paper);
-    kit::frame(p, r, 2.0, Token::ink);
-    kit::Slicer left(kit::inset(r, 20.0, 14.0));
-    kit::label(stage, left.top(26.0, 8.0), std::string(id) + ".title", title, kit::style::heading);
-    return left.rest();
-}
-
 Rect centred(const kit::Stage& stage, double w, double h) {
     const kit::Size s = stage.size();
     return kit::around({s.w / 2.0, s.h / 2.0}, std::min(w, s.w - 24.0), std::min(h, s.h - 24.0));
@@ -152,6 +141,16 @@ std::vector<kit::Binding> listed_keys(const kit::KeyMap& keys, std::string_view 
 }
 
 }  // namespace
+
+Rect draw_plate(kit::Stage& stage, const Rect& r, std::string_view id, std::string_view title) {
+    kit::Painter& p = stage.paint();
+    p.box(stage.whole(), kit::Ink(Token::ink, 0.28));
+    p.box(r, Token::paper);
+    kit::frame(p, r, 2.0, Token::ink);
+    kit::Slicer left(kit::inset(r, 20.0, 14.0));
+    kit::label(stage, left.top(26.0, 8.0), std::string(id) + ".title", title, kit::style::heading);
+    return left.rest();
+}
 
 void draw_keys(kit::Stage& stage, std::string_view where) {
     const auto listed = listed_keys(stage.keys(), where);

@@ -5,6 +5,9 @@
 
 namespace emberpath::screens {
 
+/// A plate in front of everything, dimmed behind; returns its inside below the title.
+[[nodiscard]] kit::Rect draw_plate(kit::Stage& stage, const kit::Rect& r, std::string_view id,
+                                   std::string_view title);
 void draw_in_front(kit::Stage& stage, const JobView& job, InFront front);
 /// All keys of a place, for any screen.
 void draw_keys(kit::Stage& stage, std::string_view where);

@@ -88,6 +88,15 @@ SiteView sample_site() {
     return site;
 }
 
+void close_cover(SiteView& site) {
+    site.heater = {.cover_off = false};
+    for (PointView& p : site.points)
+        p.out_of_reach = p.spot == Spot::gas_manifold || p.spot == Spot::flame_lead ||
+                         p.spot == Spot::supply_terminals || p.spot == Spot::exchanger_pipe ||
+                         p.spot == Spot::exchanger_fins || p.spot == Spot::igniter ||
+                         p.spot == Spot::control_board;
+}
+
 RailView sample_rail() {
     RailView rail{.job = "Sample job", .address = "8 Tanager Court", .mode = "coached"};
     rail.cells = {{"gas", "Gas", "On at meter", "On", StateMark::on},
@@ -230,13 +239,11 @@ JobView sample_arrival() {
     }
     job.rail.clock = "09:20:06";
     job.rail.on_site = "0 min here";
-    job.site.heater = {.cover_off = false};
+    close_cover(job.site);
     job.site.flow = {};
     for (PointView& p : job.site.points) {
         p.tool.clear();
         p.balloons.clear();
-        p.out_of_reach = p.spot == Spot::gas_manifold || p.spot == Spot::flame_lead ||
-                         p.spot == Spot::supply_terminals || p.spot == Spot::exchanger_pipe;
     }
     for (RoomView& room : job.site.rooms)
         for (FixtureView& f : room.fixtures) {

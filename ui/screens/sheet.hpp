@@ -9,8 +9,9 @@ namespace emberpath::screens {
 
 /// Frame, border and zone letters; returns what is inside the border.
 [[nodiscard]] kit::Rect draw_sheet_frame(kit::Stage& stage, const kit::Rect& r, bool paused);
-/// The site into `r`.
-void draw_house_sheet(kit::Stage& stage, const kit::Rect& r, const JobView& job);
+/// The site into `r`. Returns where the thing with a tag stands on the screen; empty when it is not there.
+kit::Rect draw_house_sheet(kit::Stage& stage, const kit::Rect& r, const JobView& job,
+                           std::string_view tag = "");
 /// The heater into `r`.
 void draw_heater_sheet(kit::Stage& stage, const kit::Rect& r, const JobView& job);
 /// A plate over the top of the sheet: time stands still.

@@ -88,6 +88,14 @@ ActionGrid grid_for(std::size_t n, const Rect& r) {
     return {across, std::max<std::size_t>(1, std::min(rows, (n + across - 1) / across))};
 }
 
+/// A line that ends in "…" after a whole word.
+std::string with_more_to_come(const kit::Stage& stage, std::string words, double width) {
+    while (stage.width(words + " …", kit::style::quote) > width &&
+           words.find(' ') != std::string::npos)
+        words.resize(words.rfind(' '));
+    return words + " …";
+}
+
 /// The name of the selected thing; or, while an action that cannot be done is pointed at, what it needs.
 void draw_subtitle(kit::Stage& stage, const Rect& r, const SelectionView& s) {
     for (std::size_t i = 0; i < s.actions.size(); ++i) {
@@ -204,7 +212,8 @@ void draw_job_card(kit::Stage& stage, const Rect& r, const CardView& card) {
     Rect line{left.rest().x, left.rest().y, left.rest().w, step};
     for (std::size_t i = 0; i < lines.size() && i < room; ++i) {
         const bool more = i + 1 == room && lines.size() > room;  // the rest is on the card itself
-        stage.text_shortened(line, more ? lines[i] + " …" : lines[i], kit::style::quote);
+        stage.text(line, more ? with_more_to_come(stage, lines[i], line.w) : lines[i],
+                   kit::style::quote);
         line.y += step;
     }
     stage.add({.id = "card.words",

@@ -1,0 +1,50 @@
+#pragma once
+/// The author's preview of a job: where the fault sits, what it does to every reading beside the sound
+/// house, and whether the job can be solved.
+
+#include "ui/screens/screens.hpp"
+
+namespace emberpath::screens {
+
+struct PreviewColumn {
+    std::string condition{};  // "full draw"
+};
+struct PreviewCell {
+    std::string faulty{}, sound{};
+    bool changed = false;
+};
+struct PreviewLine {
+    std::string tag{}, title{};
+    std::vector<PreviewCell> cells{};
+};
+
+struct CheckView {
+    std::string title{}, words{};
+    bool good = true;
+};
+
+/// How many readings tell two causes apart at least; 0: none found.
+struct PairView {
+    int readings = 0;
+    std::string only_at{};  // "P3": only there; empty: anywhere
+};
+
+struct AuthorView {
+    std::string title{}, file{};  // "Job 7", "sorrel.toml, line 3"
+    std::string tab = "fault";    // "brief", "house", "fault", "scoring", "check"
+    std::vector<std::pair<std::string, std::string>> facts{};  // of the tab: name and value
+    std::string customer{};
+    JobView house{};            // for the drawing
+    std::string fault_tag{};    // point or part where the fault sits
+    std::string fault_words{};  // "fault set here: bore 20 to 15 mm"
+    std::vector<PreviewColumn> columns{};
+    std::vector<PreviewLine> lines{};
+    std::vector<CheckView> checks{};
+    std::vector<std::string> causes{};           // titles, for the pairs
+    std::vector<std::vector<PairView>> pairs{};  // row i against the causes before it
+    std::string status{};
+};
+
+[[nodiscard]] kit::Frame author_screen(const Setting& setting, const AuthorView& view);
+
+}  // namespace emberpath::screens

@@ -1,0 +1,76 @@
+#include "ui/kit/layout.hpp"
+#include "ui/screens/author_parts.hpp"
+
+namespace emberpath::screens {
+
+namespace {
+
+using kit::Rect;
+using kit::Token;
+
+void draw_cell(kit::Stage& stage, const Rect& r, const PreviewCell& cell) {
+    const std::string sound = "[" + cell.sound + "]";
+    const double sound_w = stage.width(sound, kit::style::row);
+    stage.text({r.right() - sound_w, r.y, sound_w, r.h}, sound, kit::style::row_quiet);
+    const kit::TextStyle style = cell.changed ? kit::style::body_bold : kit::style::body;
+    const double w = stage.width(cell.faulty, style), right = r.right() - sound_w - 7.0;
+    stage.text({right - w, r.y, w, r.h}, cell.faulty, style);
+    if (cell.changed)
+        stage.paint().box({right - w - 1.0, r.centre().y + 8.0, w + 2.0, 2.0}, Token::mark);
+}
+
+std::string spoken(const PreviewLine& line, const std::vector<PreviewColumn>& columns) {
+    std::string text;
+    for (std::size_t i = 0; i < line.cells.size() && i < columns.size(); ++i)
+        text += (i == 0 ? "" : "; ") + columns[i].condition + " " + line.cells[i].faulty +
+                ", sound " + line.cells[i].sound + (line.cells[i].changed ? ", changed" : "");
+    return text;
+}
+
+}  // namespace
+
+void draw_preview(kit::Stage& stage, const Rect& r, const AuthorView& view) {
+    const auto region = stage.region("preview", "Readings this fault produces", r);
+    kit::panel(stage, r);
+    kit::Slicer left(kit::inset(r, 14.0, 6.0));
+    kit::panel_heading(stage, left.top(24.0, 2.0), "preview.heading",
+                       "Readings this fault produces", "sound house in brackets");
+    std::vector<kit::Part> parts{{left.rest().w < 560.0 ? 130.0 : 190.0, 0.2}};
+    for (std::size_t i = 0; i < view.columns.size(); ++i) parts.push_back({0.0, 1.0});
+    const Rect head = left.top(26.0);
+    const auto tops = kit::columns({head.x, head.y, head.w - 14.0, head.h}, parts, 10.0);
+    for (std::size_t i = 0; i < view.columns.size(); ++i)
+        stage.text_shortened(
+            {tops[i + 1].right() -
+                 std::min(tops[i + 1].w, stage.width(view.columns[i].condition, kit::style::row)),
+             head.y, tops[i + 1].w, head.h},
+            view.columns[i].condition, kit::style::row_quiet);
+    kit::line(stage.paint(), {head.x, head.bottom()}, {head.right() - 14.0, head.bottom()},
+              {.width = 1.2, .ink = Token::ink});
+    constexpr double h = 32.0;
+    kit::ScrollList list(stage, left.rest(), "preview.list", "Readings",
+                         h * static_cast<double>(view.lines.size()));
+    for (std::size_t i = 0; i < view.lines.size(); ++i) {
+        const PreviewLine& line = view.lines[i];
+        const Rect row = list.row(h * static_cast<double>(i), h);
+        if (list.shows(row)) {
+            const auto cells = kit::columns({row.x, row.y, head.w - 14.0, row.h}, parts, 10.0);
+            const double w = stage.text(cells[0], line.tag, kit::style::row_bold);
+            const double from = cells[0].x + std::max(30.0, w + 8.0);
+            stage.text_shortened({from, row.y, cells[0].right() - from, row.h}, line.title,
+                                 kit::style::row_quiet);
+            for (std::size_t c = 0; c < line.cells.size() && c + 1 < cells.size(); ++c)
+                draw_cell(stage, cells[c + 1], line.cells[c]);
+            kit::line(stage.paint(), {row.x, row.bottom()}, {head.right() - 14.0, row.bottom()},
+                      {.width = 1.0, .ink = Token::hair});
+        }
+        stage.add({.id = "preview." + std::to_string(i),
+                   .role = kit::Role::row,
+                   .name = line.tag + " " + line.title,
+                   .value = spoken(line, view.columns),
+                   .bounds = row,
+                   .focusable = true});
+    }
+}
+
+}  // namespace emberpath::screens

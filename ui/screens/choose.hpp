@@ -1,0 +1,28 @@
+#pragma once
+/// Choose a job: an index of drawings, and the card of the one picked.
+
+#include "ui/screens/screens.hpp"
+
+namespace emberpath::screens {
+
+struct JobRow {
+    std::string id{};        // "tanager"
+    std::string title{};     // "Job 1"
+    std::string address{};   // "8 Tanager Court"
+    std::string gas{};       // "natural gas"
+    std::string call_out{};  // what the office wrote down
+    std::string level{};     // "easy", "middling", "hard"
+    std::string last{};      // "not tried", "82, proposed competent", "left after 12 min"
+    bool can_resume = false;
+};
+
+struct ChooseView {
+    std::vector<JobRow> jobs{};
+    std::string selected{};  // id
+    bool assessed = false;
+    std::string notice{};  // "Your attempt at Job 3 was kept."; empty: nothing to say
+};
+
+[[nodiscard]] kit::Frame choose_screen(const Setting& setting, const ChooseView& view);
+
+}  // namespace emberpath::screens

@@ -1,0 +1,209 @@
+#include "ui/screens/sample.hpp"
+
+namespace emberpath::screens {
+
+namespace {
+
+ServiceLane lane(const char* name, const char* rest, char ink, std::vector<SpanView> spans) {
+    return {name, rest, ink, std::move(spans)};
+}
+
+std::vector<AreaView> sample_areas() {
+    return {{"Safe work", 0.48, "48", "28 min: hand in the case before the power was proved off.",
+             true},
+            {"Evidence", 0.84, "84", "The shower and reading 6 told you almost the same."},
+            {"Path", 0.90, "90", "Two readings could have been saved."},
+            {"Remedy", 1.0, "100", "The pipe was handed on, with limits of use until then."},
+            {"Proof", 0.53, "53", "Readings are there. The reason is not."}};
+}
+
+std::vector<StepView> sample_steps() {
+    return {{2.0, "Ask about the problem", "0.2 bits, nothing fell", 0.2, 0},
+            {6.0, "Service readout, events", "weak flame 4 times, 0.5 bits, 1 cause fell", 0.5, 1},
+            {9.0, "Take cover off", "nothing learnt", 0.0, 0},
+            {14.0, "Kitchen tap, flow", "8.9 L/min, 0.8 bits, 2 causes fell", 0.8, 2},
+            {21.0, "P1, all burners off", "2.76 kPa, 0.3 bits, nothing fell", 0.3, 3},
+            {26.0, "Shower", "38.4 °C, 0.2 bits", 0.2, 4},
+            {36.0, "P1, full rate, cooktop off", "2.31 kPa, 1.3 bits, 3 causes fell", 1.3, 5},
+            {40.0, "P1, full rate, cooktop on", "1.84 kPa, 0.1 bits", 0.1, 6},
+            {47.0, "P3, full rate, cooktop on", "2.62 kPa, 0.9 bits, 1 cause fell", 0.9, 7},
+            {63.0, "Quote larger gas pipe", "remedy", 0.0, 0},
+            {72.0, "Tightness", "held, no bits", 0.0, 8, false},
+            {80.0, "P1 after the remedy", "2.55 kPa, 0.7 bits", 0.7, 9}};
+}
+
+std::vector<ComparedRow> sample_rows() {
+    return {{2,
+             "T4",
+             "flow, L/min",
+             "8.9",
+             {{"8.9"}, {"8.9"}, {"8.9"}, {"8.9"}, {"8.9"}, {"11.6", true}}},
+            {3,
+             "P1",
+             "all off, kPa",
+             "2.76",
+             {{"2.76"}, {"2.76"}, {"2.76"}, {"2.76"}, {"2.76"}, {"2.76"}}},
+            {5,
+             "P1",
+             "full rate, kPa",
+             "2.31",
+             {{"2.31"}, {"2.28"}, {"2.66", true}, {"2.67", true}, {"2.66", true}, {"2.66", true}}},
+            {6,
+             "P1",
+             "and cooktop, kPa",
+             "1.84",
+             {{"1.84"}, {"1.80"}, {"2.58", true}, {"2.58", true}, {"2.57", true}, {"2.58", true}}},
+            {7,
+             "P3",
+             "and cooktop, kPa",
+             "2.62",
+             {{"2.62"}, {"1.91", true}, {"2.66"}, {"2.66"}, {"2.66"}, {"2.66"}}}};
+}
+
+}  // namespace
+
+DebriefView sample_debrief() {
+    DebriefView v;
+    v.job = "Sample job";
+    v.outcome = "Cause found and proved";
+    v.outcome_detail = "The gas pipe to the heater is too small with the cooktop on";
+    v.outcome_good = true;
+    v.unsafe = "1 unsafe step";
+    v.unsafe_detail = "Power on with a hand in the case";
+    v.score = "70";
+    v.of = "of 100";
+    v.floor = "Safe work must reach 60";
+    v.verdict = "Not a pass yet";
+    v.areas = sample_areas();
+    v.safe_path = {"Service readout, events", "Kitchen tap, flow", "P1, full rate, cooktop off",
+                   "P3, full rate, cooktop on"};
+    v.minutes = 90.0;
+    v.steps = sample_steps();
+    v.step = 6;
+    v.causes = 8;
+    v.left = {{0.0, 8, 8},  {6.0, 7, 8},  {14.0, 5, 8}, {22.0, 5, 6},
+              {36.0, 2, 6}, {38.0, 2, 3}, {47.0, 1, 2}, {57.0, 1, 1}};
+    v.services = {lane("Gas", "on", 'g', {{55.0, 76.0, "off, proved"}}),
+                  lane("Power", "on", 'p', {{30.0, 34.0, "off"}, {54.0, 78.0, "off, proved"}}),
+                  lane("Cover", "", 'i', {{26.0, 34.0, "off"}, {46.0, 84.0, "off"}})};
+    v.hazards = {{27.0, 30.0, "power on, hand in the case"}};
+    v.columns = {"Gas pipe too small",    "Supply regulator droops",
+                 "Outlet sensor drifts",  "Flame electrode fouled",
+                 "Exchanger fins sooted", "Cold mixed in past the heater"};
+    v.rows = sample_rows();
+    v.status = "Step 7 of 12: P1, full rate, cooktop off. 1.3 bits: three causes fell away.";
+    return v;
+}
+
+WriteUpView sample_write_up() {
+    WriteUpView v;
+    const JobView job = sample_job();
+    v.rail = job.rail;
+    for (ServiceCell& cell : v.rail.cells)
+        if (cell.id == "power") cell = {"power", "Power", "On, cover on", "On", StateMark::on};
+    for (const CauseView& cause : job.causes)
+        if (cause.belief != Belief::struck) v.held.push_back(cause);
+    v.cause = "Gas pipe too small";
+    v.because =
+        "With everything off the heater sees 2.76 kPa #3. At full rate it drops to 2.31 #5, and "
+        "with the cooktop to 1.84 #6. "
+        "The meter outlet holds 2.62, so the loss is in the pipe and not in the regulator.";
+    v.done = "Quoted a larger pipe from the meter to the heater. Until then: one thing at a time.";
+    v.proved = "";
+    v.told = "";
+    for (const ReadingView& r : job.readings)
+        v.readings.push_back({r, r.number == 3 || r.number == 5 || r.number == 6});
+    v.hint = "Two things a reader will ask: how it was proved, and what the customer was told.";
+    v.hint_is_warning = true;
+    v.status = "Because: 41 words, 3 readings cited.";
+    return v;
+}
+
+ChooseView sample_choose() {
+    ChooseView v;
+    v.jobs = {
+        {"tanager", "Job 1", "8 Tanager Court", "natural gas",
+         "Water runs hot, then goes cold in the shower.", "easy", "82, propose competent", false},
+        {"linnet", "Job 2", "5 Linnet Close", "natural gas",
+         "No hot water since yesterday evening.", "easy", "left after 12 min", true},
+        {"quarry", "Job 3", "Old Quarry Cottage", "propane cylinder",
+         "Fine in the morning, useless by the second bath.", "middling", "not tried", false},
+        {"fennel", "Job 4", "30 Fennel Walk", "natural gas", "Not hot enough anywhere.", "middling",
+         "not tried", false},
+        {"sorrel", "Job 5", "14 Sorrel Street", "natural gas", "Lukewarm when somebody cooks.",
+         "hard", "not tried", false},
+        {"harrier", "Job 6", "3 Harrier Rise", "natural gas", "Goes out on windy days.", "hard",
+         "not tried", false}};
+    v.selected = "linnet";
+    return v;
+}
+
+SettingsView sample_settings() {
+    SettingsView v;
+    for (const kit::Binding& b : key_table()) v.keys.push_back({b.command, b.chord, b.words});
+    v.changing = "record";
+    return v;
+}
+
+LoadingView sample_loading() {
+    return {"Settling the house", "18 of 30 minutes before you arrive", 0.6, ""};
+}
+
+ErrorView sample_error() {
+    return {"This job file cannot be opened",
+            "sample.toml, line 42",
+            "42",
+            "static_pressure = 2.35",
+            18,
+            4,
+            "A number without a unit. Expected a pressure from 0 to 7 kPa, such as \"2.35 kPa\".",
+            {{"Choose another job", {"back"}},
+             {"Open in editor", {"open file"}},
+             {"Copy details", {"copy details"}}},
+            "Nothing was changed. Your other attempts are safe."};
+}
+
+AuthorView sample_author() {
+    AuthorView v;
+    v.title = "Sample job";
+    v.file = "sample.toml";
+    v.facts = {{"Cause", "Gas pipe too small"},
+               {"Severity", "0.6 of 1"},
+               {"Since", "long before arrival"},
+               {"House", "8 Tanager Court"},
+               {"Cooktop", "28 MJ/h"},
+               {"Supply pressure", "2.75 kPa"},
+               {"History before arrival", "8 min"}};
+    v.customer =
+        "The shower goes lukewarm when somebody cooks. It was fine until the kitchen was done up.";
+    v.house = sample_arrival();
+    v.fault_tag = "gas valve at heater";
+    v.fault_words = "fault set here: pipe too small";
+    v.columns = {{"standby"}, {"low draw"}, {"full draw"}};
+    v.lines = {
+        {"P1",
+         "gas inlet, kPa",
+         {{"2.76", "2.76"}, {"2.58", "2.70", true}, {"1.84", "2.61", true}}},
+        {"P3", "regulator outlet, kPa", {{"2.76", "2.76"}, {"2.72", "2.72"}, {"2.62", "2.64"}}},
+        {"T2", "outlet, °C", {{"18", "18"}, {"50", "50"}, {"38", "50", true}}},
+        {"T4", "flow, L/min", {{"0", "0"}, {"4.1", "4.1"}, {"8.9", "8.9"}}},
+        {"A1", "CO in the flue, ppm", {{"0", "0"}, {"35", "32"}, {"96", "38", true}}},
+        {"E2", "flame current, µA", {{"0", "0"}, {"3.1", "3.2"}, {"1.9", "3.1", true}}}};
+    v.checks = {
+        {"Four readings leave one cause", "Shortest safe path: 31 minutes."},
+        {"Two causes look alike at P1",
+         "Pipe too small and regulator droop differ only at P3. Keep P3 within reach.", false},
+        {"All readings are physical", "Heat, gas and water balance within 1 %."},
+        {"A safe path exists", "No step needs a live reading with the cover off."},
+        {"The job card is fair", "The words fit 4 of the 8 causes."}};
+    v.causes = {"Gas pipe", "Regulator", "Outlet sensor", "Electrode", "Fins"};
+    v.pairs = {{},
+               {{1, "P3"}},
+               {{1, ""}, {1, ""}},
+               {{1, ""}, {1, ""}, {2, ""}},
+               {{1, ""}, {1, ""}, {2, ""}, {2, ""}}};
+    v.status = "Readings worked out again in 0.4 s. One open point stands before release.";
+    return v;
+}
+
+}  // namespace emberpath::screens

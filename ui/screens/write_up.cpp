@@ -1,0 +1,272 @@
+#include "ui/screens/write_up.hpp"
+
+#include <array>
+
+#include "ui/kit/layout.hpp"
+#include "ui/screens/job_parts.hpp"
+#include "ui/screens/overlays.hpp"
+#include "ui/screens/sheet.hpp"
+
+namespace emberpath::screens {
+
+namespace {
+
+using kit::Rect;
+using kit::Token;
+
+struct Field {
+    const char *id, *name, *help, *placeholder;
+    double share;  // of the height that is left
+};
+constexpr std::array<Field, 4> fields{{
+    {write_up_field::because, "Because", "cite readings: type # and the number",
+     "What the readings show, and why nothing else fits.", 2.0},
+    {write_up_field::done, "Done", "what you changed", "What you did to the house or the heater.",
+     1.0},
+    {write_up_field::proved, "Proved by", "readings after the remedy",
+     "How you know that it is right now.", 1.0},
+    {write_up_field::told, "Told the customer", "in their words",
+     "Say what was wrong, what you did and what to watch for.", 1.0},
+}};
+
+/// Name and help at the left of a field, or above it where there is little width.
+Rect draw_label(kit::Stage& stage, kit::Slicer& row, std::string_view id, std::string_view name,
+                std::string_view help, bool beside) {
+    Rect r = beside ? row.left(138.0, 12.0) : row.top(20.0, 2.0);
+    const double w = stage.text({r.x, r.y, r.w, 20.0}, name, kit::style::body_bold);
+    if (beside)
+        stage.paragraph({r.x, r.y + 19.0, r.w, r.h}, help, kit::style::row_quiet);
+    else
+        stage.text_shortened({r.x + w + 10.0, r.y, r.w - w - 10.0, 20.0}, help,
+                             kit::style::row_quiet);
+    stage.add({.id = std::string(id) + ".label",
+               .role = kit::Role::label,
+               .name = std::string(name),
+               .value = std::string(help),
+               .bounds = {r.x, r.y, r.w, 20.0}});
+    return row.rest();
+}
+
+const std::string& text_of(const WriteUpView& view, const Field& field) {
+    const std::string_view id = field.id;
+    if (id == write_up_field::because) return view.because;
+    if (id == write_up_field::done) return view.done;
+    return id == write_up_field::proved ? view.proved : view.told;
+}
+
+int last_reading(const WriteUpView& view) {
+    int last = 0;
+    for (const CitableReading& r : view.readings) last = std::max(last, r.reading.number);
+    return last;
+}
+
+void draw_fields(kit::Stage& stage, const Rect& r, const WriteUpView& view, bool beside) {
+    kit::Slicer left(r);
+    kit::Slicer first(left.top(beside ? 42.0 : 58.0, 10.0));
+    const Rect cause =
+        draw_label(stage, first, "form.cause", "Cause", "one you still hold", beside);
+    kit::chooser(stage, {cause.x, cause.y, cause.w, std::min(cause.h, 36.0)},
+                 {.id = "form.cause",
+                  .name = "Cause",
+                  .command = {"choose cause"},
+                  .value = view.cause.empty() ? "not chosen yet" : view.cause});
+    std::vector<kit::Part> parts;
+    for (const Field& f : fields) parts.push_back({beside ? 40.0 : 50.0, f.share});
+    const auto cells = kit::rows(left.rest(), parts, 12.0);
+    for (std::size_t i = 0; i < fields.size(); ++i) {
+        kit::Slicer row(cells[i]);
+        const Rect box =
+            draw_label(stage, row, fields[i].id, fields[i].name, fields[i].help, beside);
+        kit::text_field(stage, box,
+                        {.id = fields[i].id,
+                         .name = fields[i].name,
+                         .text = text_of(view, fields[i]),
+                         .placeholder = fields[i].placeholder,
+                         .many_lines = true,
+                         .last_reading = last_reading(view)});
+    }
+}
+
+void draw_foot(kit::Stage& stage, const Rect& r, const WriteUpView& view, double indent) {
+    kit::Slicer left(r);
+    if (!view.hint.empty()) {
+        const Rect line = left.top(26.0, 4.0);
+        kit::draw_mark(stage.paint(), {line.x + 12.0, line.centre().y},
+                       view.hint_is_warning ? kit::Mark::hazard : kit::Mark::unknown, 8.0);
+        stage.text_shortened({line.x + 30.0, line.y, line.w - 30.0, line.h}, view.hint,
+                             kit::style::row);
+        stage.add(
+            {.id = "form.hint", .role = kit::Role::status, .name = view.hint, .bounds = line});
+    }
+    left.left(indent);
+    kit::Slicer buttons(left.top(32.0));
+    const bool ready = view.hand_in_refusal.empty();
+    const kit::ButtonSpec hand_in{.id = "form.hand-in",
+                                  .name = "Sign and hand in",
+                                  .command = {"hand in"},
+                                  .caps = stage.keys().caps("hand in"),
+                                  .shortcut = "hand in",
+                                  .hint = view.hand_in_refusal,
+                                  .primary = ready,
+                                  .enabled = ready};
+    const kit::ButtonSpec back{.id = "form.house",
+                               .name = "Back to the house",
+                               .command = {"house"},
+                               .caps = stage.keys().caps("house"),
+                               .shortcut = "house"};
+    kit::button(
+        stage,
+        buttons.left(std::min(kit::button_width(stage, hand_in), buttons.rest().w * 0.5), 12.0),
+        hand_in);
+    kit::button(stage, buttons.left(std::min(kit::button_width(stage, back), buttons.rest().w)),
+                back);
+}
+
+void draw_form(kit::Stage& stage, const Rect& r, const WriteUpView& view) {
+    const auto region = stage.region("form", "Write-up", r);
+    const bool compact = stage.size().w<1100.0, beside = stage.size().h> 560.0 && !compact;
+    const double margin = compact ? 14.0 : 28.0;
+    kit::Slicer left(
+        kit::inset(draw_sheet_frame(stage, r, view.rail.paused), margin, compact ? 6.0 : 10.0));
+    if (stage.size().h > 560.0) {
+        const Rect head = left.top(36.0, 12.0);
+        const double w = stage.text(head, "Write-up", kit::style::title);
+        stage.text_shortened({head.x + w + 20.0, head.y + 3.0, head.w - w - 20.0, head.h},
+                             view.rail.address + " · kept as you type", kit::style::row_quiet);
+        kit::line(stage.paint(), {head.x, head.bottom()}, {head.right(), head.bottom()},
+                  {.width = 2.0, .ink = Token::ink});
+        stage.add({.id = "form.title",
+                   .role = kit::Role::heading,
+                   .name = "Write-up",
+                   .value = view.rail.address,
+                   .bounds = head});
+    }
+    const Rect foot = left.bottom(view.hint.empty() ? 36.0 : 66.0, 8.0);
+    if (stage.size().h > 560.0) {
+        draw_fields(stage, left.rest(), view, beside);
+    } else {  // little height: the fields keep theirs and scroll
+        constexpr double content = 58.0 + 4.0 * 104.0 + 10.0;
+        kit::ScrollList list(stage, left.rest(), "form.list", "Fields", content, kit::Moves::none);
+        draw_fields(stage, kit::inset(list.row(0.0, content), 3.0, 0.0), view, beside);
+    }
+    draw_foot(stage, foot, view, beside ? 150.0 : 0.0);
+}
+
+void draw_reading(kit::Stage& stage, const Rect& r, const CitableReading& entry) {
+    const ReadingView& reading = entry.reading;
+    kit::balloon(stage, {r.x + 24.0, r.centre().y}, reading.number,
+                 entry.cited ? kit::Balloon::filled : kit::Balloon::open, 10.0);
+    const Rect first{r.x, r.y + 5.0, r.w, 18.0}, second{r.x, r.y + 23.0, r.w, 17.0};
+    const double right = r.right() - 12.0;
+    const double cited_w = entry.cited ? stage.width("cited", kit::style::row) : 0.0;
+    if (entry.cited)
+        stage.text({right - cited_w, first.y, cited_w, first.h}, "cited",
+                   kit::with_ink(kit::style::row, Token::mark));
+    stage.text_shortened({r.x + 44.0, first.y, 46.0, first.h}, reading.where, kit::style::row_bold);
+    stage.text_shortened({r.x + 94.0, first.y, right - cited_w - 8.0 - r.x - 94.0, first.h},
+                         reading.value, kit::style::row_bold);
+    stage.text_shortened({r.x + 94.0, second.y, right - r.x - 94.0, second.h}, reading.condition,
+                         kit::style::row_quiet);
+    kit::line(stage.paint(), {r.x + 14.0, r.bottom()}, {right, r.bottom()},
+              {.width = 1.0, .ink = Token::hair});
+}
+
+void draw_readings(kit::Stage& stage, const Rect& r, const WriteUpView& view) {
+    const auto region = stage.region("evidence", "Evidence", r);
+    kit::panel(stage, r);
+    kit::Slicer left(r);
+    left.top(6.0);
+    const std::size_t n = view.readings.size();
+    kit::panel_heading(stage, kit::inset(left.top(24.0, 4.0), kit::space::panel, 0.0),
+                       "evidence.heading", "Evidence",
+                       n == 1 ? "1 reading" : std::to_string(n) + " readings");
+    const std::string words =
+        "Filled: cited in the write-up. Open: not cited yet. Uncited readings are fine if they "
+        "told you nothing.";
+    const double note_w = r.w - 2.0 * kit::space::panel;
+    const auto lines = kit::wrapped(stage.metrics(), kit::style::row_quiet, words, note_w);
+    const double note_h = static_cast<double>(lines.size()) * kit::line_height(kit::type_size::row);
+    const bool room = left.rest().h - note_h > 130.0;
+    const Rect note = kit::inset(left.bottom(room ? note_h + 14.0 : 2.0), kit::space::panel, 6.0);
+    constexpr double h = 46.0;
+    {
+        kit::ScrollList list(stage, kit::inset(left.rest(), 1.0, 0.0), "evidence.list", "Readings",
+                             h * static_cast<double>(n));
+        for (std::size_t i = 0; i < n; ++i) {
+            const CitableReading& entry = view.readings[i];
+            const Rect row = list.row(h * static_cast<double>(i), h);
+            if (list.shows(row)) draw_reading(stage, row, entry);
+            const std::string number = std::to_string(entry.reading.number);
+            stage.add({.id = "evidence.reading." + number,
+                       .role = kit::Role::row,
+                       .name = "Reading " + number + ", " + entry.reading.where,
+                       .value = entry.reading.value + ", " + entry.reading.condition +
+                                (entry.cited ? ", cited" : ", not cited"),
+                       .bounds = row,
+                       .command = {"cite", number},
+                       .focusable = true});
+        }
+    }
+    if (room) stage.paragraph(note, words, kit::style::row_quiet);
+}
+
+void draw_cause_choice(kit::Stage& stage, const WriteUpView& view) {
+    stage.use(kit::Layer::over);
+    const kit::Size s = stage.size();
+    const double h = std::min(s.h - 40.0, 84.0 + 32.0 * static_cast<double>(view.held.size()));
+    const Rect r = kit::around({s.w / 2.0, s.h / 2.0}, std::min(440.0, s.w - 24.0), h);
+    const auto scope = stage.inside({.id = "cause",
+                                     .role = kit::Role::region,
+                                     .name = "Choose the cause",
+                                     .bounds = r,
+                                     .modal = true});
+    kit::Slicer left(draw_plate(stage, r, "cause", "What was wrong?"));
+    kit::ScrollList list(stage, left.rest(), "cause.list", "Causes you still hold",
+                         32.0 * static_cast<double>(view.held.size()));
+    for (std::size_t i = 0; i < view.held.size(); ++i) {
+        const CauseView& cause = view.held[i];
+        const Rect row = list.row(32.0 * static_cast<double>(i), 32.0);
+        const bool chosen = cause.title == view.cause;
+        if (list.shows(row)) {
+            kit::draw_mark(stage.paint(), {row.x + 12.0, row.centre().y},
+                           cause.belief == Belief::held ? kit::Mark::held : kit::Mark::doubtful,
+                           8.0);
+            stage.text_shortened({row.x + 30.0, row.y, row.w - 36.0, row.h}, cause.title,
+                                 chosen ? kit::style::body_bold : kit::style::body);
+        }
+        stage.add({.id = "cause." + cause.word,
+                   .role = kit::Role::row,
+                   .name = cause.title,
+                   .bounds = row,
+                   .command = {"cause is", cause.word},
+                   .focusable = true,
+                   .selected = chosen});
+    }
+    stage.use(kit::Layer::still);
+}
+
+}  // namespace
+
+kit::Frame write_up_screen(const Setting& setting, const WriteUpView& view) {
+    kit::Stage stage(setting.metrics, setting.state, setting.keys, setting.size);
+    stage.place("write-up");
+    stage.paint().box(stage.whole(), Token::desk);
+    const bool compact = setting.size.w < 1100.0;
+    kit::Slicer left(stage.whole());
+    draw_rail(stage, left.top(compact ? 52.0 : 54.0), view.rail,
+              compact ? Form::compact : Form::normal);
+    const Rect status = left.bottom(30.0);
+    kit::Slicer body(
+        {left.rest().x + 8.0, left.rest().y + 8.0, left.rest().w - 16.0, left.rest().h - 8.0});
+    const Rect readings =
+        compact ? body.right(std::min(280.0, body.rest().w * 0.34), 8.0) : body.right(356.0, 8.0);
+    draw_form(stage, body.rest(), view);
+    draw_readings(stage, readings, view);
+    static const std::array hints{KeyHint{"next thing", "next field"},
+                                  KeyHint{"hand in", "hand in"}, KeyHint{"help", "all keys"}};
+    draw_status(stage, status, "", view.status, hints);
+    if (view.choosing_cause) draw_cause_choice(stage, view);
+    return stage.finish();
+}
+
+}  // namespace emberpath::screens

@@ -1,0 +1,34 @@
+#pragma once
+/// The write-up: what was wrong, why one can know, what was done, how it was proved, what was said.
+
+#include "ui/screens/screens.hpp"
+
+namespace emberpath::screens {
+
+struct CitableReading {
+    ReadingView reading{};
+    bool cited = false;
+};
+
+struct WriteUpView {
+    RailView rail{};
+    std::string cause{};            // title; empty: none chosen
+    std::vector<CauseView> held{};  // those still held or doubtful, for the choice
+    std::string because{}, done{}, proved{}, told{};  // as kept; an editor in the state goes before
+    std::vector<CitableReading> readings{};
+    std::string hint{};             // one sentence above the hand-in button; empty: nothing to say
+    bool hint_is_warning = false;   // coached mode judges, assessed mode only states
+    std::string hand_in_refusal{};  // what is missing; empty: can be handed in
+    std::string status{};           // "Because: 41 words, 4 readings cited."
+    bool choosing_cause = false;
+};
+
+/// Ids of its fields, for who reads the editors.
+namespace write_up_field {
+inline constexpr const char *because = "form.because", *done = "form.done", *proved = "form.proved",
+                            *told = "form.told";
+}
+
+[[nodiscard]] kit::Frame write_up_screen(const Setting& setting, const WriteUpView& view);
+
+}  // namespace emberpath::screens
