@@ -50,6 +50,10 @@ Rect Stage::clipped(const Rect& r) const {
     return intersection(r, clips_.empty() ? whole() : clips_.back());
 }
 
+bool Stage::shows_whole(const Rect& r) const {
+    return outset(clips_.empty() ? whole() : clips_.back(), 0.5).contains(r);
+}
+
 double Stage::draw_line(const Rect& box, std::string_view utf8, const TextStyle& style, double x) {
     const double cap = metrics_.cap_height_em(style.face) * style.size;
     const double baseline = box.centre().y + cap / 2.0;

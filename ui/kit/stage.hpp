@@ -94,6 +94,8 @@ class Stage {
     void clip(const Rect& r);
     void unclip();
     [[nodiscard]] Rect clipped(const Rect& r) const;
+    /// Nothing of it is cut off by more than half a pixel.
+    [[nodiscard]] bool shows_whole(const Rect& r) const;
 
     /// One line, upright centred in the box by its capitals. Returns the width drawn.
     double text(const Rect& box, std::string_view utf8, const TextStyle& style,

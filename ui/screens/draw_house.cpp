@@ -37,7 +37,7 @@ void room_name(const SheetPen& pen, const Rect& room, const std::string& name,
     const Rect places[] = {{r.x + 7.0, r.y + 3.0, w, 18.0},
                            {r.right() - w - 7.0, r.y + 3.0, w, 18.0}};
     const Rect box = placer.place(places);
-    if (!box.empty() && stage.clipped(box) == box) stage.text(box, name, kit::style::absent);
+    if (!box.empty() && stage.shows_whole(box)) stage.text(box, name, kit::style::absent);
 }
 
 void draw_meter(const SheetPen& pen, const Rect& r, const SiteView& site) {

@@ -102,7 +102,7 @@ bool put_form(kit::Stage& stage, const std::string& form, const Rect& b, LabelPl
                            {b.x, down, w, h},
                            {b.right() - w, down, w, h}};
     Rect r = placer.place(places);
-    if (r.empty() || stage.clipped(r) != r) return false;
+    if (r.empty() || !stage.shows_whole(r)) return false;
     r.h = step;
     for (const std::string& l : lines) {
         stage.text(r, l, kit::style::row_quiet);

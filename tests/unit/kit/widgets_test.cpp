@@ -72,6 +72,22 @@ TEST(Fields, ShowTheEditorsTextAndCaretWhenInFocus) {
     EXPECT_THAT(painted(frame, Layer::still), HasSubstr("box ink"));
 }
 
+TEST(Layers, KeepTheClipWhenPaintGoesToAnother) {
+    const PlainMetrics metrics;
+    const State state;
+    Stage stage(metrics, state, small_keys(), {100, 100});
+    stage.clip({10, 10, 20, 20});
+    stage.use(Layer::moving);
+    stage.paint().box({0, 0, 100, 100}, Token::ink);
+    stage.use(Layer::still);
+    stage.unclip();
+    stage.paint().box({0, 0, 5, 5}, Token::mark);
+    const Frame frame = stage.finish();
+    EXPECT_EQ(painted(frame, Layer::moving), "clip 10,10 20x20\nbox ink 0,0 100x100\nunclip\n");
+    EXPECT_EQ(painted(frame, Layer::still),
+              "clip 10,10 20x20\nunclip\nclip 10,10 20x20\nunclip\nbox mark 0,0 5x5\n");
+}
+
 TEST(Balloons, AreTheSameNumberFilledOpenAndExpected) {
     const PlainMetrics metrics;
     const State state;
