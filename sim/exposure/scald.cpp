@@ -14,7 +14,8 @@ struct Point {
 };
 // clang-format off
 constexpr std::array second_degree{Point{45.0, 7200.0}, Point{47.0, 1200.0}, Point{48.0, 900.0},
-                                   Point{49.0, 480.0},  Point{51.0, 120.0},  Point{55.0, 17.0}};
+                                   Point{49.0, 480.0},  Point{51.0, 120.0},  Point{55.0, 17.0},
+                                   Point{60.0, 3.0}};
 constexpr std::array third_degree{Point{47.0, 2700.0}, Point{49.0, 600.0}, Point{55.0, 30.0},
                                   Point{60.0, 5.0},    Point{65.6, 2.0}};
 // clang-format on

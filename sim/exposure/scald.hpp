@@ -13,7 +13,8 @@ enum class Burn {
 ///
 /// Equation  logarithm of the time, straight between the table's points; beyond its ends the slope of the last
 ///           pair goes on
-/// Source    [moritz1947] as tabulated by the plumbing trade (adult skin); third degree at 65.6 degC [cpsc5098]
+/// Source    [moritz1947] as tabulated by the plumbing trade (adult skin), its second degree at
+///           60 degC from memory; third degree at 65.6 degC [cpsc5098]
 /// Range     40 to 80 degC; below 43 degC the table says nothing and the time is at least hours
 [[nodiscard]] double time_to_burn_s(Burn burn, double water_k);
 
