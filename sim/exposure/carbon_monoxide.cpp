@@ -8,7 +8,7 @@
 namespace emberpath::exposure {
 namespace {
 
-constexpr double longest_step_s = 60.0;
+constexpr double longest_step_s = 1.0;  // near saturation the equation is stiff
 constexpr double s_per_min = 60.0;
 
 double resistance(const Breathing& b) {  // B: mmHg min/mL

@@ -31,9 +31,9 @@ inline constexpr double blood_on_arrival =
 /// Share of haemoglobin that carries carbon monoxide [-] after breathing air with `co_share` for a time.
 ///
 /// Equation  Vb d[COHb]/dt = Vco + (PIco - [COHb] PcO2 / (M [O2Hb])) / B,  B = 1/DL + (PB - 47)/VA,
-///           [O2Hb] = capacity - [COHb]; fourth-order Runge-Kutta, steps of a minute or less
+///           [O2Hb] = capacity - [COHb]; fourth-order Runge-Kutta, steps of a second or less
 /// Source    [coburn1965]
-/// Range     start 0 to 0.99, co_share 0 to 1, seconds >= 0
+/// Range     start 0 to 0.99, co_share 0 to 0.1, seconds >= 0
 [[nodiscard]] double carboxyhaemoglobin_after(double start, double co_share, double seconds,
                                               const Breathing& breathing = {});
 
