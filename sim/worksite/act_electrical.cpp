@@ -84,30 +84,19 @@ double wrong_ohms(const Workplace& w, Quantity quantity) {
     return w.services.live() ? 0.4 * beside : beside;
 }
 
-void read_sensor(Workplace& w, std::size_t sensor) {
-    constexpr std::array quantities{Quantity::outlet_ohms, Quantity::inlet_ohms,
-                                    Quantity::exchanger_ohms};
-    Workplace::ReadingOf what{quantities[sensor]};
-    what.trusted = w.fabric.alterations.sensor_unplugged[sensor];
-    if (!what.trusted) what.instead = wrong_ohms(w, what.quantity);
-    if (!what.trusted && w.services.live()) w.say("The figure jumps about.");
-    w.read(what);
+bool at_a_plugged_sensor(const Workplace& w) {
+    const auto sensor = *w.bench.multimeter_at;
+    return sensor < w.fabric.alterations.sensor_unplugged.size() &&
+           !w.fabric.alterations.sensor_unplugged[sensor];
 }
 
 void read_multimeter(Workplace& w, const Act&) {
-    switch (static_cast<Probe>(*w.bench.multimeter_at)) {
-        case Probe::flame_lead:
-            w.read({Quantity::flame_current});
-            return;
-        case Probe::supply_terminals:
-            if (w.services.live() && !w.person.gloves)
-                w.breach("live_test",
-                         "Leads were held at live terminals without insulating gloves.");
-            w.read({Quantity::terminal_volts});
-            return;
-        default:
-            read_sensor(w, *w.bench.multimeter_at);
-    }
+    const bool at_terminals =
+        w.bench.multimeter_at == static_cast<std::size_t>(Probe::supply_terminals);
+    if (at_terminals && w.services.live() && !w.person.gloves)
+        w.breach("live_test", "Leads were held at live terminals without insulating gloves.");
+    if (at_a_plugged_sensor(w) && w.services.live()) w.say("The figure jumps about.");
+    w.read(multimeter_reading(w));
 }
 
 constexpr std::array table{
@@ -123,6 +112,15 @@ constexpr std::array table{
 };
 
 }  // namespace
+
+Workplace::ReadingOf multimeter_reading(const Workplace& w) {
+    constexpr std::array at{Quantity::outlet_ohms, Quantity::inlet_ohms, Quantity::exchanger_ohms,
+                            Quantity::flame_current, Quantity::terminal_volts};
+    Workplace::ReadingOf what{at[*w.bench.multimeter_at]};
+    what.trusted = !at_a_plugged_sensor(w);
+    if (!what.trusted) what.instead = wrong_ohms(w, what.quantity);
+    return what;
+}
 
 std::span<const Doing> electrical_doings() {
     return table;

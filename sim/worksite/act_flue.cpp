@@ -80,18 +80,24 @@ bool analyser_sound(const Workplace& w) {
     return analyser_ready(w) && !w.bench.zeroed_in_products;
 }
 
-void read_analyser_now(Workplace& w) {
-    if (!analyser_ready(w)) w.say("The analyser is still warming up.");
+std::vector<Workplace::ReadingOf> analyser_readings(const Workplace& w) {
+    std::vector<Workplace::ReadingOf> readings;
     for (std::size_t cell = 0; cell < cells.size(); ++cell) {
         Workplace::ReadingOf what{cells[cell]};
         what.trusted = analyser_sound(w);
         if (!what.trusted) {
-            const auto& model =
+            const double model =
                 value_of(cells[cell], Hold::now, w.look(), w.senses, w.inputs(), w.setup);
             what.instead = std::max(0.0, model + cell_shift(w, cell));
         }
-        w.read(what);
+        readings.push_back(std::move(what));
     }
+    return readings;
+}
+
+void read_analyser_now(Workplace& w) {
+    if (!analyser_ready(w)) w.say("The analyser is still warming up.");
+    for (const auto& what : analyser_readings(w)) w.read(what);
 }
 
 std::span<const Doing> flue_doings() {

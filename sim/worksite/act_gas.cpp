@@ -120,20 +120,8 @@ bool sees_held_line(const Workplace& w) {
 }
 
 void read_manometer(Workplace& w, const Act& act) {
-    constexpr std::array at{Quantity::gas_inlet_pressure, Quantity::manifold_pressure,
-                            Quantity::regulator_pressure};
-    Workplace::ReadingOf what{at[*w.bench.manometer_at]};
-    what.hold = act.option == 1 ? Hold::highest : act.option == 2 ? Hold::lowest : Hold::now;
-    what.shift = w.bench.manometer_offset_pa;
-    what.trusted =
-        w.setup.manometer == what.quantity && !w.bench.zeroed_under_pressure && !sees_held_line(w);
-    if (!what.trusted)
-        what.instead =
-            sees_held_line(w) ? w.held_line_pa
-            : w.setup.manometer == Quantity::display_word
-                ? 0.0
-                : value_of(what.quantity, what.hold, w.look(), w.senses, w.inputs(), w.setup);
-    w.read(what);
+    const Hold hold = act.option == 1 ? Hold::highest : act.option == 2 ? Hold::lowest : Hold::now;
+    w.read(manometer_reading(w, hold));
 }
 
 void clear_hold(Workplace& w, const Act&) {
@@ -152,6 +140,23 @@ constexpr std::array table{
 };
 
 }  // namespace
+
+Workplace::ReadingOf manometer_reading(const Workplace& w, Hold hold) {
+    constexpr std::array at{Quantity::gas_inlet_pressure, Quantity::manifold_pressure,
+                            Quantity::regulator_pressure};
+    Workplace::ReadingOf what{at[*w.bench.manometer_at]};
+    what.hold = hold;
+    what.shift = w.bench.manometer_offset_pa;
+    what.trusted =
+        w.setup.manometer == what.quantity && !w.bench.zeroed_under_pressure && !sees_held_line(w);
+    if (!what.trusted)
+        what.instead =
+            sees_held_line(w) ? w.held_line_pa
+            : w.setup.manometer == Quantity::display_word
+                ? 0.0
+                : value_of(what.quantity, what.hold, w.look(), w.senses, w.inputs(), w.setup);
+    return what;
+}
 
 std::span<const Doing> gas_doings() {
     return table;

@@ -47,6 +47,14 @@ void do_act(Workplace& place, const Act& act) {
     if (doing.when != Doing::When::before && !place.over()) doing.effect(place, act);
 }
 
+/// Keeps the entry of what was being done.
+const LogEntry& close_entry(Workplace& place) {
+    place.entry.end_tick = place.tick();
+    place.log.push_back(std::move(place.entry));
+    place.entry = {};
+    return place.log.back();
+}
+
 }  // namespace
 
 Attempt::Outcome Attempt::perform(std::string_view sentence) {
@@ -58,10 +66,7 @@ Attempt::Outcome Attempt::perform(std::string_view sentence) {
     place.entry.begin_tick = place.tick();
     place.entry.kind = row_of(act).kind;
     do_act(place, act);
-    place.entry.end_tick = place.tick();
-    place.log.push_back(std::move(place.entry));
-    place.entry = {};
-    return {&place.log.back(), {}};
+    return {&close_entry(place), {}};
 }
 
 ActRefusal Attempt::check(std::string_view sentence) const {
@@ -70,9 +75,29 @@ ActRefusal Attempt::check(std::string_view sentence) const {
     return {};
 }
 
-void Attempt::run(std::int64_t ticks) {
+const LogEntry* Attempt::run(std::int64_t ticks) {
     Workplace& place = impl_->place;
+    if (place.over()) return nullptr;
+    const auto begin = place.tick();
     for (std::int64_t i = 0; i < ticks && !place.over(); ++i) place.step();
+    if (!place.over()) return nullptr;
+    constexpr std::int64_t ticks_per_s = 10;
+    Act wait;
+    wait.number = static_cast<double>((place.tick() - begin + ticks_per_s - 1) / ticks_per_s);
+    place.entry.words = render(wait, place.job);
+    place.entry.begin_tick = begin;
+    place.entry.kind = LogEntry::Kind::wait;
+    return &close_entry(place);
+}
+
+Sight Attempt::sight() const {
+    return sight_of(impl_->place);
+}
+void Attempt::keep_trail() {
+    impl_->place.keeps_trail = true;
+}
+const std::deque<TrailPoint>& Attempt::trail() const {
+    return impl_->place.trail;
 }
 
 std::int64_t Attempt::tick() const {

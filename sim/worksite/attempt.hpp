@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstdint>
+#include <deque>
 #include <memory>
 #include <span>
 #include <string>
@@ -13,6 +14,7 @@
 #include "sim/diagnostics/diagnostic.hpp"
 #include "sim/worksite/job.hpp"
 #include "sim/worksite/observation.hpp"
+#include "sim/worksite/sight.hpp"
 
 namespace emberpath::worksite {
 
@@ -109,8 +111,15 @@ class Attempt {
     Outcome perform(std::string_view sentence);
     /// Checks a sentence without doing it. Empty text: it can be done.
     [[nodiscard]] ActRefusal check(std::string_view sentence) const;
-    /// Lets time pass without an act (the window's running clock).
-    void run(std::int64_t ticks);
+    /// Lets time pass without an act (the window's running clock). When the job ends badly meanwhile, that
+    /// is kept as the wait it was and returned, so that a record of the acts leads to the same end.
+    const LogEntry* run(std::int64_t ticks);
+
+    /// What a person standing there sees and hears now.
+    [[nodiscard]] Sight sight() const;
+    /// From now on, what the glasses show is kept once a second, through acts and waits.
+    void keep_trail();
+    [[nodiscard]] const std::deque<TrailPoint>& trail() const;
 
     [[nodiscard]] std::int64_t tick() const;
     [[nodiscard]] double seconds_on_site() const;

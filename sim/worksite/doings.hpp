@@ -40,6 +40,10 @@ struct Doing {
 /// The act has nothing but its time.
 inline void nothing(Workplace&, const Act&) {}
 
+/// What the connected instruments would read now, right or wrong as they are used.
+[[nodiscard]] Workplace::ReadingOf manometer_reading(const Workplace& w, Hold hold);
+[[nodiscard]] Workplace::ReadingOf multimeter_reading(const Workplace& w);
+[[nodiscard]] std::vector<Workplace::ReadingOf> analyser_readings(const Workplace& w);
 /// Four numbered readings of the analyser as it stands.
 void read_analyser_now(Workplace& w);
 [[nodiscard]] bool analyser_ready(const Workplace& w);

@@ -42,6 +42,10 @@ double pressure_at(Point point, const plant::Observables& p) {
 
 }  // namespace
 
+bool Workplace::alarm_sounds() const {
+    return room_co_share > room_co_alarm;
+}
+
 bool Workplace::gas_present(Point point) const {
     if (!services.gas_at_supply) return false;
     if (point != Point::regulator && !services.gas_at_heater) return false;
@@ -102,7 +106,7 @@ void Workplace::spill_products(const HeaterView& view) {
         spills ? spilt_share * (view.plant.air_m3_per_s + view.plant.gas_m3_per_s) : 0.0;
     room_co_share +=
         tick_s * (flow * view.plant.co_share / room_m3 - room_co_share / room_renews_in_s);
-    if (room_co_share > room_co_alarm) {
+    if (alarm_sounds()) {
         if (std::none_of(breaches.begin(), breaches.end(),
                          [](const Breach& b) { return b.rule == "room_co"; }))
             say("Your personal alarm sounds: carbon monoxide.");

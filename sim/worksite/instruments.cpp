@@ -60,9 +60,8 @@ std::string reading_line(const Observation& seen, const std::string& condition,
 
 }  // namespace
 
-double Workplace::with_error(Quantity quantity, double value) {
+double Workplace::with_error(Quantity quantity, double value, double repeat) const {
     const QuantityInfo& row = info(quantity);
-    const double repeat = repeat_.normal();
     if (over_range(quantity, value)) return value;
     double shown = value;
     if (row.tool != Tool::readout) {  // digital: the controller's own figure, only rounded
@@ -77,14 +76,24 @@ double Workplace::with_error(Quantity quantity, double value) {
                : shown;
 }
 
+double Workplace::model_value(const ReadingOf& what) const {
+    if (!what.trusted || what.given) return what.instead;
+    // A multimeter at a sensor measures its unplugged leads.
+    const HeaterView seen_by_tool =
+        info(what.quantity).tool == Tool::multimeter ? look_plugged() : look();
+    return value_of(what.quantity, what.hold, seen_by_tool, senses, inputs_, setup);
+}
+
+double Workplace::on_glass(const ReadingOf& what) const {
+    const double value = model_value(what);
+    return info(what.quantity).categorical ? value
+                                           : with_error(what.quantity, value + what.shift, 0.0);
+}
+
 double Workplace::read(const ReadingOf& what) {
     const QuantityInfo& row = info(what.quantity);
-    // A multimeter at a sensor measures its unplugged leads.
-    const HeaterView seen_by_tool = row.tool == Tool::multimeter ? look_plugged() : look();
-    double value = what.trusted && !what.given
-                       ? value_of(what.quantity, what.hold, seen_by_tool, senses, inputs_, setup)
-                       : what.instead;
-    if (!row.categorical) value = with_error(what.quantity, value + what.shift);
+    double value = model_value(what);
+    if (!row.categorical) value = with_error(what.quantity, value + what.shift, repeat_.normal());
     Observation seen;
     seen.number = what.numbered ? ++readings_ : 0;
     seen.act = log.size();

@@ -82,12 +82,23 @@ void Workplace::step() {
     ++tick_;
     watch_phase();
     if (!arrived_) return;
-    if (!needs_a_look()) return;
-    const HeaterView view = look();
-    senses.step(view, setup);
-    escape_gas(view);
-    spill_products(view);
-    notice_light_up(view);
+    if (needs_a_look()) {
+        const HeaterView view = look();
+        senses.step(view, setup);
+        escape_gas(view);
+        spill_products(view);
+        notice_light_up(view);
+    }
+    if (keeps_trail) leave_trail();
+}
+
+void Workplace::leave_trail() {
+    constexpr std::int64_t every_ticks = 10;
+    if (tick_ % every_ticks != 0) return;
+    const double word = value_of(Quantity::display_word, Hold::now, look(), senses, inputs_, setup);
+    trail.push_back(
+        {tick_, static_cast<std::size_t>(word), services.set_point_k, figures_of(*this)});
+    if (trail.size() > longest_trail) trail.pop_front();
 }
 
 /// Most ticks nobody measures and nothing escapes; then the instruments need not be computed.

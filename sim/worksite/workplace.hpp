@@ -3,6 +3,7 @@
 /// work on it; nothing outside sim/worksite includes it.
 
 #include <cstdint>
+#include <deque>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -11,6 +12,7 @@
 #include "sim/worksite/acts.hpp"
 #include "sim/worksite/attempt.hpp"
 #include "sim/worksite/complaint.hpp"
+#include "sim/worksite/sight.hpp"
 #include "sim/worksite/site_state.hpp"
 
 namespace emberpath::worksite {
@@ -31,6 +33,7 @@ class Workplace {
     [[nodiscard]] std::string condition_words() const;
     [[nodiscard]] const TickInputs& inputs() const { return inputs_; }
     [[nodiscard]] bool burner_runs() const;
+    [[nodiscard]] bool alarm_sounds() const;  // the personal one, for carbon monoxide
     [[nodiscard]] bool gas_present(Point point) const;
     [[nodiscard]] bool joint_under_pressure(Joint joint) const;
     /// Working on the sensor under the multimeter: the heater as if nothing were unplugged.
@@ -52,6 +55,8 @@ class Workplace {
         std::string note{};  // further words on the line
     };
     double read(const ReadingOf& what);
+    /// What the same reading shows while nobody notes it down: no repeat error, nothing drawn or kept.
+    [[nodiscard]] double on_glass(const ReadingOf& what) const;
     void breach(std::string_view word, const std::string& text);
     [[nodiscard]] Breach* known_breach(
         std::string_view word);  // nullptr: that rule is not broken yet
@@ -94,6 +99,8 @@ class Workplace {
     double escaped_gas_m3 = 0.0, room_co_share = 0.0;
     double co_dose_s = 0.0;     // share of carbon monoxide breathed x seconds
     double held_line_pa = 0.0;  // gas shut in between meter or cylinder and heater
+    bool keeps_trail = false;
+    std::deque<TrailPoint> trail;
 
   private:
     void build_inputs();
@@ -105,11 +112,13 @@ class Workplace {
     [[nodiscard]] bool needs_a_look();
     void notice_light_up(const HeaterView& view);
     void watch_phase();
+    void leave_trail();
     [[nodiscard]] double escaping_m3_per_s(const HeaterView& view) const;
     [[nodiscard]] bool ignition_source(const HeaterView& view) const;
     void settle_history();
     void tell_follower(const Observation& seen);
-    [[nodiscard]] double with_error(Quantity quantity, double value);
+    [[nodiscard]] double model_value(const ReadingOf& what) const;
+    [[nodiscard]] double with_error(Quantity quantity, double value, double repeat) const;
 
     Follower* follower_;
     Gusts gusts_;
