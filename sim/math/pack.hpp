@@ -16,54 +16,140 @@ namespace emberpath::math {
 struct Baseline {};
 struct Wide {};
 
-/// The compiler's vector types. Spelled out per width: g++ 12 drops the attribute when N is dependent.
-template <std::size_t N>
-struct VectorOf;
+/// The compiler's vector types. Wide ones are exactly one register: g++ 12 takes longer vectors apart
+/// value by value in comparisons. In baseline instructions one long vector is what it handles best.
+/// Spelled out per width: g++ 12 drops the attribute when N is dependent.
+template <std::size_t N, class Isa>
+struct RegisterOf;
 template <>
-struct VectorOf<4> {
-    typedef double Values __attribute__((vector_size(32)));
-    typedef std::uint64_t Words __attribute__((vector_size(32)));
-    typedef std::int64_t Bits __attribute__((vector_size(32)));
-};
-template <>
-struct VectorOf<8> {
+struct RegisterOf<8, Baseline> {
     typedef double Values __attribute__((vector_size(64)));
     typedef std::uint64_t Words __attribute__((vector_size(64)));
     typedef std::int64_t Bits __attribute__((vector_size(64)));
 };
+template <>
+struct RegisterOf<4, Baseline> {
+    typedef double Values __attribute__((vector_size(32)));
+    typedef std::uint64_t Words __attribute__((vector_size(32)));
+    typedef std::int64_t Bits __attribute__((vector_size(32)));
+};
+template <std::size_t N>
+struct RegisterOf<N, Wide> : RegisterOf<4, Baseline> {};
+
+/// N lanes as registers of one kind.
+template <std::size_t N, class Isa, class Register>
+struct Registers {
+    static constexpr std::size_t size = sizeof(Register) / sizeof(double);
+    static constexpr std::size_t count = N / size;
+    static_assert(N % size == 0);
+    Register r[count];
+};
 
 template <std::size_t N, class Isa>
 struct PackMask {
-    typename VectorOf<N>::Bits v;
+    using Bits = Registers<N, Isa, typename RegisterOf<N, Isa>::Bits>;
+    Bits v;
+    [[nodiscard]] bool lane(std::size_t i) const {
+        return v.r[i / Bits::size][i % Bits::size] != 0;
+    }
+};
+
+/// The bit patterns of a pack, with the few operations exp and log need.
+template <std::size_t N, class Isa>
+struct PackWords : Registers<N, Isa, typename RegisterOf<N, Isa>::Words> {
+    template <class Do>
+    [[nodiscard]] PackWords each(Do act) const {
+        PackWords out;
+        for (std::size_t k = 0; k < PackWords::count; ++k) out.r[k] = act(this->r[k]);
+        return out;
+    }
+    friend PackWords operator+(const PackWords& a, std::uint64_t b) {
+        return a.each([b](auto w) { return w + b; });
+    }
+    friend PackWords operator-(const PackWords& a, std::uint64_t b) {
+        return a.each([b](auto w) { return w - b; });
+    }
+    friend PackWords operator|(const PackWords& a, std::uint64_t b) {
+        return a.each([b](auto w) { return w | b; });
+    }
+    friend PackWords operator<<(const PackWords& a, int by) {
+        return a.each([by](auto w) { return w << by; });
+    }
+    friend PackWords operator>>(const PackWords& a, int by) {
+        return a.each([by](auto w) { return w >> by; });
+    }
+    friend PackWords operator-(const PackWords& a, const PackWords& b) {
+        PackWords out;
+        for (std::size_t k = 0; k < PackWords::count; ++k) out.r[k] = a.r[k] - b.r[k];
+        return out;
+    }
 };
 
 template <std::size_t N, class Isa = Baseline>
 struct Pack {
-    using Values = typename VectorOf<N>::Values;
-    using Words = typename VectorOf<N>::Words;
+    using Values = Registers<N, Isa, typename RegisterOf<N, Isa>::Values>;
+    using Words = PackWords<N, Isa>;
+    using Mask = PackMask<N, Isa>;
     Values v;
 
     Pack() : v{} {}
-    Pack(double same) : v(same - Values{}) {}  // NOLINT: implicit, so that packs mix with literals
-    explicit Pack(Values values) : v(values) {}
+    Pack(double same) {  // NOLINT: implicit, so that packs mix with literals
+        for (auto& r : v.r) r = same - typename RegisterOf<N, Isa>::Values{};
+    }
+    explicit Pack(const Values& values) : v(values) {}
 
-    friend Pack operator+(const Pack& a, const Pack& b) { return Pack(a.v + b.v); }
-    friend Pack operator-(const Pack& a, const Pack& b) { return Pack(a.v - b.v); }
-    friend Pack operator*(const Pack& a, const Pack& b) { return Pack(a.v * b.v); }
-    friend Pack operator/(const Pack& a, const Pack& b) { return Pack(a.v / b.v); }
-    friend Pack operator-(const Pack& a) { return Pack(-a.v); }
-    Pack& operator+=(const Pack& b) { return v += b.v, *this; }
-    Pack& operator-=(const Pack& b) { return v -= b.v, *this; }
-    Pack& operator*=(const Pack& b) { return v *= b.v, *this; }
-    Pack& operator/=(const Pack& b) { return v /= b.v, *this; }
+    friend Pack operator+(const Pack& a, const Pack& b) {
+        return each(a, b, [](auto x, auto y) { return x + y; });
+    }
+    friend Pack operator-(const Pack& a, const Pack& b) {
+        return each(a, b, [](auto x, auto y) { return x - y; });
+    }
+    friend Pack operator*(const Pack& a, const Pack& b) {
+        return each(a, b, [](auto x, auto y) { return x * y; });
+    }
+    friend Pack operator/(const Pack& a, const Pack& b) {
+        return each(a, b, [](auto x, auto y) { return x / y; });
+    }
+    friend Pack operator-(const Pack& a) {
+        return each(a, a, [](auto x, auto) { return -x; });
+    }
+    Pack& operator+=(const Pack& b) { return *this = *this + b; }
+    Pack& operator-=(const Pack& b) { return *this = *this - b; }
+    Pack& operator*=(const Pack& b) { return *this = *this * b; }
+    Pack& operator/=(const Pack& b) { return *this = *this / b; }
 
-    using Mask = PackMask<N, Isa>;
-    friend Mask operator<(const Pack& a, const Pack& b) { return {a.v < b.v}; }
-    friend Mask operator>(const Pack& a, const Pack& b) { return {a.v > b.v}; }
-    friend Mask operator<=(const Pack& a, const Pack& b) { return {a.v <= b.v}; }
-    friend Mask operator>=(const Pack& a, const Pack& b) { return {a.v >= b.v}; }
-    friend Mask operator==(const Pack& a, const Pack& b) { return {a.v == b.v}; }
-    friend Mask operator!=(const Pack& a, const Pack& b) { return {a.v != b.v}; }
+    friend Mask operator<(const Pack& a, const Pack& b) {
+        return compare(a, b, [](auto x, auto y) { return x < y; });
+    }
+    friend Mask operator>(const Pack& a, const Pack& b) {
+        return compare(a, b, [](auto x, auto y) { return x > y; });
+    }
+    friend Mask operator<=(const Pack& a, const Pack& b) {
+        return compare(a, b, [](auto x, auto y) { return x <= y; });
+    }
+    friend Mask operator>=(const Pack& a, const Pack& b) {
+        return compare(a, b, [](auto x, auto y) { return x >= y; });
+    }
+    friend Mask operator==(const Pack& a, const Pack& b) {
+        return compare(a, b, [](auto x, auto y) { return x == y; });
+    }
+    friend Mask operator!=(const Pack& a, const Pack& b) {
+        return compare(a, b, [](auto x, auto y) { return x != y; });
+    }
+
+  private:
+    template <class Do>
+    static Pack each(const Pack& a, const Pack& b, Do act) {
+        Pack out;
+        for (std::size_t k = 0; k < Values::count; ++k) out.v.r[k] = act(a.v.r[k], b.v.r[k]);
+        return out;
+    }
+    template <class Do>
+    static Mask compare(const Pack& a, const Pack& b, Do act) {
+        Mask out;
+        for (std::size_t k = 0; k < Values::count; ++k) out.v.r[k] = act(a.v.r[k], b.v.r[k]);
+        return out;
+    }
 };
 
 /// What a comparison of two Reals yields: bool, or a mask per lane.
@@ -90,7 +176,10 @@ inline double select(bool condition, double yes, double no) {
 template <std::size_t N, class Isa>
 Pack<N, Isa> select(const PackMask<N, Isa>& condition, const Pack<N, Isa>& yes,
                     const Pack<N, Isa>& no) {
-    return Pack<N, Isa>(condition.v ? yes.v : no.v);
+    Pack<N, Isa> out;
+    for (std::size_t k = 0; k < out.v.count; ++k)
+        out.v.r[k] = condition.v.r[k] ? yes.v.r[k] : no.v.r[k];
+    return out;
 }
 template <std::size_t N, class Isa>
 Pack<N, Isa> select(const PackMask<N, Isa>& condition, const Pack<N, Isa>& yes, double no) {
@@ -119,20 +208,26 @@ inline bool any(bool a) {
 }
 template <std::size_t N, class Isa>
 PackMask<N, Isa> both(const PackMask<N, Isa>& a, const PackMask<N, Isa>& b) {
-    return {a.v & b.v};
+    PackMask<N, Isa> out;
+    for (std::size_t k = 0; k < out.v.count; ++k) out.v.r[k] = a.v.r[k] & b.v.r[k];
+    return out;
 }
 template <std::size_t N, class Isa>
 PackMask<N, Isa> either(const PackMask<N, Isa>& a, const PackMask<N, Isa>& b) {
-    return {a.v | b.v};
+    PackMask<N, Isa> out;
+    for (std::size_t k = 0; k < out.v.count; ++k) out.v.r[k] = a.v.r[k] | b.v.r[k];
+    return out;
 }
 template <std::size_t N, class Isa>
 PackMask<N, Isa> negate(const PackMask<N, Isa>& a) {
-    return {~a.v};
+    PackMask<N, Isa> out;
+    for (std::size_t k = 0; k < out.v.count; ++k) out.v.r[k] = ~a.v.r[k];
+    return out;
 }
 template <std::size_t N, class Isa>
 bool any(const PackMask<N, Isa>& a) {
     for (std::size_t i = 0; i < N; ++i)
-        if (a.v[i] != 0) return true;
+        if (a.lane(i)) return true;
     return false;
 }
 
@@ -153,16 +248,6 @@ Real magnitude(const Real& x) {
     return select(x < Real(0.0), -x, x);
 }
 
-inline double square_root(double x) {
-    return __builtin_sqrt(x);
-}
-template <std::size_t N, class Isa>
-Pack<N, Isa> square_root(const Pack<N, Isa>& x) {
-    Pack<N, Isa> root;
-    for (std::size_t i = 0; i < N; ++i) root.v[i] = __builtin_sqrt(x.v[i]);
-    return root;
-}
-
 inline double lane(double x, std::size_t) {
     return x;
 }
@@ -171,11 +256,21 @@ inline void set_lane(double& x, std::size_t, double value) {
 }
 template <std::size_t N, class Isa>
 double lane(const Pack<N, Isa>& x, std::size_t i) {
-    return x.v[i];
+    return x.v.r[i / x.v.size][i % x.v.size];
 }
 template <std::size_t N, class Isa>
 void set_lane(Pack<N, Isa>& x, std::size_t i, double value) {
-    x.v[i] = value;
+    x.v.r[i / x.v.size][i % x.v.size] = value;
+}
+
+inline double square_root(double x) {
+    return __builtin_sqrt(x);
+}
+template <std::size_t N, class Isa>
+Pack<N, Isa> square_root(const Pack<N, Isa>& x) {
+    Pack<N, Isa> root;
+    for (std::size_t i = 0; i < N; ++i) set_lane(root, i, __builtin_sqrt(lane(x, i)));
+    return root;
 }
 
 }  // namespace emberpath::math
