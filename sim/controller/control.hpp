@@ -85,7 +85,7 @@ signals::ActuatorCommands<Real> control(ControllerState<Real>& s,
     merge_run(s, active, idle, running);
 
     signals::ActuatorCommands<Real> out;
-    out.fan_duty = fan_duty(s) * panel.powered;
+    out.fan_duty = fan_duty(s) * s.powered;
     const Real one(1.0), zero(0.0);
     const auto lighting = is(s.phase, Phase::light_up);
     const auto gas = either(either(lighting, is(s.phase, Phase::prove)), running);

@@ -77,6 +77,7 @@ struct Readout {
     double air_trim;           // fan trim, 1.0 to 1.2
     double water_valve, bypass;
     double set_point_k;
+    double powered = 1.0;  // 1 while the board is alive; without it the display is dark
 };
 template <class Real>
 [[nodiscard]] Readout readout(const ControllerState<Real>& state, std::size_t lane);

@@ -35,6 +35,7 @@ struct ControllerState {
     Real inlet_k{288.15}, outlet_k{288.15}, exchanger_k{288.15}, ambient_k{288.15};
     Real fan_rev_per_s{0.0}, fan_current_a{0.0}, ionisation_a{0.0};
     Real set_point_k{323.15};
+    Real powered{1.0};  // 0: the board is without supply
 };
 
 }  // namespace emberpath::controller

@@ -38,7 +38,7 @@ constexpr std::size_t phase_word(Phase phase) {
 }  // namespace
 
 std::string_view display_word(const Readout& readout, const Panel& panel) {
-    if (panel.powered < 0.5) return words[0];
+    if (panel.powered < 0.5 || readout.powered < 0.5) return words[0];
     if (readout.phase == Phase::lockout)
         return words.at(first_event_word + static_cast<std::size_t>(readout.event) - 1);
     if (panel.switched_on < 0.5) return words[1];

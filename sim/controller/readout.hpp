@@ -32,6 +32,7 @@ Readout readout(const ControllerState<Real>& s, std::size_t i) {
     r.water_valve = lane(s.water_valve, i);
     r.bypass = lane(s.bypass, i);
     r.set_point_k = lane(s.set_point_k, i);
+    r.powered = lane(s.powered, i);
     return r;
 }
 

@@ -197,7 +197,9 @@ void step_sequence(ControllerState<Real>& s, const signals::SensorSignals<Real>&
     using math::select;
     s.phase_s = s.phase_s + signals::tick_s;
     time_conditions(s);
-    const auto powered = Real(panel.powered) > Real(0.5);
+    const auto powered =
+        math::both(Real(panel.powered) > Real(0.5), in.supply_v > Real(signals::board_drops_out_v));
+    s.powered = math::select(powered, Real(1.0), Real(0.0));
     Real next = next_phase(s, panel);
     next = after_protections(s, in, next, powered);
     next = after_reset_and_power(s, panel, next, powered);

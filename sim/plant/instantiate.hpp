@@ -10,6 +10,7 @@
                                                                              const Surroundings&); \
     template void emberpath::plant::advance(Plant<REAL>&, const Surroundings&,                     \
                                             const signals::ActuatorCommands<REAL>&);               \
+    template void emberpath::plant::update_electrics(Plant<REAL>&, const Surroundings&);           \
     template emberpath::plant::State<REAL> emberpath::plant::derivative(                           \
         const Plant<REAL>&, const State<REAL>&, const Surroundings&);                              \
     template emberpath::plant::Plant<double> emberpath::plant::one_lane(const Plant<REAL>&,        \

@@ -69,12 +69,30 @@ void observe_flame(const Plant<double>& plant, const Algebra<double>& a, Observa
         o.flame_lit += bank_area_share[b] * plant.flame.lit[b];
     o.spark = plant.commands.spark;
     o.spark_heard = plant.commands.spark * plant.parameters.igniter_works;
-    o.ionisation_a = x[ionisation];
+    o.ionisation_a = x[ionisation] * plant.electrics.flame_signal;
     o.unburnt_gas_m3 = x[unburnt_gas];
     o.rough_light_up_m3 = plant.flame.rough_light_up_m3;
 }
 
+/// Readings of a heater whose parameters or switches changed since its last tick are worked out here.
+void observe_electrics(const Plant<double>& plant, const Surroundings& at, Observables& o) {
+    Electrics<double> e = plant.electrics;
+    if (e.any_stale || !same(e.worked_out_for, at.electrical)) {
+        Wiring wiring{plant.parameters.electrical, at.electrical, e.lane[0].latches, {}};
+        work_out(e.lane[0], wiring);
+    }
+    o.electrical = e.lane[0].readings;
+    o.electrical_latches = e.lane[0].latches;
+    o.electrical_drives = {plant.commands.main_solenoid > 0.5 ? 1.0 : 0.0,
+                           plant.commands.fan_duty > 0.05 ? 1.0 : 0.0, 0.0};
+}
+
 }  // namespace
+
+Wiring wiring_of(const PlantParameters& parameters, const Observables& seen,
+                 const Surroundings& at) {
+    return {parameters.electrical, at.electrical, seen.electrical_latches, seen.electrical_drives};
+}
 
 Observables observe_one(const Plant<double>& plant, const Surroundings& at) {
     const State<double>& x = plant.state;
@@ -85,6 +103,7 @@ Observables observe_one(const Plant<double>& plant, const Surroundings& at) {
     observe_heat(plant, at, a, o);
     observe_temperatures(x, at, o);
     observe_flame(plant, a, o);
+    observe_electrics(plant, at, o);
     o.hot_water_m3_per_s = a.water.heater_m3_per_s;
     o.air_m3_per_s = a.air_m3_per_s;
     o.fan_rev_per_s = x[fan_speed];

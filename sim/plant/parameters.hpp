@@ -7,6 +7,8 @@
 #include <array>
 #include <cstddef>
 
+#include "sim/plant/electrical_parameters.hpp"
+
 namespace emberpath::plant {
 
 inline constexpr std::size_t bank_count = 3;
@@ -84,6 +86,8 @@ struct Parameters {
     Thermistor inlet_sensor{}, outlet_sensor{}, exchanger_sensor{}, ambient_sensor{};
     Real flow_sensor_gain{1.0};
     Real limiter_bad{0.0};  // 1: reads open whatever its temperature
+
+    ElectricalParameters<Real> electrical{};
 };
 
 using PlantParameters = Parameters<double>;

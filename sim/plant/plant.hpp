@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <cstdint>
 
+#include "sim/plant/electrics.hpp"
 #include "sim/plant/parameters.hpp"
 #include "sim/plant/state.hpp"
 #include "sim/plant/surroundings.hpp"
@@ -31,6 +32,7 @@ struct Plant {
     State<Real> state{};
     Flame<Real> flame{};
     signals::ActuatorCommands<Real> commands{};  // as held over the last tick
+    Electrics<Real> electrics{};
 };
 
 /// All that instruments and senses can meet, computed on demand at the present state.
@@ -51,6 +53,9 @@ struct Observables {
     double unburnt_gas_m3, rough_light_up_m3;
     double cylinder_kg, cylinder_liquid_k, vapour_pressure_pa;  // absolute vapour pressure
     double flue_loss_w, casing_loss_w, storage_w;               // for the energy balance
+    ElectricalReadings electrical;
+    Latches electrical_latches;
+    Drives electrical_drives;
 };
 
 /// A cold heater at rest in these surroundings, with its parameters' cylinder_start_kg of liquid.
@@ -64,6 +69,15 @@ void change_cylinder(Plant<Real>& plant, const Surroundings& at);
 /// Sensor signals at the present state.
 template <class Real>
 [[nodiscard]] signals::SensorSignals<Real> sense(const Plant<Real>& plant, const Surroundings& at);
+
+/// Brings the electrical side up to date with switches, parameters, drying and heat. Before every tick; it
+/// costs nothing while nothing has changed.
+template <class Real>
+void update_electrics(Plant<Real>& plant, const Surroundings& at);
+
+/// The wiring of a heater at this moment, for measuring between any two terminals.
+[[nodiscard]] Wiring wiring_of(const PlantParameters& parameters, const Observables& seen,
+                               const Surroundings& at);
 
 /// One tick: flame logic, then the states over tick_s with commands and flame held.
 template <class Real>

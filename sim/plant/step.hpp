@@ -54,7 +54,8 @@ signals::SensorSignals<Real> sense(const Plant<Real>& plant, const Surroundings&
     s.fan_rev_per_s = x[fan_speed] * p.tachometer_gain;
     const Real loading = fan_loading(air_flow(p, x, at), x[fan_speed]);
     s.fan_current_a = fan_current(p, x[fan_speed], loading) * at.power_on;
-    s.ionisation_current_a = x[ionisation];
+    s.ionisation_current_a = x[ionisation] * plant.electrics.flame_signal;
+    s.supply_v = plant.electrics.supply_v * at.power_on;
     s.limiter_closed = (1.0 - plant.flame.limiter_tripped) * (1.0 - p.limiter_bad);
     return s;
 }
@@ -66,7 +67,9 @@ void flame_logic(Plant<Real>& plant, const Surroundings& at) {
     const State<Real>& x = plant.state;
     Flame<Real>& flame = plant.flame;
     const Real one(1.0), zero(0.0);
-    const auto sparking = math::both(plant.commands.spark > Real(0.5), p.igniter_works > Real(0.5));
+    const auto works =
+        math::both(p.igniter_works > Real(0.5), plant.electrics.spark_arrives > Real(0.5));
+    const auto sparking = math::both(plant.commands.spark > Real(0.5), works);
     flame.spark_s = math::select(sparking, flame.spark_s + signals::tick_s, zero);
     const GasFlows<Real> gas = gas_flows(p, x, at, plant.commands);
     const Real air = air_flow(p, x, at);
@@ -85,16 +88,76 @@ void flame_logic(Plant<Real>& plant, const Surroundings& at) {
 template <class Real>
 void hold_commands(Plant<Real>& plant, const Surroundings& at,
                    const signals::ActuatorCommands<Real>& commands) {
-    const double on = at.power_on;
+    const Real on = math::select(plant.electrics.supply_v > Real(signals::board_drops_out_v),
+                                 Real(at.power_on), Real(0.0));
     auto& held = plant.commands;
     held = commands;
     held.fan_duty *= on;
     held.spark *= on;
-    held.main_solenoid *= on;
+    held.main_solenoid *= on * plant.electrics.valve_pulls;
     for (Real& solenoid : held.bank_solenoid) solenoid *= on;
     held.manifold_pressure_pa *= on;
     held.water_valve = on * commands.water_valve + (1.0 - on) * plant.state[water_valve];
     held.bypass = on * commands.bypass + (1.0 - on) * plant.state[bypass_valve];
+}
+
+/// The electrical parameters of one lane.
+template <class Real>
+ElectricalParameters<double> electrical_of(const Plant<Real>& plant, std::size_t lane) {
+    constexpr std::size_t count = sizeof(ElectricalParameters<double>) / sizeof(double);
+    ElectricalParameters<double> one;
+    const Real* from = reinterpret_cast<const Real*>(&plant.parameters.electrical);
+    double* to = reinterpret_cast<double*>(&one);
+    for (std::size_t i = 0; i < count; ++i) to[i] = math::lane(from[i], lane);
+    return one;
+}
+
+/// New parameters are about to be set: does the network have to be asked again?
+template <class Real>
+void note_electrical_change(Plant<Real>& plant, std::size_t lane,
+                            const ElectricalParameters<double>& next) {
+    LaneElectrics& e = plant.electrics.lane[lane];
+    if (!same(electrical_of(plant, lane), next)) e.stale = plant.electrics.any_stale = true;
+    e.moving = next.moisture_s > 0.0 || next.valve_lead_short_s > 0.0;
+    plant.electrics.any_moving = false;
+    for (const LaneElectrics& one : plant.electrics.lane)
+        plant.electrics.any_moving = plant.electrics.any_moving || one.moving;
+}
+
+template <class Real>
+void take_over(Plant<Real>& plant, std::size_t lane, const Wiring& wiring) {
+    Electrics<Real>& e = plant.electrics;
+    const ElectricalReadings& r = e.lane[lane].readings;
+    const double board_v = e.lane[lane].latches.fuse_blown > 0.5 ? 0.0 : r.terminal_v;
+    math::set_lane(e.supply_v, lane, board_v);
+    math::set_lane(e.flame_signal, lane, flame_signal_share(r));
+    math::set_lane(e.spark_arrives, lane, spark_at_burner(wiring));
+    math::set_lane(e.valve_pulls, lane, valve_pulls_in(wiring, r));
+}
+
+template <class Real>
+void age_lane(Plant<Real>& plant, std::size_t lane, const Surroundings& at) {
+    LaneElectrics& e = plant.electrics.lane[lane];
+    if (!e.moving) return;
+    age(e, electrical_of(plant, lane),
+        {math::lane(plant.state[casing_air], lane), at.ambient_k, at.electrical.damp,
+         math::lane(plant.commands.main_solenoid, lane)});
+}
+
+template <class Real>
+void update_electrics(Plant<Real>& plant, const Surroundings& at) {
+    Electrics<Real>& e = plant.electrics;
+    const bool as_before = same(e.worked_out_for, at.electrical);
+    if (as_before && !e.any_stale && !e.any_moving) return;
+    for (std::size_t i = 0; i < math::lanes<Real>; ++i) {
+        age_lane(plant, i, at);
+        if (as_before && !e.lane[i].stale) continue;
+        Wiring wiring{electrical_of(plant, i), at.electrical, e.lane[i].latches, {}};
+        work_out(e.lane[i], wiring);
+        take_over(plant, i, wiring);
+    }
+    e.worked_out_for = at.electrical;
+    e.any_stale = false;
 }
 
 /// The states over one tick in `steps` RK4 steps, commands and flame flags held.
@@ -122,9 +185,24 @@ void advance(Plant<Real>& plant, const Surroundings& at,
 
 template <class Real>
 void set_parameters(Plant<Real>& plant, std::size_t lane, const PlantParameters& parameters) {
+    note_electrical_change(plant, lane, parameters.electrical);
     const double* from = flat(parameters);
     Real* to = flat(plant.parameters);
     for (std::size_t i = 0; i < parameter_count; ++i) math::set_lane(to[i], lane, from[i]);
+}
+
+template <class Real>
+Electrics<double> one_lane(const Electrics<Real>& all, std::size_t lane) {
+    Electrics<double> one;
+    one.lane[0] = all.lane[lane];
+    one.worked_out_for = all.worked_out_for;
+    one.any_stale = all.lane[lane].stale;
+    one.any_moving = all.lane[lane].moving;
+    one.supply_v = math::lane(all.supply_v, lane);
+    one.flame_signal = math::lane(all.flame_signal, lane);
+    one.spark_arrives = math::lane(all.spark_arrives, lane);
+    one.valve_pulls = math::lane(all.valve_pulls, lane);
+    return one;
 }
 
 template <class Real>
@@ -147,6 +225,7 @@ Plant<double> one_lane(const Plant<Real>& plant, std::size_t lane) {
     one.commands.manifold_pressure_pa = math::lane(plant.commands.manifold_pressure_pa, lane);
     one.commands.water_valve = math::lane(plant.commands.water_valve, lane);
     one.commands.bypass = math::lane(plant.commands.bypass, lane);
+    one.electrics = one_lane(plant.electrics, lane);
     return one;
 }
 
@@ -162,6 +241,10 @@ std::uint64_t state_hash(const Plant<Real>& plant, std::size_t lane) {
     hash.add(one.commands.fan_duty);
     hash.add(one.commands.manifold_pressure_pa);
     hash.add(one.commands.main_solenoid);
+    const Latches& latches = one.electrics.lane[0].latches;
+    for (const double latch : {latches.safety_switch_tripped, latches.breaker_tripped,
+                               latches.fuse_blown, latches.wetness, latches.lead_touches})
+        hash.add(latch);
     return hash.value();
 }
 

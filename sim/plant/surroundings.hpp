@@ -2,6 +2,8 @@
 /// What the rest of the world does to the heater during one tick. The same for the trainee's heater and
 /// for every shadow: everybody knows the weather, the taps and the isolations.
 
+#include "sim/plant/electrical_network.hpp"
+
 namespace emberpath::plant {
 
 struct Surroundings {
@@ -19,7 +21,8 @@ struct Surroundings {
     double test_nipple_leak_m3_per_s = 0;  // gas escaping from an opened union or test point
     double steady_wind_pa = 0.0;           // at the flue terminal, against the flow when positive
     double gust_shape = 0.0;               // [-] common gust pattern, 0 to 1
-    double power_on = 1.0;                 // 1 when mains reaches the heater
+    double power_on = 1.0;                 // 1 when plug and socket switch let mains through
+    ElectricalSituation electrical{};      // what else is switched, and the damp
 };
 
 }  // namespace emberpath::plant

@@ -8,6 +8,9 @@ namespace emberpath::signals {
 
 inline constexpr double tick_s = 0.1;  // the controller runs once a tick; records depend on it
 
+/// Below this mains voltage the board lets go: valves shut, fan stops, controller starts afresh. Chosen.
+inline constexpr double board_drops_out_v = 160.0;
+
 /// Sensor side. Electrical faults act here (an open thermistor is an ohm value, not a flag).
 template <class Real>
 struct SensorSignals {
@@ -20,6 +23,7 @@ struct SensorSignals {
     Real fan_current_a{0.0};
     Real ionisation_current_a{0.0};
     Real limiter_closed{1.0};  // 1 closed, 0 open
+    Real supply_v{230.0};      // mains as the board finds it; 0 behind a blown fuse
 };
 
 /// Actuator side, held over the tick.

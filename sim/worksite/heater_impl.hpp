@@ -9,6 +9,7 @@ namespace emberpath::worksite {
 
 template <class Real>
 void Heater<Real>::tick(const TickInputs& inputs) {
+    plant::update_electrics(plant, inputs.surroundings);
     controller::Panel panel = inputs.panel;
     panel.powered = inputs.surroundings.power_on;
     const auto sensors = plant::sense(plant, inputs.surroundings);
