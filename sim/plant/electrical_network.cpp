@@ -328,15 +328,18 @@ double volts_between(const Wiring& wiring, Terminal a, Terminal b, double meter_
     return std::max(std::abs(loaded.ac_between(a, b)), std::abs(loaded.dc_between(a, b)));
 }
 
-double ohms_between(const Wiring& wiring, Terminal a, Terminal b) {
+double transfer_ohm(const Wiring& wiring, const Pair& in, const Pair& out) {
     Branches branches = all_branches(wiring, {}, 0.0);
     branches.silence_sources();
     Vector injected{};
-    inject(injected, a, test_a);
-    inject(injected, b, -test_a);
+    inject(injected, in.a, test_a);
+    inject(injected, in.b, -test_a);
     const auto v = node_voltages(branches.all(), Kind::dc, injected);
-    const double across = v[static_cast<std::size_t>(a)] - v[static_cast<std::size_t>(b)];
-    return std::min(greatest_ohm, std::abs(across) / test_a);
+    return (v[static_cast<std::size_t>(out.a)] - v[static_cast<std::size_t>(out.b)]) / test_a;
+}
+
+double ohms_between(const Wiring& wiring, Terminal a, Terminal b) {
+    return std::min(greatest_ohm, std::abs(transfer_ohm(wiring, {a, b}, {a, b})));
 }
 
 bool live_between(const Wiring& wiring, Terminal a, Terminal b) {

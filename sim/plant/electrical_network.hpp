@@ -148,6 +148,13 @@ inline constexpr double tester_input_ohm =
     2.0e5;  // two-pole tester: loads away what is only coupled
 [[nodiscard]] double volts_between(const Wiring& wiring, Terminal a, Terminal b, double meter_ohm);
 
+struct Pair {
+    Terminal a = Terminal::true_earth;
+    Terminal b = Terminal::true_earth;
+};
+/// Volts at one pair for each ampere sent through another, every source at rest, direct current [ohm].
+[[nodiscard]] double transfer_ohm(const Wiring& wiring, const Pair& in, const Pair& out);
+
 /// Resistance between two terminals with every source at rest [ohm], by direct current; at most 1e12.
 [[nodiscard]] double ohms_between(const Wiring& wiring, Terminal a, Terminal b);
 

@@ -77,6 +77,8 @@ struct Parameters {
     Real igniter_works{1.0};
     Real ionisation_gain{1.0};
 
+    ElectricalParameters<Real> electrical{};  // from the street to the last lead
+
     // Sensors, in the ohm domain: R' = 1 / (1 / (R gain + series) + parallel).
     struct Thermistor {
         Real gain{1.0};
@@ -86,8 +88,6 @@ struct Parameters {
     Thermistor inlet_sensor{}, outlet_sensor{}, exchanger_sensor{}, ambient_sensor{};
     Real flow_sensor_gain{1.0};
     Real limiter_bad{0.0};  // 1: reads open whatever its temperature
-
-    ElectricalParameters<Real> electrical{};
 };
 
 using PlantParameters = Parameters<double>;
