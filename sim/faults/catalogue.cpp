@@ -1,4 +1,4 @@
-// The catalogue of causes and remedies. Frequencies are coarse trade weights, invented; see docs/scoring.md.
+// The catalogue of causes. Frequencies are coarse trade weights, invented; see docs/scoring.md.
 // The least severity of each was found by running the closed loop (tests/laws/cause_range_test.cpp).
 #include <algorithm>
 #include <array>
@@ -44,22 +44,6 @@ constexpr std::array<CauseInfo, cause_count> causes{{
      "Soot between the fins: hotter flue, more air resistance, carbon monoxide.",
      Remedy::clean_exchanger, 0.3, 1.0, false, false, false, false, 1.5},
 }};
-
-struct RemedyWords {
-    std::string_view word, title;
-};
-constexpr std::array<RemedyWords, remedy_count> remedies{{
-    {"explain_to_customer", "explain to the customer"},
-    {"clear_flue_terminal", "clear the flue terminal"},
-    {"fit_wind_guard", "fit a wind guard"},
-    {"change_cylinder", "change the gas cylinder"},
-    {"quote_larger_gas_pipe", "quote a larger gas pipe"},
-    {"escalate_regulator", "escalate the gas regulator"},
-    {"replace_outlet_sensor", "replace the outlet sensor"},
-    {"clean_flame_electrode", "clean the flame electrode"},
-    {"replace_igniter", "replace the igniter"},
-    {"clean_exchanger", "clean the heat exchanger"},
-}};
 // clang-format on
 
 }  // namespace
@@ -76,14 +60,6 @@ const CauseInfo* find_cause(std::string_view word) {
     const auto* const found = std::find_if(causes.begin(), causes.end(),
                                            [word](const CauseInfo& c) { return c.word == word; });
     return found == causes.end() ? nullptr : found;
-}
-
-std::string_view remedy_word(Remedy remedy) {
-    return remedies.at(static_cast<std::size_t>(remedy)).word;
-}
-
-std::string_view remedy_title(Remedy remedy) {
-    return remedies.at(static_cast<std::size_t>(remedy)).title;
 }
 
 }  // namespace emberpath::faults

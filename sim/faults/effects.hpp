@@ -1,6 +1,7 @@
 #pragma once
-/// What each cause does to the healthy parameters. Maps chosen so that severity 0 is sound and 1 is the
-/// worst that is still that fault; docs/causes.md lists the signatures.
+/// What each cause does to the healthy parameters: one small function each, a file for each subsystem, and
+/// one table that leads from cause to function (effects.cpp). Maps are chosen so that severity 0 is sound
+/// and the greatest is the worst that is still that fault; docs/causes.md lists the signatures.
 
 #include "sim/faults/faults.hpp"
 
@@ -9,4 +10,28 @@ namespace emberpath::faults {
 /// Apply one cause at a severity (already resolved in time). Severity 0 changes nothing.
 void apply(plant::PlantParameters& p, Cause cause, double severity);
 
+namespace effects {
+
+using plant::PlantParameters;
+using Effect = void (*)(PlantParameters& p, double severity);
+
+// effects_gas.cpp
+void run_cylinder_down(PlantParameters& p, double s);
+void restrict_pipe(PlantParameters& p, double s);
+void droop_regulator(PlantParameters& p, double s);
+
+// effects_air.cpp
+void block_flue(PlantParameters& p, double s);
+void expose_to_gusts(PlantParameters& p, double s);
+void soot_exchanger(PlantParameters& p, double s);
+
+// effects_flame.cpp
+void foul_electrode(PlantParameters& p, double s);
+void kill_igniter(PlantParameters& p, double s);
+
+// effects_sensors.cpp
+void open_outlet_sensor(PlantParameters& p, double s);
+void drift_outlet_sensor(PlantParameters& p, double s);
+
+}  // namespace effects
 }  // namespace emberpath::faults

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "sim/faults/remedies.hpp"
 #include "sim/plant/parameters.hpp"
 
 namespace emberpath::faults {
@@ -25,21 +26,6 @@ enum class Cause {
     exchanger_sooted,
 };
 inline constexpr std::size_t cause_count = 11;
-
-/// What sets it right. Causes that share a remedy form one class: no trainee has to tell them apart.
-enum class Remedy {
-    explain_to_customer,  // no fault
-    clear_flue_terminal,
-    fit_wind_guard,  // approved terminal part, within scope
-    change_cylinder,
-    quote_larger_gas_pipe,  // advise and hand on; outside this visit
-    escalate_regulator,     // distributor's or supplier's equipment
-    replace_outlet_sensor,
-    clean_flame_electrode,
-    replace_igniter,
-    clean_exchanger,
-};
-inline constexpr std::size_t remedy_count = 10;
 
 /// A cause as injected.
 struct Fault {
@@ -71,8 +57,6 @@ struct CauseInfo {
 [[nodiscard]] const CauseInfo& info(Cause cause);
 /// nullptr when no cause is spelt so.
 [[nodiscard]] const CauseInfo* find_cause(std::string_view word);
-[[nodiscard]] std::string_view remedy_word(Remedy remedy);  // as acts and records spell it
-[[nodiscard]] std::string_view remedy_title(Remedy remedy);
 
 /// Severity in force at a site time: onset, ramp, intermittency.
 [[nodiscard]] double severity_at(const Fault& fault, double time_s);

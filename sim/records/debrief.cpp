@@ -58,7 +58,7 @@ Ending ending_of(const Record& record, const worksite::Job& job) {
 std::string settled_words(faults::Remedy remedy, bool settled) {
     if (remedy == faults::Remedy::explain_to_customer)
         return settled ? "Rightly explained" : "Not explained";
-    if (!worksite::works_at_once(remedy)) return settled ? "Rightly handed on" : "Not handed on";
+    if (!faults::works_at_once(remedy)) return settled ? "Rightly handed on" : "Not handed on";
     return settled ? "Put right" : "Not put right";
 }
 

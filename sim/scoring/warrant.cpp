@@ -25,28 +25,9 @@ double warrant(double probability, double on_arrival, double need) {
 }
 
 RemedyCost remedy_cost(Remedy remedy) {
-    switch (remedy) {
-        case Remedy::explain_to_customer:
-            return {5.0, 0.0, true};
-        case Remedy::clear_flue_terminal:
-            return {10.0, 0.0, true};
-        case Remedy::fit_wind_guard:
-            return {25.0, 30.0, false};
-        case Remedy::change_cylinder:
-            return {10.0, 40.0, false};
-        case Remedy::quote_larger_gas_pipe:
-        case Remedy::escalate_regulator:
-            return {10.0, 0.0, false};
-        case Remedy::replace_outlet_sensor:
-            return {20.0, 25.0, false};
-        case Remedy::clean_flame_electrode:
-            return {15.0, 0.0, true};
-        case Remedy::replace_igniter:
-            return {25.0, 30.0, false};
-        case Remedy::clean_exchanger:
-            return {90.0, 10.0, false};
-    }
-    return {};
+    const faults::RemedyInfo& info = faults::info(remedy);
+    const double isolating = info.reach == faults::Reach::inside ? isolating_minutes : 0.0;
+    return {info.minutes + isolating, info.part_minutes, info.reversible};
 }
 
 double need(Remedy remedy) {
@@ -56,8 +37,7 @@ double need(Remedy remedy) {
 }
 
 bool is_handed_on(Remedy remedy) {
-    return remedy == Remedy::explain_to_customer || remedy == Remedy::quote_larger_gas_pipe ||
-           remedy == Remedy::escalate_regulator;
+    return !faults::works_at_once(remedy);
 }
 
 }  // namespace emberpath::scoring

@@ -19,7 +19,10 @@ inline constexpr double warrant_span_bits = 2.5;
 ///     w = smooth_step((L(p) - Llo) / (L(need) - Llo)),  Llo = min(L(on_arrival), L(need) - 2.5 bits)
 [[nodiscard]] double warrant(double probability, double on_arrival, double need);
 
-/// What a remedy costs when done by the book. Chosen figures: minutes of work, part in minutes of work.
+inline constexpr double isolating_minutes = 10.0;  // off, locked, proved dead, and back; chosen
+
+/// What a remedy costs when done by the book: minutes of hands (sim/faults/remedies.hpp), isolating where
+/// they reach inside, and the part in minutes of work.
 struct RemedyCost {
     double minutes = 0.0;
     double part_minutes = 0.0;

@@ -18,36 +18,13 @@ constexpr double hottest_set_k = 273.15 + 54.0;  // above it, somebody could be 
 constexpr int most_joint_repairs = 4;
 constexpr std::size_t most_reasons = 6;
 
-bool inside(Remedy remedy) {
-    return remedy == Remedy::replace_outlet_sensor || remedy == Remedy::clean_flame_electrode ||
-           remedy == Remedy::replace_igniter || remedy == Remedy::clean_exchanger;
-}
-
 std::string sentence_of(Remedy remedy, worksite::GasKind gas) {
-    switch (remedy) {
-        case Remedy::explain_to_customer:
-            return "explain to customer";
-        case Remedy::clear_flue_terminal:
-            return "clear flue terminal";
-        case Remedy::fit_wind_guard:
-            return "fit wind guard";
-        case Remedy::change_cylinder:
-            return "change cylinder";
-        case Remedy::quote_larger_gas_pipe:
-            return "quote larger gas pipe";
-        case Remedy::escalate_regulator:
-            return gas == worksite::GasKind::natural_gas ? "escalate regulator to distributor"
-                                                         : "escalate regulator to gas supplier";
-        case Remedy::replace_outlet_sensor:
-            return "replace outlet sensor";
-        case Remedy::clean_flame_electrode:
-            return "clean flame electrode";
-        case Remedy::replace_igniter:
-            return "replace igniter";
-        case Remedy::clean_exchanger:
-            return "clean heat exchanger";
-    }
-    return {};
+    std::string sentence(faults::info(remedy).sentence);
+    const std::string_view body =
+        gas == worksite::GasKind::natural_gas ? "distributor" : "gas supplier";
+    if (const auto at = sentence.find("{body}"); at != std::string::npos)
+        sentence.replace(at, std::string_view("{body}").size(), body);
+    return sentence;
 }
 
 bool shows(const worksite::LogEntry* entry, const std::string& words) {
@@ -64,15 +41,15 @@ void Hands::remedy(Remedy remedy) {
     running_proved_ = false;
     close_taps();
     mode_ = 0;
-    if (inside(remedy)) {
+    const faults::RemedyInfo& info = faults::info(remedy);
+    if (info.reach == faults::Reach::inside) {
         open_up();
     } else {
         if (cover_off_) close_up();
-        if (remedy == Remedy::clear_flue_terminal || remedy == Remedy::fit_wind_guard) isolate();
+        if (info.reach == faults::Reach::outside && info.touches_flame) isolate();
     }
-    if (remedy == Remedy::clear_flue_terminal || remedy == Remedy::clean_exchanger)
-        if (!glasses_) say("put on glasses");
-    if (remedy == Remedy::change_cylinder || remedy == Remedy::clean_exchanger) shut_gas();
+    if (info.makes_dust && !glasses_) say("put on glasses");
+    if (info.joint != faults::GasJoint::none) shut_gas();
     say(sentence);
     open_gas();
     close_up();

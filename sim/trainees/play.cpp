@@ -69,7 +69,7 @@ void put_right(Hands& hands, Decision& decision, const Care& care, bool reasons)
     const auto remedy = faults::info(decision.cause).remedy;
     hands.manometer_away();
     hands.remedy(remedy);
-    const bool works_at_once = worksite::works_at_once(remedy);
+    const bool works_at_once = faults::works_at_once(remedy);
     if (!care.prove_work || !works_at_once || hands.works() || !reasons) return;
     try_again(hands, decision);
 }

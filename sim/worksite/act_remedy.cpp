@@ -14,20 +14,13 @@ constexpr double regulator_half_turn_pa = 500.0;
 constexpr double hot_water_on_cylinder_k = 35.0;
 
 bool inside(Remedy remedy) {
-    return remedy == Remedy::replace_outlet_sensor || remedy == Remedy::clean_flame_electrode ||
-           remedy == Remedy::replace_igniter || remedy == Remedy::clean_exchanger;
-}
-bool touches_flame(Remedy remedy) {
-    return (inside(remedy) && remedy != Remedy::replace_outlet_sensor) ||
-           remedy == Remedy::clear_flue_terminal || remedy == Remedy::fit_wind_guard;
-}
-bool needs_glasses(Remedy remedy) {
-    return remedy == Remedy::clean_exchanger || remedy == Remedy::clear_flue_terminal;
+    return faults::info(remedy).reach == faults::Reach::inside;
 }
 
 std::string can_be_done(const Workplace& w, const Act& act) {
-    const auto remedy = static_cast<Remedy>(act.object);
-    if (remedy == Remedy::change_cylinder && w.job.site.gas != GasKind::propane_cylinder)
+    const auto remedy = static_cast<Remedy>(act.remedy);
+    if (faults::info(remedy).joint == faults::GasJoint::cylinder &&
+        w.job.site.gas != GasKind::propane_cylinder)
         return "There is no cylinder here.";
     return inside(remedy) ? needs_cover_off(w, act) : std::string();
 }
@@ -49,42 +42,58 @@ void protect(Workplace& w, Remedy remedy, std::string_view doing) {
     if (inside(remedy)) w.hands_inside("You began to " + std::string(doing));
     if (inside(remedy) && !w.person.gloves)
         w.breach("no_gloves", "Sharp sheet metal was handled with bare hands.");
-    if (needs_glasses(remedy) && !w.person.glasses)
+    if (faults::info(remedy).makes_dust && !w.person.glasses)
         w.breach("no_glasses", "Dirt was brushed out without safety glasses.");
 }
 
+void work(Workplace& w, const faults::RemedyInfo& info, double seconds) {
+    const bool shut_at_supply = !w.services.gas_at_supply;
+    switch (info.joint) {
+        case faults::GasJoint::none:
+            return w.pass(seconds);
+        case faults::GasJoint::cylinder:
+            return work_on_joint(w, Joint::cylinder, shut_at_supply, seconds);
+        case faults::GasJoint::burner:
+            return work_on_joint(w, Joint::burner, shut_at_supply || !w.services.gas_at_heater,
+                                 seconds);
+    }
+}
+
 void do_remedy(Workplace& w, const Act& act) {
-    const auto remedy = static_cast<Remedy>(act.object);
-    const double seconds = seconds_of(act);
-    const auto doing = row_of(act).phrase.pattern;
-    protect(w, remedy, doing);
+    const auto remedy = static_cast<Remedy>(act.remedy);
+    const faults::RemedyInfo& info = faults::info(remedy);
+    protect(w, remedy, info.sentence);
     if (w.over()) return;
-    if (remedy == Remedy::change_cylinder)
-        work_on_joint(w, Joint::cylinder, !w.services.gas_at_supply, seconds);
-    else if (remedy == Remedy::clean_exchanger)
-        work_on_joint(w, Joint::burner, !w.services.gas_at_heater || !w.services.gas_at_supply,
-                      seconds);
-    else
-        w.pass(seconds);
+    work(w, info, seconds_of(act));
     if (w.over()) return;
-    w.entry.remedy = static_cast<int>(remedy);
-    w.entry.part_minutes = row_of(act).part_minutes;
-    if (touches_flame(remedy)) w.deeds.flame_work = w.tick();
+    w.entry.remedy = act.remedy;
+    w.entry.part_minutes = info.part_minutes;
+    if (info.touches_flame) w.deeds.flame_work = w.tick();
     w.carry_out(remedy);
     if (works_at_once(remedy)) w.say("Done.");
 }
 
-/// A supply regulator on mains gas is the distributor's, on cylinders the gas supplier's.
-void escalate_regulator(Workplace& w, const Act& act) {
-    const std::size_t owner = w.job.site.gas == GasKind::natural_gas ? 0 : 1;
-    if (act.object != owner) {
-        w.say("They say the regulator is not theirs.");
+/// Index of {body} to whom it belongs.
+std::size_t right_body(const Workplace& w, faults::Whom whom) {
+    switch (whom) {
+        case faults::Whom::nobody:
+        case faults::Whom::owner_of_the_gas:
+            break;
+    }
+    return w.job.site.gas == GasKind::natural_gas ? 0 : 1;
+}
+
+/// What is not the gasfitter's is taken on by its owner, and by nobody else.
+void hand_on(Workplace& w, const Act& act) {
+    const auto remedy = static_cast<Remedy>(act.remedy);
+    if (act.object != right_body(w, faults::info(remedy).whom)) {
+        w.say("They say it is not theirs.");
         return;
     }
     w.say("They take it on and give you a job number.");
-    w.entry.remedy = static_cast<int>(Remedy::escalate_regulator);
+    w.entry.remedy = act.remedy;
     w.deeds.escalated = w.tick();
-    w.carry_out(Remedy::escalate_regulator);
+    w.carry_out(remedy);
 }
 
 void move_regulator(Workplace& w, const Act& act) {
@@ -129,7 +138,7 @@ std::string cylinder_here(const Workplace& w, const Act&) {
 using When = Doing::When;
 constexpr std::array table{
     Doing{Verb::remedy, can_be_done, do_remedy, When::own},
-    Doing{Verb::escalate_regulator, no_obstacle, escalate_regulator},
+    Doing{Verb::hand_on, no_obstacle, hand_on},
     Doing{Verb::raise_regulator, no_obstacle, move_regulator},
     Doing{Verb::lower_regulator, regulator_can_go_back, move_regulator},
     Doing{Verb::bridge_limiter, needs_cover_off, bridge},

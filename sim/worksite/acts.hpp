@@ -71,7 +71,7 @@ enum class Verb {
     wait_for_change,
     wait_for_change_at_most,
     remedy,
-    escalate_regulator,
+    hand_on,  // a remedy that is not the gasfitter's, to whom it belongs
     leak_test_fluid,
     leak_test_hold,
     combustion_test,
@@ -124,6 +124,7 @@ enum class Probe : std::size_t {
 struct Act {
     Verb verb = Verb::wait;
     std::size_t object = 0;    // index into the list of its placeholder
+    int remedy = -1;           // Verb::remedy and Verb::hand_on: a faults::Remedy
     std::size_t option = 0;    // of "[a|b|c]": 0 none said, then 1, 2, 3
     double number = 0.0;       // seconds or kelvin
     std::string text;          // free words
@@ -136,8 +137,7 @@ struct PhraseRow {
     Verb verb;
     LogEntry::Kind kind;
     Phrase phrase;
-    int remedy = -1;  // Verb::remedy: which
-    double part_minutes = 0.0;
+    int remedy = -1;  // Verb::remedy and Verb::hand_on: which
 };
 [[nodiscard]] std::span<const PhraseRow> phrase_rows();
 [[nodiscard]] const PhraseRow& row_of(const Act& act);

@@ -22,10 +22,4 @@ plant::PlantParameters with_alterations(plant::PlantParameters parameters,
     return parameters;
 }
 
-bool works_at_once(faults::Remedy remedy) {
-    return remedy != faults::Remedy::explain_to_customer &&
-           remedy != faults::Remedy::quote_larger_gas_pipe &&
-           remedy != faults::Remedy::escalate_regulator;
-}
-
 }  // namespace emberpath::worksite

@@ -70,16 +70,13 @@ struct Alterations {
 [[nodiscard]] plant::PlantParameters with_alterations(plant::PlantParameters parameters,
                                                       const Alterations& alterations);
 
-/// Does a remedy change the plant during the visit? Explaining, quoting and handing on do not.
-[[nodiscard]] bool works_at_once(faults::Remedy remedy);
-
 /// Follows an attempt tick by tick: shadows, recorders, tests. Called in the order things happen.
 class Follower {
   public:
     virtual ~Follower() = default;
     virtual void tick(const TickInputs& inputs) = 0;  // about to be simulated
     virtual void tools(const ToolSetup& setup, bool hold_cleared) = 0;
-    /// A remedy that works at once was carried out (see works_at_once): its causes are gone.
+    /// A remedy that works at once was carried out (faults::works_at_once): its causes are gone.
     virtual void remedied(faults::Remedy remedy) = 0;
     /// A full cylinder stands there now; follows remedied(change_cylinder).
     virtual void cylinder_changed() = 0;

@@ -15,6 +15,11 @@ namespace {
 constexpr double zero_celsius_k = 273.15;
 constexpr std::size_t longest_sentence = 400;
 
+using faults::Remedy;
+constexpr int as_index(Remedy remedy) {
+    return static_cast<int>(remedy);
+}
+
 /// Other ways to say the same, read but never written.
 struct Variant {
     Verb verb;
@@ -85,10 +90,10 @@ constexpr std::array variants{
     Variant{Verb::wait_for_change_at_most, "wait at most {duration} until something changes"},
     Variant{Verb::wait_for_change_at_most, "wait until something changes {duration}"},
     Variant{Verb::wait_for_change, "wait for change"},
-    Variant{Verb::remedy, "explain to customer how it works", 0},
-    Variant{Verb::remedy, "quote larger pipe", 4}, Variant{Verb::remedy, "clean exchanger", 9},
-    Variant{Verb::remedy, "clean electrode", 7}, Variant{Verb::remedy, "clear terminal", 1},
-    Variant{Verb::escalate_regulator, "escalate supply regulator to {body}"},
+    Variant{Verb::remedy, "explain to customer how it works", as_index(Remedy::explain_to_customer)},
+    Variant{Verb::remedy, "quote larger pipe", as_index(Remedy::quote_larger_gas_pipe)}, Variant{Verb::remedy, "clean exchanger", as_index(Remedy::clean_exchanger)},
+    Variant{Verb::remedy, "clean electrode", as_index(Remedy::clean_flame_electrode)}, Variant{Verb::remedy, "clear terminal", as_index(Remedy::clear_flue_terminal)},
+    Variant{Verb::hand_on, "escalate supply regulator to {body}", as_index(Remedy::escalate_regulator)},
     Variant{Verb::leak_test_fluid, "leak test with leak fluid"}, Variant{Verb::leak_test_fluid, "leak test"},
     Variant{Verb::leak_test_hold, "pressure hold test"}, Variant{Verb::leak_test_hold, "leak test with manometer"},
     Variant{Verb::combustion_test, "test combustion"},
@@ -247,14 +252,14 @@ class Matcher {
 bool in_remedy_words(const std::vector<Token>& tokens, Act& act) {
     for (std::size_t r = 0; r < faults::remedy_count; ++r) {
         const auto remedy = static_cast<faults::Remedy>(r);
-        if (remedy == faults::Remedy::escalate_regulator) continue;  // needs to whom
+        if (faults::info(remedy).whom != faults::Whom::nobody) continue;  // needs to whom
         const auto words = tokens_of(faults::remedy_word(remedy));
         if (!std::equal(words.begin(), words.end(), tokens.begin(), tokens.end(),
                         [](const Token& a, const Token& b) { return a.word == b.word; }))
             continue;
         act = {};
         act.verb = Verb::remedy;
-        act.object = r;
+        act.remedy = static_cast<int>(r);
         return true;
     }
     return false;
@@ -273,14 +278,14 @@ Understanding read_sentence(std::string_view sentence, const Job& job) {
     for (const auto& row : phrase_rows()) {
         reading.act = {};
         reading.act.verb = row.verb;
-        if (row.verb == Verb::remedy) reading.act.object = static_cast<std::size_t>(row.remedy);
+        reading.act.remedy = row.remedy;
         if (matcher.match(row.phrase.pattern, reading.act))
             return reading.understood = true, reading;
     }
     for (const auto& variant : variants) {
         reading.act = {};
         reading.act.verb = variant.verb;
-        if (variant.remedy >= 0) reading.act.object = static_cast<std::size_t>(variant.remedy);
+        reading.act.remedy = variant.remedy;
         if (matcher.match(variant.pattern, reading.act)) return reading.understood = true, reading;
     }
     reading.understood = in_remedy_words(tokens, reading.act);

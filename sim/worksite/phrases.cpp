@@ -10,14 +10,11 @@ namespace {
 using enum Verb;
 using Kind = LogEntry::Kind;
 
-constexpr int as_index(faults::Remedy remedy) {
-    return static_cast<int>(remedy);
-}
-
-// Times are chosen: what a practised person needs, tools at hand. Prices of parts are in minutes of work.
+// Times are chosen: what a practised person needs, tools at hand. Remedies come from their own table
+// (sim/faults/remedies.hpp).
 // A word in [..] may be left out; {..} stands for one of the things that words_of() lists.
 // clang-format off
-constexpr std::array rows{
+constexpr std::array rows_before_remedies{
     PhraseRow{ask, Kind::talk, {"ask about {topic}", "ask the customer; \"problem\" is what they called about", 30}},
     PhraseRow{look, Kind::look, {"look at {thing}", "seconds; 2 min for the flue terminal, 1 min for pipe run and fins", 5}},
     PhraseRow{watch, Kind::look, {"watch {watched} for {duration}", "keep your eyes on it and note what changes", 10}},
@@ -72,16 +69,8 @@ constexpr std::array rows{
     PhraseRow{wait, Kind::wait, {"wait {duration}", "let time pass", 0}},
     PhraseRow{wait_for_change, Kind::wait, {"wait until something changes", "display, sound or flame; ten minutes at most", 0}},
     PhraseRow{wait_for_change_at_most, Kind::wait, {"wait until something changes at most {duration}", "display, sound or flame", 0}},
-    PhraseRow{remedy, Kind::remedy, {"explain to customer", "no fault: show what the heater can do and how to use it", 300}, as_index(faults::Remedy::explain_to_customer)},
-    PhraseRow{remedy, Kind::remedy, {"clear flue terminal", "from safe access", 600}, as_index(faults::Remedy::clear_flue_terminal)},
-    PhraseRow{remedy, Kind::remedy, {"fit wind guard", "approved terminal part", 1200}, as_index(faults::Remedy::fit_wind_guard), 60},
-    PhraseRow{remedy, Kind::remedy, {"change cylinder", "a full one in its place", 480}, as_index(faults::Remedy::change_cylinder), 60},
-    PhraseRow{remedy, Kind::remedy, {"quote larger gas pipe", "advise limits of use now, hand on the work", 600}, as_index(faults::Remedy::quote_larger_gas_pipe)},
-    PhraseRow{escalate_regulator, Kind::remedy, {"escalate regulator to {body}", "hand it on to whom it belongs", 360}, as_index(faults::Remedy::escalate_regulator)},
-    PhraseRow{remedy, Kind::remedy, {"replace outlet sensor", "new part", 600}, as_index(faults::Remedy::replace_outlet_sensor), 40},
-    PhraseRow{remedy, Kind::remedy, {"clean flame electrode", "tip and seat", 600}, as_index(faults::Remedy::clean_flame_electrode)},
-    PhraseRow{remedy, Kind::remedy, {"replace igniter", "new part", 900}, as_index(faults::Remedy::replace_igniter), 50},
-    PhraseRow{remedy, Kind::remedy, {"clean heat exchanger", "burner out, fins brushed, burner back", 2700}, as_index(faults::Remedy::clean_exchanger)},
+};
+constexpr std::array rows_after_remedies{
     PhraseRow{leak_test_fluid, Kind::proof, {"leak test with fluid", "on every joint and test point that was touched; gas on", 120}},
     PhraseRow{leak_test_hold, Kind::proof, {"leak test by pressure hold", "manometer at inlet, gas shut at meter or cylinder, open at heater", 150}},
     PhraseRow{combustion_test, Kind::proof, {"combustion test", "analyser at a small and at a full draw", 240}},
@@ -104,6 +93,26 @@ constexpr std::array rows{
     PhraseRow{hand_in, Kind::write, {"hand in", "leave the house; the attempt ends", 10}},
 };
 // clang-format on
+
+constexpr PhraseRow row_of_remedy(const faults::RemedyInfo& info) {
+    const bool handed_on = info.whom != faults::Whom::nobody;
+    return {handed_on ? hand_on : remedy,
+            Kind::remedy,
+            {info.sentence, info.help, info.minutes * 60.0},
+            static_cast<int>(info.remedy)};
+}
+
+constexpr auto all_rows() {
+    std::array<PhraseRow,
+               rows_before_remedies.size() + faults::remedy_count + rows_after_remedies.size()>
+        all{};
+    std::size_t at = 0;
+    for (const auto& row : rows_before_remedies) all[at++] = row;
+    for (const auto& info : faults::remedies) all[at++] = row_of_remedy(info);
+    for (const auto& row : rows_after_remedies) all[at++] = row;
+    return all;
+}
+constexpr auto rows = all_rows();
 
 constexpr std::array<Phrase, rows.size()> phrases_only() {
     std::array<Phrase, rows.size()> only{};
@@ -139,7 +148,7 @@ std::span<const Phrase> phrases() {
 const PhraseRow& row_of(const Act& act) {
     const auto found = std::find_if(rows.begin(), rows.end(), [&](const PhraseRow& row) {
         if (row.verb != act.verb) return false;
-        return act.verb != Verb::remedy || static_cast<std::size_t>(row.remedy) == act.object;
+        return row.remedy < 0 || row.remedy == act.remedy;
     });
     return *found;
 }

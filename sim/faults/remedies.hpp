@@ -1,0 +1,117 @@
+#pragma once
+/// What sets a cause right: how it is said, what it costs, where it reaches, and whether a gasfitter may
+/// do it or must hand it on. One table: acts, scoring, the trainee players and the manual read it.
+/// Minutes and prices are chosen for the invented heater.
+
+#include <array>
+#include <cstddef>
+#include <string_view>
+
+namespace emberpath::faults {
+
+/// Causes that share a remedy form one class: no trainee has to tell them apart.
+enum class Remedy {
+    explain_to_customer,  // no fault
+    clear_flue_terminal,
+    fit_wind_guard,  // approved terminal part, within scope
+    change_cylinder,
+    quote_larger_gas_pipe,  // advise and hand on; outside this visit
+    escalate_regulator,     // distributor's or supplier's equipment
+    replace_outlet_sensor,
+    clean_flame_electrode,
+    replace_igniter,
+    clean_exchanger,
+};
+inline constexpr std::size_t remedy_count = 10;
+
+/// Where the hands have to go.
+enum class Reach {
+    words,    // nothing at the house changes
+    outside,  // at the house, cover on
+    inside,   // behind the cover: isolate first
+};
+
+/// Whose it is when it is not the gasfitter's.
+enum class Whom {
+    nobody,            // within a gasfitter's licence
+    owner_of_the_gas,  // distributor on mains gas, supplier on cylinders
+};
+
+/// The gas joint that has to be undone.
+enum class GasJoint { none, cylinder, burner };
+
+struct RemedyInfo {
+    Remedy remedy;
+    std::string_view word;      // as records spell it
+    std::string_view title;     // as people read it
+    std::string_view sentence;  // how it is said; {body} where it is handed on
+    std::string_view help;
+    double minutes;       // of hands or telephone, tools ready, everything isolated
+    double part_minutes;  // price of the part, in minutes of work
+    bool reversible;      // and cheap: less evidence will do
+    Reach reach;
+    Whom whom;
+    bool touches_flame;  // burner, air, flue or ignition: combustion is to be proved again
+    bool makes_dust;     // glasses
+    GasJoint joint;
+};
+
+// clang-format off
+inline constexpr std::array<RemedyInfo, remedy_count> remedies{{
+    {Remedy::explain_to_customer, "explain_to_customer", "explain to the customer", "explain to customer",
+     "no fault: show what the heater can do and how to use it",
+     5.0, 0.0, true, Reach::words, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::clear_flue_terminal, "clear_flue_terminal", "clear the flue terminal", "clear flue terminal",
+     "from safe access",
+     10.0, 0.0, true, Reach::outside, Whom::nobody, true, true, GasJoint::none},
+    {Remedy::fit_wind_guard, "fit_wind_guard", "fit a wind guard", "fit wind guard",
+     "approved terminal part",
+     20.0, 30.0, false, Reach::outside, Whom::nobody, true, false, GasJoint::none},
+    {Remedy::change_cylinder, "change_cylinder", "change the gas cylinder", "change cylinder",
+     "a full one in its place",
+     8.0, 40.0, false, Reach::outside, Whom::nobody, false, false, GasJoint::cylinder},
+    {Remedy::quote_larger_gas_pipe, "quote_larger_gas_pipe", "quote a larger gas pipe", "quote larger gas pipe",
+     "advise limits of use now, hand on the work",
+     10.0, 0.0, false, Reach::words, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::escalate_regulator, "escalate_regulator", "escalate the gas regulator", "escalate regulator to {body}",
+     "hand it on to whom it belongs",
+     6.0, 0.0, false, Reach::words, Whom::owner_of_the_gas, false, false, GasJoint::none},
+    {Remedy::replace_outlet_sensor, "replace_outlet_sensor", "replace the outlet sensor", "replace outlet sensor",
+     "new part",
+     10.0, 25.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::clean_flame_electrode, "clean_flame_electrode", "clean the flame electrode", "clean flame electrode",
+     "tip and seat",
+     10.0, 0.0, true, Reach::inside, Whom::nobody, true, false, GasJoint::none},
+    {Remedy::replace_igniter, "replace_igniter", "replace the igniter", "replace igniter",
+     "new part",
+     15.0, 30.0, false, Reach::inside, Whom::nobody, true, false, GasJoint::none},
+    {Remedy::clean_exchanger, "clean_exchanger", "clean the heat exchanger", "clean heat exchanger",
+     "burner out, fins brushed, burner back",
+     45.0, 10.0, false, Reach::inside, Whom::nobody, true, true, GasJoint::burner},
+}};
+// clang-format on
+
+namespace remedy_table {
+constexpr bool in_enum_order() {
+    for (std::size_t i = 0; i < remedy_count; ++i)
+        if (remedies[i].remedy != static_cast<Remedy>(i)) return false;
+    return true;
+}
+static_assert(in_enum_order(), "the table follows the order of Remedy");
+}  // namespace remedy_table
+
+[[nodiscard]] constexpr const RemedyInfo& info(Remedy remedy) {
+    return remedies[static_cast<std::size_t>(remedy)];
+}
+[[nodiscard]] constexpr std::string_view remedy_word(Remedy remedy) {
+    return info(remedy).word;
+}
+[[nodiscard]] constexpr std::string_view remedy_title(Remedy remedy) {
+    return info(remedy).title;
+}
+/// Does the plant change, now and by our hands? Words and what is handed on change nothing in this visit.
+[[nodiscard]] constexpr bool works_at_once(Remedy remedy) {
+    return info(remedy).reach != Reach::words;
+}
+
+}  // namespace emberpath::faults
