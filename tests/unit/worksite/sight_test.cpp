@@ -29,6 +29,7 @@ TEST(Sight, ShowsNoFigureUntilSomethingIsConnected) {
 
 TEST(Sight, ShowsOnTheManometerWhatIsReadFromItButForTheRepeatError) {
     Attempt attempt = with_manometer_at_inlet();
+    attempt.run(50);
     const auto shown = figure(attempt.sight(), Quantity::gas_inlet_pressure);
     ASSERT_TRUE(shown.has_value());
     const auto* entry = attempt.perform("read manometer").entry;
