@@ -8,6 +8,7 @@
 #include <cstdint>
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -122,6 +123,7 @@ struct Resumed {
 struct Verification {
     bool agrees = false;
     std::string text;  // what was compared, or the first act and quantity that differs
+    std::optional<scoring::Assessment> assessment;  // of a closed record that agrees
 };
 /// Simulates everything again and compares bit for bit: scenario hash, program version, every value
 /// shown, the state after each act, and the scores.

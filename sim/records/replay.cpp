@@ -110,7 +110,7 @@ std::string compare_scores(const scoring::Assessment& now, const Record& record)
 }
 
 Verification differs(const std::string& what) {
-    return {false, "Not the same: " + what + "."};
+    return {false, "Not the same: " + what + ".", {}};
 }
 
 }  // namespace
@@ -148,7 +148,7 @@ Resumed resume(const Record& record, const worksite::Job& job, const std::string
 
 Verification verify(const Record& record, const worksite::Job& job,
                     const std::string& scenario_hash) {
-    if (auto why = not_comparable(record, scenario_hash); !why.empty()) return {false, why};
+    if (auto why = not_comparable(record, scenario_hash); !why.empty()) return {false, why, {}};
     worksite::Attempt attempt(job, record.header.seed, record.header.mode);
     const worksite::LogEntry* entry = nullptr;
     std::size_t readings = 0;
@@ -163,11 +163,13 @@ Verification verify(const Record& record, const worksite::Job& job,
                                  counted(readings, "reading") + " and " +
                                  counted(record.acts.size(), "state");
     if (!record.closed)
-        return {true, "The same, bit for bit: " + compared + ". The attempt is unfinished."};
-    if (auto what = compare_scores(assess(record, job), record); !what.empty())
-        return differs(what);
-    return {true, "The same, bit for bit: " + compared + ", and " +
-                      counted(record.scores.size(), "score") + "."};
+        return {true, "The same, bit for bit: " + compared + ". The attempt is unfinished.", {}};
+    auto assessment = assess(record, job);
+    if (auto what = compare_scores(assessment, record); !what.empty()) return differs(what);
+    return {true,
+            "The same, bit for bit: " + compared + ", and " +
+                counted(record.scores.size(), "score") + ".",
+            std::move(assessment)};
 }
 
 }  // namespace emberpath::records

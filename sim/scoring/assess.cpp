@@ -103,15 +103,17 @@ int worker_count() {
 }  // namespace
 
 Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
-                  const std::vector<TimedAct>& acts) {
+                  const std::vector<TimedAct>& acts, const Bank* at_arrival) {
     Play p;
     play(p, job, seed, mode, acts);
     const Tape& tape = p.recorder.tape();
-    const Shadows shadows = run_shadows(job, tape, worker_count());
+    Bank bank = at_arrival != nullptr ? *at_arrival : Bank(job, worker_count());
+    bank.live_until(tape, tape.arrival_event());
+    const Shadows& shadows = bank.shadows();
     const ReferenceRun reference = run_reference(job, shadows, true_signatures(job, tape));
 
     const PlayedAttempt played{job, p.attempt->log(), tape, p.mark_of_act, true_class(job)};
-    const Ledger ledger = keep_ledger(played, shadows);
+    const Ledger ledger = keep_ledger(played, {bank, tape, job.customer.complaint});
     const worksite::Attempt::Truth truth = p.attempt->truth();
 
     Outcome outcome;

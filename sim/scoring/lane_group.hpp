@@ -37,9 +37,9 @@ class LaneGroup {
         }
     }
 
-    /// The same from event `first` on, for a tape that has grown since.
-    void live_on(const Tape& tape, std::size_t first, Shadows& out) {
-        for (std::size_t i = first; i < tape.events.size(); ++i) happen(tape, tape.events[i], out);
+    /// Events `first` to `last` (not included) of a tape that has grown since.
+    void live_on(const Tape& tape, std::size_t first, std::size_t last, Shadows& out) {
+        for (std::size_t i = first; i < last; ++i) happen(tape, tape.events[i], out);
     }
 
   private:

@@ -13,8 +13,6 @@ namespace {
 
 using Kind = worksite::LogEntry::Kind;
 
-constexpr double least_watch_s = 1.0;
-
 bool is_test(const worksite::LogEntry& entry) {
     return entry.kind == Kind::test || entry.kind == Kind::look;
 }
@@ -38,23 +36,29 @@ double book_minutes(const PlayedAttempt& played, const Step& step, SetUps& set_u
 
 class Keeper {
   public:
-    Keeper(const PlayedAttempt& played, const Shadows& shadows)
-        : played_(played), shadows_(shadows), posterior_(shadows.hypotheses) {
-        posterior_.hear(played.job.customer.complaint, shadows.complaints);
-        cured_.assign(shadows.hypotheses.size(), false);
+    Keeper(const PlayedAttempt& played, Evidence evidence)
+        : played_(played), evidence_(std::move(evidence)) {
+        cured_.assign(evidence_.shadows().hypotheses.size(), false);
     }
 
     Ledger keep() {
-        Ledger ledger{{}, posterior_.classes(), {}, posterior_, 0.0, 0.0};
+        Ledger ledger{{}, now().classes(), {}, now(), 0.0, 0.0};
         for (std::size_t act = 0; act < played_.log.size(); ++act)
             ledger.steps.push_back(step(act));
-        ledger.end = posterior_.classes();
-        ledger.at_cure = cured_true_ ? *at_cure_ : posterior_;
+        evidence_.live_until(played_.tape.events.size());
+        ledger.end = now().classes();
+        ledger.at_cure = cured_true_ ? *at_cure_ : now();
         for (const Step& s : ledger.steps) ledger.test_charge += s.charge;
         return ledger;
     }
 
   private:
+    [[nodiscard]] const Posterior& now() const { return evidence_.posterior(); }
+    [[nodiscard]] std::size_t end_of_mark(std::size_t mark) const {
+        return mark + 1 < played_.tape.event_of_mark.size() ? played_.tape.event_of_mark[mark + 1]
+                                                            : played_.tape.events.size();
+    }
+
     Step step(std::size_t act) {
         Step s;
         s.act = act;
@@ -65,10 +69,11 @@ class Keeper {
                                                                : played_.tape.observations.size();
         s.observation_count = next - s.first_observation;
         s.cured_before = cured_true_;
-        s.before = posterior_.classes();
+        s.before = now().classes();
+        evidence_.live_until(end_of_mark(mark));
         if (s.observation_count > 0) weigh(s, mark);
         if (s.entry->remedy >= 0) remedy(static_cast<faults::Remedy>(s.entry->remedy));
-        s.after = posterior_.classes();
+        s.after = now().classes();
         return s;
     }
 
@@ -79,18 +84,18 @@ class Keeper {
         if (!s.weighed) return;
         const bool charged = is_test(*s.entry) && !s.cured_before;
         if (charged)
-            s.best =
-                best_option({played_.job, shadows_, posterior_, set_ups_, &shadows_.passive[mark],
-                             &cured_, as_things_stand, played_.tape.cycles[s.first_observation]});
+            s.best = best_option({played_.job, evidence_.shadows(), now(), set_ups_,
+                                  &evidence_.shadows().passive[mark], &cured_, as_things_stand,
+                                  played_.tape.cycles[s.first_observation]});
         s.book_minutes = book_minutes(played_, s, set_ups_);
         for (std::size_t i = 0; i < s.observation_count; ++i) {
             const std::size_t index = s.first_observation + i;
             const worksite::Observation& seen = played_.tape.observations[index];
             if (!is_evidence(seen)) continue;
-            const Reading reading = as_reading(seen, played_.tape.cycles[index]);
-            s.expected_bits += posterior_.expected_bits(reading, shadows_.observed[index]);
-            posterior_.add(reading, shadows_.observed[index]);
+            s.expected_bits += evidence_.expected_bits(index);
+            evidence_.weigh(index);
         }
+        evidence_.rest();
         if (!charged) return;
         const double best_rate = std::max(s.best.rate(), s.expected_bits / s.book_minutes);
         const double leading = *std::max_element(s.before.begin(), s.before.end());
@@ -101,15 +106,14 @@ class Keeper {
     void remedy(faults::Remedy done) {
         if (done == played_.true_class && !cured_true_) {
             cured_true_ = true;
-            at_cure_ = std::make_unique<Posterior>(posterior_);
+            at_cure_ = std::make_unique<Posterior>(now());
         }
         for (std::size_t i = 0; i < cured_.size(); ++i)
-            if (shadows_.hypotheses[i].remedy == done) cured_[i] = true;
+            if (evidence_.shadows().hypotheses[i].remedy == done) cured_[i] = true;
     }
 
     const PlayedAttempt& played_;
-    const Shadows& shadows_;
-    Posterior posterior_;
+    Evidence evidence_;
     std::unique_ptr<Posterior> at_cure_;
     std::vector<bool> cured_;
     SetUps set_ups_;
@@ -145,28 +149,8 @@ double idle_minutes(const std::vector<Step>& steps) {
 
 }  // namespace
 
-bool is_evidence(const worksite::Observation& observation) {
-    using Q = worksite::Quantity;
-    switch (observation.quantity) {
-        case Q::complaint_heard:
-        case Q::room_co:
-        case Q::terminal_volts:
-        case Q::readout_phase:
-            return false;
-        case Q::spark:
-            return observation.value > 0.5 || observation.watched_s >= least_watch_s;
-        default:
-            return true;
-    }
-}
-
-Reading as_reading(const worksite::Observation& observation, int cycle) {
-    return {observation.quantity, observation.hold, observation.condition,
-            observation.value,    observation.tick, cycle};
-}
-
-Ledger keep_ledger(const PlayedAttempt& played, const Shadows& shadows) {
-    Ledger ledger = Keeper(played, shadows).keep();
+Ledger keep_ledger(const PlayedAttempt& played, Evidence evidence) {
+    Ledger ledger = Keeper(played, std::move(evidence)).keep();
     ledger.idle_charge = idle_minutes(ledger.steps);
     return ledger;
 }

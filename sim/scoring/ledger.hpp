@@ -4,6 +4,7 @@
 #include <span>
 #include <vector>
 
+#include "sim/scoring/evidence.hpp"
 #include "sim/scoring/reference_policy.hpp"
 
 namespace emberpath::scoring {
@@ -37,11 +38,7 @@ struct PlayedAttempt {
     faults::Remedy true_class = faults::Remedy::explain_to_customer;
 };
 
-[[nodiscard]] Ledger keep_ledger(const PlayedAttempt& played, const Shadows& shadows);
-
-/// Whether an observation is evidence about the cause (a job card's complaint is weighed on arrival, an
-/// absence only counts when it was watched for).
-[[nodiscard]] bool is_evidence(const worksite::Observation& observation);
-[[nodiscard]] Reading as_reading(const worksite::Observation& observation, int cycle);
+/// `evidence` has lived to arrival and weighed nothing yet; it lives through the attempt act by act.
+[[nodiscard]] Ledger keep_ledger(const PlayedAttempt& played, Evidence evidence);
 
 }  // namespace emberpath::scoring

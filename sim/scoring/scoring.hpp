@@ -68,8 +68,12 @@ struct TimedAct {
     std::int64_t tick;
     std::string sentence;
 };
+class Bank;
+/// `at_arrival`: shadows that have lived through the history of the same job with the same seed; nullptr:
+/// they are worked out here, on as many threads as the machine has.
 [[nodiscard]] Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
-                                const std::vector<TimedAct>& acts);
+                                const std::vector<TimedAct>& acts,
+                                const Bank* at_arrival = nullptr);
 
 /// What a job's fault does to every reading beside the sound house, at standby, low and full draw.
 struct PreviewRow {

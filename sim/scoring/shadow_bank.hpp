@@ -1,9 +1,5 @@
 #pragma once
-/// The shadows of an attempt: one heater per hypothesis, run over the same history and the same acts.
-///
-/// The tape is replayed group by group (eight lanes at a time, whole attempt, then the next eight), so a
-/// group's state stays in cache and threads share nothing. Lanes never exchange values: the result is
-/// the same for any number of threads and either instruction set.
+/// What the shadows of an attempt showed: one column per hypothesis. sim/scoring/bank.hpp runs them.
 /// No privileged shadow: nothing here reads the job's faults, except true_signatures().
 
 #include <array>
@@ -28,6 +24,11 @@ class Snapshot {
     void set(worksite::Quantity quantity, std::size_t lane, double value) {
         values_[static_cast<std::size_t>(quantity) * lanes_ + lane] = value;
     }
+    /// One lane takes over the values of another.
+    void copy(std::size_t lane, std::size_t from) {
+        for (std::size_t q = 0; q < worksite::quantity_count; ++q)
+            values_[q * lanes_ + lane] = values_[q * lanes_ + from];
+    }
 
   private:
     std::size_t lanes_;
@@ -40,10 +41,9 @@ struct Shadows {
     std::vector<std::vector<double>> observed;    // [observation][lane], error-free
     std::vector<Snapshot> passive;                // [mark]: what could be read then as things stood
     std::vector<Snapshot> signatures;             // [mode], from the state at arrival
-    worksite::TickInputs at_arrival;
 };
 
-/// Runs all shadows over the tape on up to `threads` threads (at least 1).
+/// Runs all shadows over the whole tape on up to `threads` threads (at least 1); none of them sleeps.
 [[nodiscard]] Shadows run_shadows(const worksite::Job& job, const Tape& tape, int threads);
 
 /// The true heater through the same modes, for the reference policy's cost and for preview only.

@@ -2,6 +2,12 @@
 
 namespace emberpath::scoring {
 
+std::size_t Tape::arrival_event() const {
+    for (std::size_t i = 0; i < events.size(); ++i)
+        if (events[i].kind == Kind::arrival) return i + 1;
+    return events.size();
+}
+
 void Recorder::tick(const worksite::TickInputs& inputs) {
     const bool drawing = inputs.surroundings.hot_tap_conductance > 0.0;
     if (drawing && !drawing_) ++cycle_;
@@ -39,6 +45,7 @@ void Recorder::arrived() {
 }
 
 void Recorder::mark() {
+    tape_.event_of_mark.push_back(tape_.events.size());
     tape_.events.push_back({Tape::Kind::mark, tape_.marks++});
     tape_.marked.push_back(tape_.observations.size());
 }

@@ -35,7 +35,10 @@ struct Tape {
     std::vector<worksite::Observation> observations;
     std::vector<int> cycles;          // demand cycle of each observation
     std::vector<std::size_t> marked;  // observations taken before each mark
+    std::vector<std::size_t> event_of_mark;
     std::size_t marks = 0;
+    /// Event after which the trainee's time begins; the whole length when nobody arrived yet.
+    [[nodiscard]] std::size_t arrival_event() const;
 };
 
 /// Listens to an attempt and writes the tape. A mark is set by whoever plays the acts, before each act.

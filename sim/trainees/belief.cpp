@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "sim/scoring/ledger.hpp"
-
 namespace emberpath::trainees {
 
 namespace {
@@ -15,20 +13,22 @@ constexpr double too_little_bits = 0.01;
 }  // namespace
 
 Belief::Belief(const Visit& visit)
-    : visit_(visit), bank_(visit.job()), posterior_(bank_.shadows().hypotheses) {
-    bank_.follow(visit.tape());
-    posterior_.hear(visit.job().customer.complaint, bank_.shadows().complaints);
+    : visit_(visit),
+      bank_(visit.at_arrival()),
+      evidence_(bank_, visit.tape(), visit.job().customer.complaint) {
     update();
 }
 
 void Belief::update() {
     const scoring::Tape& tape = visit_.tape();
-    bank_.follow(tape);
-    for (; weighed_ < tape.observations.size(); ++weighed_) {
-        const worksite::Observation& seen = tape.observations[weighed_];
-        if (scoring::is_evidence(seen))
-            posterior_.add(scoring::as_reading(seen, tape.cycles[weighed_]),
-                           bank_.shadows().observed[weighed_]);
+    // Act by act, so that what the earlier readings exclude need not live through the later acts.
+    for (; acts_ < tape.marks; ++acts_) {
+        const bool last = acts_ + 1 == tape.marks;
+        evidence_.live_until(last ? tape.events.size() : tape.event_of_mark[acts_ + 1]);
+        const auto end = last ? tape.observations.size() : tape.marked[acts_ + 1];
+        for (; weighed_ < end; ++weighed_)
+            if (scoring::is_evidence(tape.observations[weighed_])) evidence_.weigh(weighed_);
+        evidence_.rest();
     }
     if (!tape.cycles.empty()) cycle_ = tape.cycles.back();
 }
@@ -45,10 +45,11 @@ double Belief::leading_probability() const {
 
 faults::Cause Belief::cause_of(faults::Remedy remedy) const {
     std::array<double, faults::cause_count> of_cause{};
-    const auto& all = posterior_.hypotheses();
+    const auto& all = evidence_.posterior().hypotheses();
     for (std::size_t i = 0; i < all.size(); ++i)
         if (all[i].remedy == remedy)
-            of_cause[static_cast<std::size_t>(all[i].fault.cause)] += posterior_.probabilities()[i];
+            of_cause[static_cast<std::size_t>(all[i].fault.cause)] +=
+                evidence_.posterior().probabilities()[i];
     return static_cast<faults::Cause>(std::max_element(of_cause.begin(), of_cause.end()) -
                                       of_cause.begin());
 }
@@ -58,7 +59,7 @@ Belief::Choice Belief::next(const std::set<Plan>& done, const scoring::SetUps& s
     Choice best;
     const worksite::Job& job = visit_.job();
     const auto all = scoring::modes(job);
-    const scoring::Situation here{job, bank_.shadows(), posterior_, set_ups};
+    const scoring::Situation here{job, bank_.shadows(), evidence_.posterior(), set_ups};
     for (std::size_t m = 0; m < all.size(); ++m)
         for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
             const Plan plan{m, static_cast<Quantity>(q)};
@@ -69,8 +70,8 @@ Belief::Choice Belief::next(const std::set<Plan>& done, const scoring::SetUps& s
             reading.cycle = m == in_mode ? cycle_ : -1 - static_cast<int>(m);
             Choice choice{plan, 0.0, set_ups.minutes(plan.second)};
             if (m != in_mode) choice.minutes += all[m].minutes;
-            choice.bits =
-                posterior_.expected_bits(reading, scoring::signature(here, m, plan.second));
+            choice.bits = evidence_.posterior().expected_bits(
+                reading, scoring::signature(here, m, plan.second));
             if (choice.bits >= too_little_bits && choice.rate() > best.rate()) best = choice;
         }
     return best;

@@ -3,11 +3,10 @@
 /// promises most per minute. The bank runs over the house as seen; it never reads the job's faults.
 
 #include <array>
-#include <memory>
 #include <set>
 #include <utility>
 
-#include "sim/scoring/posterior.hpp"
+#include "sim/scoring/evidence.hpp"
 #include "sim/scoring/reference_policy.hpp"
 #include "sim/trainees/visit.hpp"
 
@@ -16,31 +15,14 @@ namespace emberpath::trainees {
 /// A reading in one of scoring::modes().
 using Plan = std::pair<std::size_t, worksite::Quantity>;
 
-/// Shadows that follow a visit as it goes on; the same as scoring::run_shadows() over the whole tape.
-class Bank {
-  public:
-    explicit Bank(const worksite::Job& seen);
-    ~Bank();
-    Bank(const Bank&) = delete;
-    Bank& operator=(const Bank&) = delete;
-    void follow(const scoring::Tape& tape);
-    [[nodiscard]] const scoring::Shadows& shadows() const { return shadows_; }
-
-  private:
-    struct Groups;
-    std::unique_ptr<Groups> groups_;
-    std::size_t lived_ = 0;  // events of the tape
-    scoring::Shadows shadows_;
-};
-
 class Belief {
   public:
-    /// Weighs everything read so far.
+    /// Weighs everything read so far. Goes on from the visit's bank at arrival.
     explicit Belief(const Visit& visit);
     /// And what was read since.
     void update();
 
-    [[nodiscard]] std::vector<double> classes() const { return posterior_.classes(); }
+    [[nodiscard]] std::vector<double> classes() const { return evidence_.posterior().classes(); }
     [[nodiscard]] faults::Remedy leading() const;
     [[nodiscard]] double leading_probability() const;
     /// The likeliest cause of a class.
@@ -57,9 +39,9 @@ class Belief {
 
   private:
     const Visit& visit_;
-    Bank bank_;
-    scoring::Posterior posterior_;
-    std::size_t weighed_ = 0;  // observations
+    scoring::Bank bank_;
+    scoring::Evidence evidence_;
+    std::size_t weighed_ = 0, acts_ = 0;  // observations and marks of the tape
     int cycle_ = 0;
 };
 

@@ -171,7 +171,7 @@ bool is_possible(Policy policy, const worksite::Job& job) {
 }
 
 Played play(Policy policy, const worksite::Job& job, std::uint64_t seed, const Told& told) {
-    Visit visit(job, seed);
+    Visit visit(job, seed, told.arrived);
     Hands hands(visit, {});
     const Decision decision = work(hands, policy, seed, told);
     hands.hand_over({decision.cause});

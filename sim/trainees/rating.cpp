@@ -106,8 +106,10 @@ bool is_unopposed(const scoring::Assessment& assessment) {
     return assessment.proposal.find("nothing stands against it") != std::string::npos;
 }
 
-Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played) {
-    const auto assessment = scoring::assess(job, seed, worksite::Mode::assessed, played.acts);
+Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
+             const Arrived& arrived) {
+    const auto assessment =
+        scoring::assess(job, seed, worksite::Mode::assessed, played.acts, arrived.get());
     Scored scored;
     scored.policy = played.policy;
     scored.seed = seed;
@@ -129,7 +131,11 @@ Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played)
 std::vector<Scored> play_all(const worksite::Job& job, int seeds) {
     const auto count = static_cast<std::size_t>(std::max(seeds, 1));
     std::vector<Played> found(count);
-    in_parallel(count, [&](std::size_t i) { found[i] = play(Policy::information, job, i + 1); });
+    std::vector<Arrived> arrived(count);
+    in_parallel(count, [&](std::size_t i) {
+        arrived[i] = arrive(job, i + 1);
+        found[i] = play(Policy::information, job, i + 1, {{}, nullptr, arrived[i]});
+    });
     std::vector<Scored> all;
     for (std::size_t i = 0; i < count; ++i)
         for (const Policy policy : all_policies())
@@ -143,8 +149,9 @@ std::vector<Scored> play_all(const worksite::Job& job, int seeds) {
         const auto seed = all[i].seed;
         const Played& sound = found[seed - 1];
         const bool known = all[i].policy == Policy::information;
-        const Told told{true_cause(job), &sound};
-        all[i] = score(job, seed, known ? sound : play(all[i].policy, job, seed, told));
+        const Told told{true_cause(job), &sound, arrived[seed - 1]};
+        all[i] =
+            score(job, seed, known ? sound : play(all[i].policy, job, seed, told), told.arrived);
     });
     return all;
 }

@@ -26,7 +26,8 @@ struct Scored {
     std::size_t acts = 0;
     std::string proposal;
 };
-[[nodiscard]] Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played);
+[[nodiscard]] Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
+                           const Arrived& arrived = nullptr);
 /// Does the proposal leave the attempt without objection?
 [[nodiscard]] bool is_unopposed(const scoring::Assessment& assessment);
 

@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "sim/scoring/scoring.hpp"
-#include "sim/worksite/job.hpp"
+#include "sim/trainees/visit.hpp"
 
 namespace emberpath::trainees {
 
@@ -53,6 +53,7 @@ struct Told {
     std::optional<faults::Cause> cause;  // oracles only; they need it
     const Played* found = nullptr;  // temptations: how `information` found the cause (same job and
                                     // seed); nullptr: they find it themselves
+    Arrived arrived;  // shadows at arrival, of the same job and seed; nullptr: worked out
 };
 
 /// Plays a job from arrival to handing in. The same arguments give the same acts.

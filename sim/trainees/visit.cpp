@@ -10,8 +10,31 @@ worksite::Job as_seen(worksite::Job job) {
     return job;
 }
 
-Visit::Visit(const worksite::Job& job, std::uint64_t seed)
-    : seen_(as_seen(job)), attempt_(job, seed, worksite::Mode::assessed, &recorder_) {}
+namespace {
+
+Arrived lived_to_arrival(const worksite::Job& seen, const scoring::Tape& tape) {
+    auto bank = std::make_shared<scoring::Bank>(seen);
+    bank->live_until(tape, tape.arrival_event());
+    return bank;
+}
+
+}  // namespace
+
+Arrived arrive(const worksite::Job& job, std::uint64_t seed) {
+    scoring::Recorder recorder;
+    const worksite::Attempt history(job, seed, worksite::Mode::assessed, &recorder);
+    return lived_to_arrival(as_seen(job), recorder.tape());
+}
+
+Visit::Visit(const worksite::Job& job, std::uint64_t seed, Arrived arrived)
+    : seen_(as_seen(job)),
+      attempt_(job, seed, worksite::Mode::assessed, &recorder_),
+      arrived_(std::move(arrived)) {}
+
+const scoring::Bank& Visit::at_arrival() const {
+    if (arrived_ == nullptr) arrived_ = lived_to_arrival(seen_, tape());
+    return *arrived_;
+}
 
 const worksite::LogEntry* Visit::act(std::string_view sentence) {
     if (over()) return nullptr;

@@ -3,22 +3,30 @@
 /// look at is here and nothing else; the job's hidden faults stay inside the attempt.
 
 #include <cstdint>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "sim/scoring/bank.hpp"
 #include "sim/scoring/scoring.hpp"
 #include "sim/scoring/tape.hpp"
 #include "sim/worksite/attempt.hpp"
 
 namespace emberpath::trainees {
 
+/// Shadows that have lived through the history of a job up to arrival; any attempt at it with the same
+/// seed can go on from a copy. They know no hidden fault.
+using Arrived = std::shared_ptr<const scoring::Bank>;
+[[nodiscard]] Arrived arrive(const worksite::Job& job, std::uint64_t seed);
+
 /// The job as its card, site and data plate show it: no faults, no intended remedy.
 [[nodiscard]] worksite::Job as_seen(worksite::Job job);
 
 class Visit {
   public:
-    Visit(const worksite::Job& job, std::uint64_t seed);
+    /// `arrived`: of the same job and seed; nullptr: worked out when it is needed.
+    Visit(const worksite::Job& job, std::uint64_t seed, Arrived arrived = nullptr);
     Visit(const Visit&) = delete;
     Visit& operator=(const Visit&) = delete;
 
@@ -34,12 +42,14 @@ class Visit {
     [[nodiscard]] const std::vector<scoring::TimedAct>& acts() const { return acts_; }
     /// What happened to the heater so far, for the trainee's own shadows.
     [[nodiscard]] const scoring::Tape& tape() const { return recorder_.tape(); }
+    [[nodiscard]] const scoring::Bank& at_arrival() const;
 
   private:
     worksite::Job seen_;
     scoring::Recorder recorder_;
     worksite::Attempt attempt_;
     std::vector<scoring::TimedAct> acts_;
+    mutable Arrived arrived_;
 };
 
 }  // namespace emberpath::trainees

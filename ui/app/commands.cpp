@@ -46,16 +46,15 @@ Status explain(Context& context, const DebriefRequest& request) {
         throw BadInput(request.record.string() +
                        ": this attempt is not finished. Go on with it: " + "emberpath work " +
                        record.header.job + " --record " + request.record.string());
-    const auto verified = with_progress(context, "Checking the record", [&] {
+    auto verified = with_progress(context, "Weighing the evidence", [&] {
         return records::verify(record, opened.loaded.job, opened.loaded.hash);
     });
     if (!verified.agrees) {
         context.err << request.record.string() << ": " << verified.text << "\n";
         return Status::not_so;
     }
-    const auto report = with_progress(context, "Weighing the evidence", [&] {
-        return debrief::make_report(record, opened.loaded.job);
-    });
+    const auto report =
+        debrief::make_report(record, opened.loaded.job, std::move(verified.assessment).value());
     if (!request.html.empty()) write_text(request.html, report.html);
     if (!request.json.empty()) write_text(request.json, report.json);
     context.out << report.text;

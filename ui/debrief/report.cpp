@@ -1,10 +1,17 @@
 #include "ui/debrief/report.hpp"
 
+#include <utility>
+
 namespace emberpath::debrief {
 
 Report make_report(const records::Record& record, const worksite::Job& job) {
+    return make_report(record, job, records::assess(record, job));
+}
+
+Report make_report(const records::Record& record, const worksite::Job& job,
+                   scoring::Assessment assessment) {
     Report report;
-    report.assessment = records::assess(record, job);
+    report.assessment = std::move(assessment);
     const auto facts = records::make_debrief(record, job, report.assessment);
     report.text = records::to_text(facts);
     report.json = records::to_json(facts);

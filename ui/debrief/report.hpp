@@ -16,6 +16,9 @@ struct Report {
 
 /// Replays the record on the true heater and on every shadow: a second or so of work.
 [[nodiscard]] Report make_report(const records::Record& record, const worksite::Job& job);
+/// The same from an assessment already made.
+[[nodiscard]] Report make_report(const records::Record& record, const worksite::Job& job,
+                                 scoring::Assessment assessment);
 
 /// The plain text alone, from an assessment already made.
 [[nodiscard]] std::string text_of(const records::Record& record, const worksite::Job& job,

@@ -78,12 +78,15 @@ struct MadeUp {
     }
     Assessment assessed(Remedy truth) {
         const PlayedAttempt played{job, log, tape, marks, truth};
-        const Ledger ledger = keep_ledger(played, shadows);
+        const Ledger ledger = keep_ledger(played, Evidence(shadows, tape, job.customer.complaint));
         Assessment out;
         judge(played, ledger, outcome, out);
         return out;
     }
-    Ledger ledger(Remedy truth) { return keep_ledger({job, log, tape, marks, truth}, shadows); }
+    Ledger ledger(Remedy truth) {
+        return keep_ledger({job, log, tape, marks, truth},
+                           Evidence(shadows, tape, job.customer.complaint));
+    }
 };
 
 std::string word(Cause cause) {

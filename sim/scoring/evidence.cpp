@@ -1,0 +1,96 @@
+#include "sim/scoring/evidence.hpp"
+
+namespace emberpath::scoring {
+
+namespace {
+
+constexpr double least_watch_s = 1.0;
+
+}  // namespace
+
+Evidence::Evidence(Bank& bank, const Tape& tape, worksite::Complaint heard)
+    : bank_(&bank),
+      shadows_(&bank.shadows()),
+      tape_(&tape),
+      heard_(heard),
+      posterior_(bank.shadows().hypotheses) {
+    posterior_.hear(heard, shadows_->complaints);
+}
+
+Evidence::Evidence(const Shadows& shadows, const Tape& tape, worksite::Complaint heard)
+    : bank_(nullptr),
+      shadows_(&shadows),
+      tape_(&tape),
+      heard_(heard),
+      posterior_(shadows.hypotheses) {
+    posterior_.hear(heard, shadows_->complaints);
+}
+
+void Evidence::live_until(std::size_t event) {
+    if (bank_ != nullptr) bank_->live_until(*tape_, event);
+}
+
+void Evidence::add(std::size_t observation) {
+    posterior_.add(as_reading(tape_->observations[observation], tape_->cycles[observation]),
+                   shadows_->observed[observation]);
+}
+
+void Evidence::weigh(std::size_t observation) {
+    add(observation);
+    weighed_.push_back(observation);
+}
+
+double Evidence::expected_bits(std::size_t observation) const {
+    return posterior_.expected_bits(
+        as_reading(tape_->observations[observation], tape_->cycles[observation]),
+        shadows_->observed[observation]);
+}
+
+// The total of its cause and sign, for each lane.
+std::vector<double> Evidence::cause_totals() const {
+    const std::vector<double>& p = posterior_.probabilities();
+    const std::vector<std::size_t> family = representatives(posterior_.hypotheses());
+    std::vector<double> totals(p.size(), 0.0);
+    for (std::size_t i = 0; i < p.size(); ++i) totals[family[i]] += p[i];
+    for (std::size_t i = 0; i < p.size(); ++i) totals[i] = totals[family[i]];
+    return totals;
+}
+
+void Evidence::rest() {
+    if (bank_ == nullptr) return;
+    const std::vector<double> totals = cause_totals();
+    std::vector<bool> excluded, matters;
+    for (const double total : totals) {
+        excluded.push_back(total < cause_sleeps_below);
+        matters.push_back(total > cause_wakes_above);
+    }
+    if (bank_->wake(*tape_, matters)) {
+        posterior_ = Posterior(shadows_->hypotheses);
+        posterior_.hear(heard_, shadows_->complaints);
+        for (const std::size_t observation : weighed_) add(observation);
+        return;
+    }
+    bank_->let_sleep(excluded);
+}
+
+bool is_evidence(const worksite::Observation& observation) {
+    using Q = worksite::Quantity;
+    switch (observation.quantity) {
+        case Q::complaint_heard:
+        case Q::room_co:
+        case Q::terminal_volts:
+        case Q::readout_phase:
+            return false;
+        case Q::spark:
+            return observation.value > 0.5 || observation.watched_s >= least_watch_s;
+        default:
+            return true;
+    }
+}
+
+Reading as_reading(const worksite::Observation& observation, int cycle) {
+    return {observation.quantity, observation.hold, observation.condition,
+            observation.value,    observation.tick, cycle};
+}
+
+}  // namespace emberpath::scoring

@@ -1,0 +1,53 @@
+#pragma once
+/// Shadows and probabilities together, as an attempt goes on: the bank lives on act by act, every reading
+/// is weighed, and causes that the readings have as good as excluded sleep until they matter again.
+
+#include <vector>
+
+#include "sim/scoring/bank.hpp"
+#include "sim/scoring/posterior.hpp"
+
+namespace emberpath::scoring {
+
+/// Causes below this share sleep; a sleeping cause whose representative rises above the second wakes, and
+/// all readings are weighed again. Chosen: far below what a score shows, with a margin of a hundred.
+inline constexpr double cause_sleeps_below = 1.0e-6;
+inline constexpr double cause_wakes_above = 1.0e-4;
+
+class Evidence {
+  public:
+    /// Goes on from a bank that has lived at least to arrival.
+    Evidence(Bank& bank, const Tape& tape, worksite::Complaint heard);
+    /// Over shadows whose predictions are all known already.
+    Evidence(const Shadows& shadows, const Tape& tape, worksite::Complaint heard);
+
+    /// Lives on to an event of the tape.
+    void live_until(std::size_t event);
+    /// Weighs an observation of the tape (by number); it must have been lived through.
+    void weigh(std::size_t observation);
+    /// Mutual information of class and outcome of that observation, before it is weighed [bits].
+    [[nodiscard]] double expected_bits(std::size_t observation) const;
+    /// After weighing: lets excluded causes sleep, wakes what matters again.
+    void rest();
+
+    [[nodiscard]] const Posterior& posterior() const { return posterior_; }
+    [[nodiscard]] const Shadows& shadows() const { return *shadows_; }
+
+  private:
+    [[nodiscard]] std::vector<double> cause_totals() const;
+    void add(std::size_t observation);
+
+    Bank* bank_;  // nullptr: nothing to live through
+    const Shadows* shadows_;
+    const Tape* tape_;
+    worksite::Complaint heard_;
+    Posterior posterior_;
+    std::vector<std::size_t> weighed_;
+};
+
+/// Whether an observation is evidence about the cause (a job card's complaint is weighed on arrival, an
+/// absence only counts when it was watched for).
+[[nodiscard]] bool is_evidence(const worksite::Observation& observation);
+[[nodiscard]] Reading as_reading(const worksite::Observation& observation, int cycle);
+
+}  // namespace emberpath::scoring
