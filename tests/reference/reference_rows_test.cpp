@@ -81,6 +81,8 @@ TEST(ReferenceRows, ReadEveryKindOfTolerance) {
     EXPECT_FALSE(within(21.5, 21.118, "rel 1e-3 or abs 0.3"));
     EXPECT_TRUE(within(0.34, 0.5, "factor 1.5 (catalogue scatter)"));
     EXPECT_FALSE(within(0.33, 0.5, "factor 1.5 (catalogue scatter)"));
+    EXPECT_TRUE(within(0.95, 1.0, "upper limit"));
+    EXPECT_FALSE(within(1.01, 1.0, "upper limit"));
     EXPECT_THROW((void)within(1.0, 1.0, "info"), std::runtime_error);
     EXPECT_THROW((void)within(1.0, 1.0, ""), std::runtime_error);
 }

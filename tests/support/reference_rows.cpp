@@ -3,11 +3,8 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <array>
 #include <charconv>
 #include <cmath>
-#include <cstdlib>
-#include <filesystem>
 #include <fstream>
 #include <iostream>
 #include <optional>
@@ -15,41 +12,17 @@
 #include <sstream>
 #include <stdexcept>
 
+#include "tests/support/csv.hpp"
+#include "tests/support/results.hpp"
+
 namespace emberpath::reference {
 
 namespace {
 
+using validation::Result;
+using validation::ResultsFile;
+
 constexpr std::size_t column_count = 9;
-
-/// One line of CSV: commas separate, quotes enclose, a doubled quote is one.
-std::vector<std::string> split_line(const std::string& line) {
-    std::vector<std::string> fields(1);
-    bool quoted = false;
-    for (std::size_t i = 0; i < line.size(); ++i) {
-        const char c = line[i];
-        if (quoted && c == '"' && i + 1 < line.size() && line[i + 1] == '"') {
-            fields.back() += '"';
-            ++i;
-        } else if (c == '"') {
-            quoted = !quoted;
-        } else if (c == ',' && !quoted) {
-            fields.emplace_back();
-        } else if (c != '\r') {
-            fields.back() += c;
-        }
-    }
-    return fields;
-}
-
-std::string csv_field(std::string_view text) {
-    if (text.find_first_of(",\"\n") == std::string_view::npos) return std::string(text);
-    std::string out = "\"";
-    for (const char c : text) {
-        out += c;
-        if (c == '"') out += c;
-    }
-    return out + "\"";
-}
 
 std::optional<double> leading_number(std::string_view text) {
     while (!text.empty() && text.front() == ' ') text.remove_prefix(1);
@@ -62,14 +35,6 @@ std::optional<double> leading_number(std::string_view text) {
 
 bool is_word(char c) {
     return (std::isalnum(static_cast<unsigned char>(c)) != 0) || c == '_';
-}
-
-std::string number_text(double value) {
-    std::array<char, 64> buffer{};
-    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
-                                   std::chars_format::general, 9)
-                         .ptr;
-    return {buffer.data(), end};
 }
 
 std::string_view trimmed(std::string_view text) {
@@ -87,57 +52,45 @@ std::string alternative(const Row& row, std::size_t which) {
     throw std::runtime_error("the row states no tolerance number " + std::to_string(which));
 }
 
-class Results {
-  public:
-    explicit Results(std::string_view name) : file_(name) {
-        if (file_.empty()) return;
-        const std::filesystem::path folder =
-            std::filesystem::path(EMBERPATH_BINARY_DIR) / "reference_results";
-        std::filesystem::create_directories(folder);
-        out_.open(folder / (file_ + ".csv"));
-        out_ << "file,id,quantity,conditions,unit,expected,got,tolerance,outcome,kind,checked_by,"
-                "source\n";
-    }
-    void line(const Row& row, std::string_view got, std::string_view tolerance,
-              std::string_view outcome, std::string_view by) {
-        if (file_.empty()) return;
-        const std::string_view kind = row.status == "memory" ? "plausibility" : "check";
-        for (const std::string_view field :
-             {std::string_view(file_), std::string_view(row.id), std::string_view(row.quantity),
-              std::string_view(row.conditions), std::string_view(row.unit),
-              std::string_view(row.value), got, tolerance, outcome, kind, by})
-            out_ << csv_field(field) << ',';
-        out_ << csv_field(row.source) << '\n';
-    }
+Result result_of(const Row& row) {
+    Result r;
+    r.id = row.id;
+    r.quantity = row.quantity;
+    r.conditions = row.conditions;
+    r.unit = row.unit;
+    r.expected = row.value;
+    r.tolerance = row.tolerance;
+    r.kind = row.status == "memory" ? "plausibility" : "check";
+    r.source = row.source;
+    return r;
+}
 
-  private:
-    std::string file_;
-    std::ofstream out_;
-};
-
-bool run_check(const Row& row, const Check& check, Results& results) {
-    std::string got = "none", tolerance;
-    bool pass = false;
+bool run_check(const Row& row, const Check& check, ResultsFile& results) {
+    Result result = result_of(row);
+    result.checked_by = check.name;
+    result.got = "none";
+    result.outcome = "fail";
+    std::string problem = "exceeded";
     try {
-        tolerance = alternative(row, check.tolerance);
+        result.tolerance = alternative(row, check.tolerance);
         const auto expected = leading_number(row.value);
         if (!expected) throw std::runtime_error("the row holds no number");
         const double computed = check.compute(row);
-        got = number_text(computed);
-        pass = within(computed, *expected, tolerance);
-        if (!pass) tolerance += " exceeded";
-    } catch (const std::exception& problem) {
-        tolerance += std::string(": ") + problem.what();
+        result.got = validation::number_text(computed);
+        if (within(computed, *expected, result.tolerance)) result.outcome = "pass";
+    } catch (const std::exception& thrown) {
+        problem = thrown.what();
     }
-    results.line(row, got, tolerance, pass ? "pass" : "fail", check.name);
-    EXPECT_TRUE(pass) << row.id << " " << row.quantity << " (" << row.conditions << "): got " << got
-                      << ", expected " << row.value << " " << row.unit << ", " << tolerance
-                      << "; by " << check.name;
+    results.add(result);
+    const bool pass = result.outcome == "pass";
+    EXPECT_TRUE(pass) << row.id << " " << row.quantity << " (" << row.conditions << "): got "
+                      << result.got << ", expected " << row.value << " " << row.unit << " within "
+                      << result.tolerance << " " << problem << "; by " << check.name;
     return pass;
 }
 
 void run_checks(const Row& row, std::span<const Check> checks, std::vector<std::size_t>& run,
-                Results& results, Tally& tally) {
+                ResultsFile& results, Tally& tally) {
     bool accounted = false, passed = true;
     for (std::size_t i = 0; i < checks.size(); ++i) {
         if (!checks[i].match(row)) continue;
@@ -147,7 +100,11 @@ void run_checks(const Row& row, std::span<const Check> checks, std::vector<std::
     }
     EXPECT_TRUE(accounted) << row.id << " " << row.quantity << " (" << row.conditions
                            << ") is neither checked nor skipped with a reason";
-    if (!accounted) results.line(row, "", row.tolerance, "unaccounted", "");
+    if (!accounted) {
+        Result result = result_of(row);
+        result.outcome = "unaccounted";
+        results.add(result);
+    }
     if (accounted) ++tally.checked;
     if (accounted && row.status == "memory") ++tally.plausibility;
     if (!passed || !accounted) ++tally.failed;
@@ -174,7 +131,7 @@ std::vector<Row> read_rows(std::string_view name) {
     std::vector<Row> rows;
     std::set<std::string> seen;
     while (std::getline(in, line)) {
-        auto f = split_line(line);
+        auto f = csv::split(line);
         if (f.size() != column_count) throw std::runtime_error(path + ": not nine fields: " + line);
         if (!seen.insert(f[0]).second) throw std::runtime_error(path + ": twice the row " + f[0]);
         rows.push_back({f[0], f[1], f[2], f[3], f[4], f[5], f[6], f[7], f[8]});
@@ -256,6 +213,7 @@ bool within(double got, double expected, std::string_view tolerance) {
         const double factor = number_after(tolerance, "factor ");
         return got >= expected / factor && got <= expected * factor;
     }
+    if (tolerance.starts_with("upper limit")) return got <= expected;
     throw std::runtime_error("no tolerance: \"" + std::string(tolerance) + "\"");
 }
 
@@ -266,7 +224,7 @@ Tally check_file(std::string_view name, std::span<const Check> checks,
 
 Tally check_rows(std::string_view name, std::span<const Row> all_rows,
                  std::span<const Check> checks, std::span<const Skip> skips) {
-    Results results(name);
+    ResultsFile results(name);
     Tally tally;
     std::vector<std::size_t> used(skips.size(), 0), run(checks.size(), 0);
     for (const Row& row : all_rows) {
@@ -277,8 +235,10 @@ Tally check_rows(std::string_view name, std::span<const Row> all_rows,
             ++used[static_cast<std::size_t>(skip - skips.begin())];
             ++tally.skipped;
             if (skip->known_miss) ++tally.known_misses;
-            results.line(row, "", row.tolerance, skip->known_miss ? "known miss" : "skipped",
-                         skip->reason);
+            Result result = result_of(row);
+            result.outcome = skip->known_miss ? "known miss" : "skipped";
+            result.checked_by = skip->reason;
+            results.add(result);
             continue;
         }
         run_checks(row, checks, run, results, tally);

@@ -63,7 +63,7 @@ struct Tally {
 };
 
 /// Runs every row of a file, fails the running test for each row that is off, unaccounted for, or skipped
-/// by an entry that no row needs; writes EMBERPATH_BINARY_DIR/reference_results/NAME.csv and prints a
+/// by an entry that no row needs; writes its results (tests/support/results.hpp) and prints a
 /// count. Rows of status "memory" are recalled rather than read: they count as plausibility checks.
 Tally check_file(std::string_view name, std::span<const Check> checks, std::span<const Skip> skips);
 
