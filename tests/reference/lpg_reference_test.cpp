@@ -19,7 +19,6 @@ using reference::Check;
 using reference::quantity;
 using reference::Row;
 using reference::rows;
-using reference::Skip;
 
 Liquefied fluid_of(const Row& row) {
     if (row.quantity.find("n-butane") != std::string::npos) return Liquefied::n_butane;

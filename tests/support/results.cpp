@@ -32,4 +32,21 @@ std::string number_text(double value, int digits) {
     return {buffer.data(), end};
 }
 
+std::string fixed_text(double value, int decimals) {
+    std::array<char, 64> buffer{};
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
+                                   std::chars_format::fixed, decimals)
+                         .ptr;
+    const std::string text{buffer.data(), end};
+    // Nothing, however small its sign was.
+    return text.find_first_of("123456789") == std::string::npos && text.starts_with('-')
+               ? text.substr(1)
+               : text;
+}
+
+std::string change_text(double value, int decimals) {
+    const std::string text = fixed_text(value, decimals);
+    return text.starts_with('-') ? text : "+" + text;
+}
+
 }  // namespace emberpath::validation

@@ -39,4 +39,8 @@ class ResultsFile {
 /// A number with `digits` significant digits, in the shortest form that has them.
 [[nodiscard]] std::string number_text(double value, int digits = 9);
 
+/// A number with that many decimals; a change shows its sign.
+[[nodiscard]] std::string fixed_text(double value, int decimals);
+[[nodiscard]] std::string change_text(double value, int decimals);
+
 }  // namespace emberpath::validation

@@ -7,21 +7,21 @@ namespace emberpath::validation {
 const ReadingInfo& info(Reading reading) {
     // clang-format off
     static constexpr std::array<ReadingInfo, reading_count> table{{
-        {"working pressure",  "kPa",     1e-3,    0.03},
-        {"manifold pressure", "kPa",     1e-3,    0.01},
-        {"gas rate",          "kW",      1e-3,    0.3},
-        {"water flow",        "L/min",   60000.0, 0.1},
-        {"outlet",            "K",       1.0,     0.7},
-        {"exchanger outlet",  "K",       1.0,     0.7},
-        {"hottest metal",     "K",       1.0,     1.5},
-        {"flue",              "K",       1.0,     2.0},
-        {"air",               "m3/h",    3600.0,  0.7},
-        {"fan speed",         "rev/min", 60.0,    60.0},
-        {"oxygen",            "%",       100.0,   0.2},
-        {"carbon dioxide",    "%",       100.0,   0.15},
-        {"carbon monoxide",   "ppm",     1e6,     4.0},
-        {"flame current",     "uA",      1e6,     0.3},
-        {"loop correction",   "K",       1.0,     0.4},
+        {"working pressure",  "kPa",     1e-3,    0.0,    0.03, 2},
+        {"manifold pressure", "kPa",     1e-3,    0.0,    0.01, 2},
+        {"gas rate",          "kW",      1e-3,    0.0,    0.3,  1},
+        {"water flow",        "L/min",   60000.0, 0.0,    0.1,  1},
+        {"outlet",            "degC",    1.0,     273.15, 0.7,  1},
+        {"exchanger outlet",  "degC",    1.0,     273.15, 0.7,  1},
+        {"hottest metal",     "degC",    1.0,     273.15, 1.5,  1},
+        {"flue",              "degC",    1.0,     273.15, 2.0,  0},
+        {"air",               "m3/h",    3600.0,  0.0,    0.7,  1},
+        {"fan speed",         "rev/min", 60.0,    0.0,    60.0, 0},
+        {"oxygen",            "%",       100.0,   0.0,    0.2,  1},
+        {"carbon dioxide",    "%",       100.0,   0.0,    0.15, 1},
+        {"carbon monoxide",   "ppm",     1e6,     0.0,    4.0,  0},
+        {"flame current",     "uA",      1e6,     0.0,    0.3,  1},
+        {"loop correction",   "K",       1.0,     0.0,    0.4,  1},
     }};
     // clang-format on
     return table[static_cast<std::size_t>(reading)];

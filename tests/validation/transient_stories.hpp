@@ -34,8 +34,9 @@ inline constexpr std::size_t reading_count = 15;
 
 struct ReadingInfo {
     std::string_view name, unit;
-    double per_unit;   // trade unit = SI x this
-    double unchanged;  // a change within this [trade unit] counts as none
+    double per_unit, offset;  // trade unit = SI x per_unit - offset
+    double unchanged;         // a change within this [trade unit] counts as none
+    int decimals;
 };
 [[nodiscard]] const ReadingInfo& info(Reading reading);
 [[nodiscard]] double value_of(Reading reading, const worksite::HeaterView& view);  // SI

@@ -34,7 +34,8 @@ void add_share(Readings& readings, const House& house, double share) {
     const worksite::HeaterView view = house.look();
     for (std::size_t i = 0; i < reading_count; ++i) {
         const auto reading = static_cast<Reading>(i);
-        readings[i] += share * info(reading).per_unit * value_of(reading, view);
+        const ReadingInfo& trade = info(reading);
+        readings[i] += share * (trade.per_unit * value_of(reading, view) - trade.offset);
     }
 }
 
@@ -107,8 +108,8 @@ void judge_movements(const Story& story, const Lived& lived, ResultsFile& file) 
         Result r = line(story, reading.name);
         r.unit = reading.unit;
         r.expected = word_of(expected.moves);
-        r.got = (change > 0.0 ? "+" : "") + number_text(change, 3) + " from " +
-                number_text(lived.before[i], 3);
+        r.got = change_text(change, reading.decimals) + " from " +
+                fixed_text(lived.before[i], reading.decimals);
         r.tolerance = "still within " + number_text(reading.unchanged, 3);
         judge(r, moved(change, reading.unchanged) == expected.moves, file);
     }
@@ -119,8 +120,8 @@ void judge_straying(const Story& story, const Lived& lived, ResultsFile& file) {
         if (low <= -200.0 && high >= 200.0) return;
         Result r = line(story, what);
         r.unit = "K";
-        r.expected = number_text(low, 3) + " to " + number_text(high, 3);
-        r.got = number_text(got, 3);
+        r.expected = fixed_text(low, 1) + " to " + fixed_text(high, 1);
+        r.got = fixed_text(got, 1);
         r.tolerance = "band";
         judge(r, got >= low && got <= high, file);
     };
