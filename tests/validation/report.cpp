@@ -182,6 +182,17 @@ constexpr std::string_view preface =
 
 using Found = std::vector<std::pair<Chapter, std::vector<Result>>>;
 
+/// What misses, in one place: a reader should not have to look for it.
+void print_known_misses(std::ostream& out, const Found& found) {
+    out << "\n## Known misses\n\n| subject | what | at | expected | why |\n|---|---|---|---|---|\n";
+    for (const auto& [chapter, results] : found)
+        for (const Result& r : results)
+            if (r.outcome == "known miss")
+                out << "| " << chapter.title << " | " << cell(r.quantity) << " | "
+                    << cell(r.conditions) << " | " << cell(r.expected + " " + r.unit) << ", "
+                    << cell(r.tolerance) << " | " << cell(r.checked_by) << " |\n";
+}
+
 std::string report(const Found& found) {
     std::ostringstream out;
     out << preface
@@ -198,6 +209,7 @@ std::string report(const Found& found) {
         all.add(counts);
     }
     line("**all**", all);
+    print_known_misses(out, found);
     for (const auto& [chapter, results] : found) print_chapter(out, chapter, results);
     return out.str();
 }

@@ -54,7 +54,7 @@ std::vector<Story> gas_supply() {
                       {flame_current, rises},
                       {correction, falls},
                       {outlet, stays}},
-         .straying = {1.0, 8.0}},
+         .straying = {1.0, 8.0, -1.0, 1.0}},
         {.name = "injector of bank 1 choked by a third at full draw",
          .asked_lpm = 16.0,
          .happens = [](House& h) { parts(h).injector_m2[0] *= 0.67; },
@@ -79,7 +79,8 @@ std::vector<Story> gas_supply() {
                       {gas_rate, falls},
                       {outlet, falls},
                       {oxygen, rises},
-                      {flame_current, falls}}},
+                      {flame_current, falls}},
+         .straying = {-0.5, 1.0, -36.0, -1.0}},
     };
 }
 

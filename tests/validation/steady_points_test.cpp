@@ -58,7 +58,7 @@ signals::ActuatorCommands<double> commands_of(const Point& point, const plant::P
     return c;
 }
 
-constexpr double settling_s = 4.0 * 3600.0;  // the casing's air takes ten minutes a time constant
+constexpr double settling_s = 2.0 * 3600.0;  // the casing's air has a time constant of ten minutes
 
 struct Rest {
     plant::Observables now;

@@ -97,7 +97,7 @@ std::vector<Story> starts_and_stops() {
                       {working_pressure, rises},
                       {flue, falls},
                       {oxygen, rises}},
-         .straying = {-1.0, 15.0}},
+         .straying = {-1.0, 15.0, -30.0, 0.0}},
         {.name = "mains power lost at 10 L/min",
          .happens = [](House& h) { h.inputs.surroundings.power_on = 0.0; },
          .watched_s = 60.0,
