@@ -208,6 +208,8 @@ std::vector<Check> combustion_checks() {
          [](const Row& row) { return flammability(burning(row))->autoignition_k - 273.15; }},
         {"natural_gas_parameters.full_manifold_pa", quantity("burner pressure"),
          [](const Row&) { return plant::natural_gas_parameters().full_manifold_pa / 1e3; }},
+        {"natural_gas_parameters.gross_j_per_m3", quantity("typical Australian pipeline"),
+         [](const Row&) { return plant::natural_gas_parameters().gross_j_per_m3 / 1e6; }},
         {"propane_parameters.gas_lock_up_pa", quantity("customary LP Gas"),
          [](const Row&) { return plant::propane_parameters().gas_lock_up_pa / 1e3; }},
     };
@@ -225,7 +227,6 @@ TEST(FuelGasReference, MatchesEveryPublishedRow) {
         {quantity("natural gas quality"), "a limit of a regulation, not a property"},
         {quantity("AS 4564"), "a limit of a standard, not a property"},
         {quantity("HD-5 propane"), "a limit of a specification, not a property"},
-        {quantity("typical Australian pipeline"), "a national average gas, composition not stated"},
         {quantity("minimum gas pressure"), "a supply pressure, not a property"},
         {quantity("usual LP Gas"), "a supply pressure, not a property"},
         {quantity("cylinder/tank pressure"), "a supply pressure, not a property"},

@@ -67,7 +67,8 @@ def gas_flow(sheet, point, gas):
              point["bank_3"] * sheet["injector_3_m2"]]
 
     def inlet(q):
-        return sheet["gas_no_load_pa"] - sheet["regulator_droop"] * q - sheet["gas_pipe_resistance"] * q * q
+        drop = sheet["regulator_droop"] * q + sheet["gas_pipe_resistance"] * q * q
+        return sheet["gas_no_load_pa"] - drop
 
     def surplus(pa):
         q = injector_flow(fuel, sum(areas), pa)
@@ -167,47 +168,67 @@ def ionisation(air, air_shares, bank_1):
     return 12.0e-6 / (1.0 + ((excess - 1.05) / 0.6) ** 4)
 
 
+class Burner:
+    """What the sheet and the point fix before any heat is exchanged: fuel, heat set free, shares of the air."""
+
+    def __init__(self, sheet, point, gas):
+        self.fuel, carbon, hydrogen = gases.FUELS[gas]
+        self.gas, self.oxygen_needed = gas, carbon + 0.25 * hydrogen
+        self.banks, self.working_pa = gas_flow(sheet, point, gas)
+        self.moles = sum(self.banks) * gases.moles_per_m3(self.fuel)
+        self.gross_w = self.moles * gases.gross_heat(gas, LATENT_J_PER_MOL)
+        self.net_w = self.gross_w - self.moles * 0.5 * hydrogen * LATENT_J_PER_MOL
+        lit = [1.0, point["bank_2"], point["bank_3"]]
+        weights = [share * (1.0 + on) for share, on in zip(BANK_SHARE, lit)]
+        self.air_shares = [weight / sum(weights) for weight in weights]
+        self.lit_share = sum(share * on for share, on in zip(BANK_SHARE, lit))
+
+    def entering_enthalpy(self, air_moles, flue):
+        """Of the flue gas before the exchanger, what is radiated taken off [J/kg]."""
+        reactants = self.moles * gases.enthalpy(self.fuel, AMBIENT_K)
+        reactants += air_moles * gases.mixture_enthalpy(gases.AIR, AMBIENT_K)
+        return (reactants - RADIATED * self.net_w) / flue.kg_per_s
+
+    def flame_current(self, air_moles):
+        demand = self.banks[0] * gases.moles_per_m3(self.fuel) * self.oxygen_needed / gases.AIR["O2"]
+        return ionisation(air_moles, self.air_shares, demand)
+
+
+def outlet(coil_k, water, through_exchanger, casing_k):
+    """Exchanger water mixed with the bypass's, less what the outlet pocket loses: temperature and loss."""
+    mixed = float(_water_h(coil_k)) * through_exchanger
+    mixed += float(_water_h(INLET_K)) * (water - through_exchanger)
+    mixed /= water
+    lost = POCKET_W_PER_K * (float(_water_t(mixed)) - casing_k)
+    return float(_water_t(mixed - lost / (water * WATER_KG_PER_M3))), lost
+
+
 def solve(sheet, point, gas):
     """All values of one point. Iterates on flue and casing temperature until both stand still."""
-    fuel, carbon, hydrogen = gases.FUELS[gas]
+    burner = Burner(sheet, point, gas)
     water, through_exchanger = water_flow(sheet, point)
-    banks, working = gas_flow(sheet, point, gas)
-    fuel_moles = sum(banks) * gases.moles_per_m3(fuel)
-    gross_w = fuel_moles * gases.gross_heat(gas, LATENT_J_PER_MOL)
-    net_w = gross_w - fuel_moles * 0.5 * hydrogen * LATENT_J_PER_MOL
-    lit = [1.0, point["bank_2"], point["bank_3"]]
-    weights = [share * (1.0 + on) for share, on in zip(BANK_SHARE, lit)]
-    flue_k, casing_k, density = 380.0, 300.0, 0.9
+    flue_k, casing_k, density, moved = 380.0, 300.0, 0.9, 1.0
     for _ in range(60):
         air, rev = air_flow(sheet, point, flue_k, density)
         air_moles = air * AIR_KG_PER_M3 / gases.mixture_mass(gases.AIR)
-        flue = FlueGas(gases.burn(gas, fuel_moles, air_moles))
-        reactants = fuel_moles * gases.enthalpy(fuel, AMBIENT_K)
-        reactants += air_moles * gases.mixture_enthalpy(gases.AIR, AMBIENT_K)
-        entering = (reactants - RADIATED * net_w) / flue.kg_per_s
-        coil = Exchanger(flue, through_exchanger * WATER_KG_PER_M3,
-                         sum(s * on for s, on in zip(BANK_SHARE, lit)), RADIATED * net_w)
-        coil_k, leaving_h, metal_k = coil.run(entering, casing_k)
-        mixed = (float(_water_h(coil_k)) * through_exchanger
-                 + float(_water_h(INLET_K)) * (water - through_exchanger)) / water
-        outlet_k = float(_water_t(mixed))
-        lost = POCKET_W_PER_K * (outlet_k - casing_k)
-        outlet_k = float(_water_t(mixed - lost / (water * WATER_KG_PER_M3)))
-        new_flue_k = float(flue.kelvin(leaving_h))
-        new_casing_k = AMBIENT_K + (CASING_W_PER_K * (metal_k - casing_k) + lost) / ROOM_W_PER_K
-        moved = abs(new_flue_k - flue_k) + abs(new_casing_k - casing_k)
-        flue_k, casing_k = new_flue_k, casing_k + 0.4 * (new_casing_k - casing_k)
+        flue = FlueGas(gases.burn(gas, burner.moles, air_moles))
+        coil = Exchanger(flue, through_exchanger * WATER_KG_PER_M3, burner.lit_share,
+                         RADIATED * burner.net_w)
+        coil_k, leaving_h, metal_k = coil.run(burner.entering_enthalpy(air_moles, flue), casing_k)
+        outlet_k, lost = outlet(coil_k, water, through_exchanger, casing_k)
+        warmer_k = AMBIENT_K + (CASING_W_PER_K * (metal_k - casing_k) + lost) / ROOM_W_PER_K
+        moved = abs(float(flue.kelvin(leaving_h)) - flue_k) + abs(warmer_k - casing_k)
+        flue_k, casing_k = float(flue.kelvin(leaving_h)), casing_k + 0.4 * (warmer_k - casing_k)
         density = flue.density(flue_k)
         if moved < 1e-4:
             break
-    else:
+    if moved >= 1e-4:
         raise RuntimeError("flue and casing did not come to rest")
     dry = sum(n for name, n in flue.moles.items() if name != "H2O")
-    oxygen_needed = carbon + 0.25 * hydrogen
-    demand = banks[0] * gases.moles_per_m3(fuel) * oxygen_needed / gases.AIR["O2"]
     return {
-        "water_m3_per_s": water, "gas_m3_per_s": sum(banks), "input_w": gross_w,
-        "gas_inlet_pa": working, "outlet_k": outlet_k, "air_m3_per_s": air, "fan_rev_per_s": rev,
-        "o2_share": flue.moles["O2"] / dry, "co2_share": flue.moles["CO2"] / dry, "flue_k": flue_k,
-        "ionisation_a": ionisation(air_moles, [w / sum(weights) for w in weights], demand),
+        "water_m3_per_s": water, "gas_m3_per_s": sum(burner.banks), "input_w": burner.gross_w,
+        "gas_inlet_pa": burner.working_pa, "outlet_k": outlet_k, "air_m3_per_s": air,
+        "fan_rev_per_s": rev, "o2_share": flue.moles["O2"] / dry,
+        "co2_share": flue.moles["CO2"] / dry, "flue_k": flue_k,
+        "ionisation_a": burner.flame_current(air_moles),
     }
