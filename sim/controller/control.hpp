@@ -3,11 +3,17 @@
 
 #include "sim/controller/air_proof.hpp"
 #include "sim/controller/controller.hpp"
+#include "sim/controller/household.hpp"
 #include "sim/controller/sequence.hpp"
 #include "sim/controller/temperature_loop.hpp"
 #include "sim/math/functions.hpp"
 
 namespace emberpath::controller {
+
+namespace frost {
+inline constexpr double on_k = 276.15;
+inline constexpr double off_k = 279.15;
+}  // namespace frost
 
 /// Temperature [K] of a 10 kohm, B 3435 K thermistor: 1/T = 1/298.15 + ln(R/R25)/B.   [iec60539]
 template <class Real>
@@ -17,8 +23,7 @@ template <class Real>
 }
 
 template <class Real>
-void decode(ControllerState<Real>& s, const signals::SensorSignals<Real>& in, const Panel& panel,
-            const Settings& settings) {
+void decode(WorkingState<Real>& s, const signals::SensorSignals<Real>& in, const Panel& panel) {
     s.flow_m3_per_s = in.flow_m3_per_s;
     s.inlet_k = decoded_k(in.inlet_ohm);
     s.outlet_k = decoded_k(in.outlet_ohm);
@@ -27,24 +32,44 @@ void decode(ControllerState<Real>& s, const signals::SensorSignals<Real>& in, co
     s.fan_rev_per_s = in.fan_rev_per_s;
     s.fan_current_a = in.fan_current_a;
     s.ionisation_a = in.ionisation_current_a;
-    s.set_point_k = math::clamp(Real(panel.set_point_k), Real(settings.minimum_set_k),
-                                Real(settings.maximum_set_k));
+    s.water_valve_position = in.water_valve_position;
+    const auto powered =
+        math::both(Real(panel.powered) > Real(0.5), in.supply_v > Real(signals::board_drops_out_v));
+    s.powered = math::select(powered, Real(1.0), Real(0.0));
+}
+
+/// Trace heating comes on when it is cold around the heater and goes off with a margin. Both its sensors
+/// must be in range: an open ambient sensor would read as deep frost for ever, so the controller gives the
+/// protection up without a word.
+template <class Real>
+void protect_from_frost(WorkingState<Real>& s, const signals::SensorSignals<Real>& in,
+                        const SettingsOf<Real>& settings) {
+    using math::both;
+    using math::either;
+    const Real coldest = math::minimum(s.ambient_k, s.exchanger_k);
+    const auto believed = both(math::negate(out_of_range(in.ambient_ohm)),
+                               math::negate(out_of_range(in.exchanger_ohm)));
+    const auto allowed =
+        both(both(believed, settings.frost_protection > Real(0.5)), s.powered > Real(0.5));
+    const auto goes_on = either(coldest < Real(frost::on_k),
+                                both(s.trace_heating > Real(0.5), coldest < Real(frost::off_k)));
+    s.trace_heating = math::select(both(allowed, goes_on), Real(1.0), 0.0);
 }
 
 /// Fan target, manifold command and firing rate of the phases other than run.
 template <class Real>
-void idle_targets(ControllerState<Real>& s, const Settings& settings) {
+void idle_targets(WorkingState<Real>& s, const Ratings<Real>& rated) {
     using math::either;
     using math::select;
     const auto lighting = either(is(s.phase, Phase::light_up), is(s.phase, Phase::prove));
     const auto sweeping =
-        either(either(is(s.phase, Phase::pre_purge), is(s.phase, Phase::post_purge)),
+        either(either(purging(s), is(s.phase, Phase::post_purge)),
                math::both(is(s.phase, Phase::lockout), s.phase_s < Real(sequence::post_purge_s)));
     s.fan_target_rev_per_s = select(lighting, sequence::light_up_rev_per_s,
                                     select(sweeping, Real(sequence::purge_rev_per_s), 0.0));
-    const double light_pa = sequence::light_up_manifold_share * settings.full_manifold_pa;
-    s.manifold_command_pa = select(lighting, Real(light_pa), 0.0);
-    const Real light_w = loop::stage_share[0] * settings.full_heat_input_w *
+    const Real light_pa = sequence::light_up_manifold_share * rated.full_manifold_pa;
+    s.manifold_command_pa = select(lighting, light_pa, 0.0);
+    const Real light_w = loop::stage_share[0] * rated.full_heat_input_w *
                          math::square_root(Real(sequence::light_up_manifold_share));
     s.heat_demand_w = select(lighting, light_w, 0.0);
     // Water valve and bypass wait open and at their set place for the next draw.
@@ -54,8 +79,8 @@ void idle_targets(ControllerState<Real>& s, const Settings& settings) {
 
 /// Take `active` where the lane runs, `idle` elsewhere.
 template <class Real>
-void merge_run(ControllerState<Real>& s, const ControllerState<Real>& active,
-               const ControllerState<Real>& idle, const math::Mask<Real>& running) {
+void merge_run(WorkingState<Real>& s, const WorkingState<Real>& active,
+               const WorkingState<Real>& idle, const math::Mask<Real>& running) {
     using math::select;
     s.loop_correction_k = select(running, active.loop_correction_k, idle.loop_correction_k);
     s.banks_open = select(running, active.banks_open, idle.banks_open);
@@ -69,23 +94,12 @@ void merge_run(ControllerState<Real>& s, const ControllerState<Real>& active,
 }
 
 template <class Real>
-signals::ActuatorCommands<Real> control(ControllerState<Real>& s,
-                                        const signals::SensorSignals<Real>& sensors,
-                                        const Panel& panel, const Settings& settings) {
+[[nodiscard]] signals::ActuatorCommands<Real> commands_of(const WorkingState<Real>& s,
+                                                          const math::Mask<Real>& running) {
     using math::either;
     using math::select;
-    decode(s, sensors, panel, settings);
-    step_sequence(s, sensors, panel);
-    const auto running = is(s.phase, Phase::run);
-    follow_air(s, running);
-    ControllerState<Real> active = s;
-    ControllerState<Real> idle = s;
-    modulate(active, settings);
-    idle_targets(idle, settings);
-    merge_run(s, active, idle, running);
-
     signals::ActuatorCommands<Real> out;
-    out.fan_duty = fan_duty(s) * s.powered;
+    out.fan_duty = s.fan_duty;
     const Real one(1.0), zero(0.0);
     const auto lighting = is(s.phase, Phase::light_up);
     const auto gas = either(either(lighting, is(s.phase, Phase::prove)), running);
@@ -97,7 +111,30 @@ signals::ActuatorCommands<Real> control(ControllerState<Real>& s,
     out.manifold_pressure_pa = s.manifold_command_pa;
     out.water_valve = s.water_valve;
     out.bypass = s.bypass;
+    out.trace_heating = s.trace_heating;
     return out;
+}
+
+template <class Real>
+signals::ActuatorCommands<Real> control(ControllerState<Real>& s,
+                                        const signals::SensorSignals<Real>& sensors,
+                                        const Panel& panel, const SettingsOf<Real>& settings) {
+    const Ratings<Real> rated = ratings(settings);
+    decode<Real>(s, sensors, panel);
+    hear_household<Real>(s, panel, settings);
+    step_sequence(s, sensors, panel);
+    protect_from_frost<Real>(s, sensors, settings);
+    const auto running = is(s.phase, Phase::run);
+    follow_air<Real>(s, running, is(s.phase, Phase::restart), rated.air_density_share);
+    WorkingState<Real> active = s;
+    WorkingState<Real> idle = s;
+    modulate(active, rated);
+    idle_targets(idle, rated);
+    merge_run<Real>(s, active, idle, running);
+    s.fan_duty = fan_duty<Real>(s) * s.powered;
+    const auto commands = commands_of<Real>(s, running);
+    s.valve_driven = commands.main_solenoid * s.powered;
+    return commands;
 }
 
 }  // namespace emberpath::controller

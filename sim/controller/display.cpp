@@ -12,6 +12,7 @@ namespace {
 constexpr std::array<std::string_view, display_word_count> words{
     "    ", "SHUT", "REST", "VENT", "SEEK", "HEAT", "COOL",  // no power, off, then the normal phases
     "SLOW", "GLOW", "BARE", "FADE", "FEED", "TAPS", "CORE", "OVER", "SEAR", "GASP",  // events in order
+    "WAKE",  // a deliberate restart is being proved
 };
 // clang-format on
 constexpr std::size_t first_event_word = 7;
@@ -29,6 +30,8 @@ constexpr std::size_t phase_word(Phase phase) {
             return 5;
         case Phase::post_purge:
             return 6;
+        case Phase::restart:
+            return first_event_word + event_count - 1;
         case Phase::lockout:
             break;
     }
@@ -41,7 +44,8 @@ std::string_view display_word(const Readout& readout, const Panel& panel) {
     if (panel.powered < 0.5 || readout.powered < 0.5) return words[0];
     if (readout.phase == Phase::lockout)
         return words.at(first_event_word + static_cast<std::size_t>(readout.event) - 1);
-    if (panel.switched_on < 0.5) return words[1];
+    if (readout.phase == Phase::restart) return words.at(phase_word(readout.phase));
+    if (panel.switched_on < 0.5 || readout.household_on < 0.5) return words[1];
     return words.at(phase_word(readout.phase));
 }
 

@@ -7,6 +7,6 @@
 #define EMBERPATH_INSTANTIATE_CONTROLLER(REAL)                                          \
     template emberpath::signals::ActuatorCommands<REAL> emberpath::controller::control( \
         ControllerState<REAL>&, const signals::SensorSignals<REAL>&, const Panel&,      \
-        const Settings&);                                                               \
+        const SettingsOf<REAL>&);                                                       \
     template emberpath::controller::Readout emberpath::controller::readout(             \
         const ControllerState<REAL>&, std::size_t);

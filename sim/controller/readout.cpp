@@ -6,8 +6,8 @@
 namespace emberpath::controller {
 namespace {
 
-constexpr std::array<std::string_view, 7> phase_names{"standby", "pre-purge",  "light-up", "prove",
-                                                      "run",     "post-purge", "lockout"};
+constexpr std::array<std::string_view, phase_count> phase_names{
+    "standby", "pre-purge", "light-up", "prove", "run", "post-purge", "lockout", "restart"};
 
 constexpr std::array<std::string_view, event_count> event_names{
     "none",

@@ -1,10 +1,34 @@
 #pragma once
 /// One lane of the controller's memory as plain values.
 
-#include "sim/controller/controller.hpp"
+#include "sim/controller/sequence.hpp"
 #include "sim/math/pack.hpp"
 
 namespace emberpath::controller {
+
+template <class Real>
+void read_history(Readout& r, const EventHistory<Real>& h, std::size_t i) {
+    using math::lane;
+    r.power_ups = lane(h.power_ups, i);
+    for (std::size_t line = 0; line < history_lines; ++line) {
+        r.history[line].event = static_cast<Event>(static_cast<int>(lane(h.event[line], i)));
+        r.history[line].count = lane(h.count[line], i);
+        r.history[line].age_s = lane(h.clock_s, i) - lane(h.at_s[line], i);
+    }
+}
+
+template <class Real>
+void read_household(Readout& r, const WorkingState<Real>& s, std::size_t i) {
+    using math::lane;
+    r.set_point_k = lane(s.set_point_k, i);
+    r.household_on = lane(s.household_on, i);
+    r.set_by = lane(s.set_by, i);
+    r.link_unit_v = lane(s.link_unit_v, i);
+    for (std::size_t w = 0; w < most_wall_controllers; ++w) {
+        r.link_wall_v[w] = lane(s.link_wall_v[w], i);
+        r.heard[w] = lane(s.heard[w], i);
+    }
+}
 
 template <class Real>
 Readout readout(const ControllerState<Real>& s, std::size_t i) {
@@ -31,8 +55,15 @@ Readout readout(const ControllerState<Real>& s, std::size_t i) {
     r.air_trim = lane(s.air_trim, i);
     r.water_valve = lane(s.water_valve, i);
     r.bypass = lane(s.bypass, i);
-    r.set_point_k = lane(s.set_point_k, i);
     r.powered = lane(s.powered, i);
+    r.water_valve_position = lane(s.water_valve_position, i);
+    r.fan_duty = lane(s.fan_duty, i);
+    r.valve_driven = lane(s.valve_driven, i);
+    r.trace_heating = lane(s.trace_heating, i);
+    const bool refused = lane(resets_left<Real>(s), i) < 0.5;
+    r.restart_needed = r.phase == Phase::lockout && refused ? 1.0 : 0.0;
+    read_household<Real>(r, s, i);
+    read_history(r, s.history, i);
     return r;
 }
 

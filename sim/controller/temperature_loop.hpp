@@ -39,7 +39,7 @@ template <class Real>
 
 /// What flow and rise alone call for [W gross]: no feedback in it.
 template <class Real>
-[[nodiscard]] Real feed_forward_w(const ControllerState<Real>& s) {
+[[nodiscard]] Real feed_forward_w(const WorkingState<Real>& s) {
     return math::maximum(
         s.flow_m3_per_s * (loop::water_j_per_m3_k / loop::efficiency) * (s.set_point_k - s.inlet_k),
         Real(0.0));
@@ -47,7 +47,7 @@ template <class Real>
 
 /// The firing rate asked for before limits [W gross].
 template <class Real>
-[[nodiscard]] Real wanted_heat_w(const ControllerState<Real>& s) {
+[[nodiscard]] Real wanted_heat_w(const WorkingState<Real>& s) {
     const Real error = s.set_point_k - s.outlet_k;
     const Real rise = s.set_point_k - s.inlet_k + loop::proportional * error + s.loop_correction_k;
     return math::maximum(s.flow_m3_per_s * (loop::water_j_per_m3_k / loop::efficiency) * rise,
@@ -56,14 +56,14 @@ template <class Real>
 
 /// Integral action, held at saturation and outside a band just after light-up.
 template <class Real>
-void integrate(ControllerState<Real>& s, const Real& wanted_w, const Settings& settings) {
+void integrate(WorkingState<Real>& s, const Real& wanted_w, const Ratings<Real>& rated) {
     using math::both;
     const Real error = s.set_point_k - s.outlet_k;
     const Real scale =
         math::clamp(s.flow_m3_per_s * (1.0 / loop::ten_litres_per_minute), Real(0.3), Real(1.5));
-    const auto high = both(wanted_w > Real(loop::saturated_share * settings.full_heat_input_w),
-                           error > Real(0.0));
-    const Real least_w = loop::stage_share[0] * settings.full_heat_input_w *
+    const auto high =
+        both(wanted_w > Real(loop::saturated_share * rated.full_heat_input_w), error > Real(0.0));
+    const Real least_w = loop::stage_share[0] * rated.full_heat_input_w *
                          math::square_root(Real(loop::least_manifold_share));
     const auto low = both(wanted_w < least_w, error < Real(0.0));
     const auto early = both(s.run_s < Real(loop::settling_s),
@@ -77,9 +77,9 @@ void integrate(ControllerState<Real>& s, const Real& wanted_w, const Settings& s
 
 /// How many banks: up after a hold, down at once, with hysteresis.
 template <class Real>
-void choose_banks(ControllerState<Real>& s, const Real& wanted_w, const Settings& settings) {
+void choose_banks(WorkingState<Real>& s, const Real& wanted_w, const Ratings<Real>& rated) {
     using math::both;
-    const Real share = wanted_w * (1.0 / settings.full_heat_input_w);
+    const Real share = wanted_w * rated.per_full_input;
     const Real up =
         math::select(s.banks_open > Real(1.5), loop::bank_up[1], Real(loop::bank_up[0]));
     const Real down =
@@ -94,8 +94,8 @@ void choose_banks(ControllerState<Real>& s, const Real& wanted_w, const Settings
 
 /// Throttle the water when the demand passes what the burner can give; open again slowly.
 template <class Real>
-void throttle(ControllerState<Real>& s, const Settings& settings) {
-    const Real excess = 0.985 - feed_forward_w(s) * (1.0 / settings.full_heat_input_w);
+void throttle(WorkingState<Real>& s, const Ratings<Real>& rated) {
+    const Real excess = 0.985 - feed_forward_w(s) * rated.per_full_input;
     const Real rate = math::clamp(0.6 * excess, Real(-0.12), Real(0.04));
     s.water_valve = math::clamp(s.water_valve + rate * signals::tick_s, Real(0.10), Real(1.0));
     const Real overshoot = s.outlet_k - s.set_point_k;
@@ -106,22 +106,22 @@ void throttle(ControllerState<Real>& s, const Settings& settings) {
 
 /// Firing rate, manifold pressure and fan target while running.
 template <class Real>
-void modulate(ControllerState<Real>& s, const Settings& settings) {
+void modulate(WorkingState<Real>& s, const Ratings<Real>& rated) {
     const Real wanted = wanted_heat_w(s);
-    integrate(s, wanted, settings);
-    choose_banks(s, wanted, settings);
-    throttle(s, settings);
-    const Real stage_w = by_stage(s.banks_open, loop::stage_share) * settings.full_heat_input_w;
+    integrate(s, wanted, rated);
+    choose_banks(s, wanted, rated);
+    throttle(s, rated);
+    const Real stage_w = by_stage(s.banks_open, loop::stage_share) * rated.full_heat_input_w;
     const Real least_w = stage_w * math::square_root(Real(loop::least_manifold_share));
     const Real rate = math::clamp(wanted, least_w, stage_w);
     const Real factor = by_stage(s.banks_open, loop::fan_factor);
     const Real per_watt =
-        factor * s.air_trim * (settings.fan_full_rev_per_s / settings.full_heat_input_w);
+        factor * s.air_trim * (rated.fan_full_rev_per_s / rated.full_heat_input_w);
     s.fan_target_rev_per_s = rate * per_watt;
     const Real proven_w = loop::air_proven_margin * s.fan_rev_per_s / per_watt;
     s.heat_demand_w = math::maximum(math::minimum(rate, proven_w), least_w);
     const Real relative = s.heat_demand_w / stage_w;
-    s.manifold_command_pa = settings.full_manifold_pa * relative * relative;
+    s.manifold_command_pa = rated.full_manifold_pa * relative * relative;
 }
 
 }  // namespace emberpath::controller

@@ -93,6 +93,9 @@ void thermal_derivative(const Plant<Real>& plant, const State<Real>& x, const Su
                (1.0 / hc::pipe_cell_j_per_k);
         upstream = x[i];
     }
+    const Real heating_v = plant.electrics.supply_v;
+    casing_gain += plant.commands.trace_heating * heating_v * heating_v /
+                   plant.parameters.electrical.trace_heating_ohm;
     d[casing_air] = (casing_gain - hc::casing_to_room_w_per_k * (x[casing_air] - at.ambient_k)) *
                     (1.0 / hc::casing_j_per_k);
 }

@@ -55,6 +55,7 @@ signals::SensorSignals<Real> sense(const Plant<Real>& plant, const Surroundings&
     const Real loading = fan_loading(air_flow(p, x, at), x[fan_speed]);
     s.fan_current_a = fan_current(p, x[fan_speed], loading) * at.power_on;
     s.ionisation_current_a = x[ionisation] * plant.electrics.flame_signal;
+    s.water_valve_position = x[water_valve];
     s.supply_v = plant.electrics.supply_v * at.power_on;
     s.limiter_closed = (1.0 - plant.flame.limiter_tripped) * (1.0 - p.limiter_bad);
     return s;
@@ -97,6 +98,7 @@ void hold_commands(Plant<Real>& plant, const Surroundings& at,
     held.main_solenoid *= on * plant.electrics.valve_pulls;
     for (Real& solenoid : held.bank_solenoid) solenoid *= on;
     held.manifold_pressure_pa *= on;
+    held.trace_heating *= on;
     held.water_valve = on * commands.water_valve + (1.0 - on) * plant.state[water_valve];
     held.bypass = on * commands.bypass + (1.0 - on) * plant.state[bypass_valve];
 }
@@ -225,6 +227,7 @@ Plant<double> one_lane(const Plant<Real>& plant, std::size_t lane) {
     one.commands.manifold_pressure_pa = math::lane(plant.commands.manifold_pressure_pa, lane);
     one.commands.water_valve = math::lane(plant.commands.water_valve, lane);
     one.commands.bypass = math::lane(plant.commands.bypass, lane);
+    one.commands.trace_heating = math::lane(plant.commands.trace_heating, lane);
     one.electrics = one_lane(plant.electrics, lane);
     return one;
 }

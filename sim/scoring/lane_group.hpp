@@ -25,9 +25,7 @@ class LaneGroup {
     static constexpr int ticks_per_look = 10;
 
     LaneGroup(const worksite::Job& job, std::array<LaneRole, width> roles)
-        : job_(job), roles_(std::move(roles)) {
-        heater_.settings = job.settings;
-    }
+        : job_(job), roles_(std::move(roles)) {}
 
     /// Runs the tape to its end (or to arrival) and fills this group's columns of `out`.
     void live_through(const Tape& tape, Shadows& out, bool only_to_arrival) {
@@ -64,20 +62,19 @@ class LaneGroup {
         }
     }
 
-    [[nodiscard]] plant::PlantParameters parameters_of(
+    [[nodiscard]] worksite::Installation installation_of(
         std::size_t lane, double time_s, const worksite::Alterations& alterations) const {
-        return worksite::with_alterations(
-            faults::with_faults(job_.healthy, roles_[lane].faults, time_s), alterations);
+        return worksite::installation_of(job_, roles_[lane].faults, time_s, alterations);
     }
-    void set_parameters(std::size_t lane, double time_s) {
-        plant::set_parameters(heater_.plant, lane, parameters_of(lane, time_s, alterations_));
+    void install(std::size_t lane, double time_s) {
+        heater_.install(lane, installation_of(lane, time_s, alterations_));
     }
 
     void tick(const worksite::TickInputs& inputs) {
         const double time_s = inputs.surroundings.time_s;
         for (std::size_t i = 0; i < width; ++i)
             if (moving_[i] || !settled_) {
-                set_parameters(i, time_s);
+                install(i, time_s);
                 moving_[i] = faults::changes_after(roles_[i].faults, time_s);
             }
         if (!settled_) plant::settle_cold(heater_.plant, inputs.surroundings);
@@ -120,14 +117,13 @@ class LaneGroup {
             const auto cured = [&](const faults::Fault& fault) {
                 return faults::info(fault.cause).remedy == remedy;
             };
-            if (std::erase_if(roles_[i].faults, cured) > 0)
-                set_parameters(i, inputs_.surroundings.time_s);
+            if (std::erase_if(roles_[i].faults, cured) > 0) install(i, inputs_.surroundings.time_s);
         }
     }
 
     void alter(const worksite::Alterations& alterations) {
         alterations_ = alterations;
-        for (std::size_t i = 0; i < width; ++i) set_parameters(i, inputs_.surroundings.time_s);
+        for (std::size_t i = 0; i < width; ++i) install(i, inputs_.surroundings.time_s);
     }
 
     /// A sensor under the multimeter is read at its own leads, unplugged or not.
@@ -135,8 +131,7 @@ class LaneGroup {
         alignas(64) worksite::Heater<Real> copy = heater_;
         worksite::Alterations plugged = alterations_;
         plugged.sensor_unplugged = {};
-        plant::set_parameters(copy.plant, lane,
-                              parameters_of(lane, inputs_.surroundings.time_s, plugged));
+        copy.install(lane, installation_of(lane, inputs_.surroundings.time_s, plugged));
         return worksite::view(copy, lane, inputs_);
     }
 

@@ -11,6 +11,9 @@ inline constexpr double tick_s = 0.1;  // the controller runs once a tick; recor
 /// Below this mains voltage the board lets go: valves shut, fan stops, controller starts afresh. Chosen.
 inline constexpr double board_drops_out_v = 160.0;
 
+/// Of the link cable, without load [V]. Chosen.
+inline constexpr double link_supply_v = 24.0;
+
 /// Sensor side. Electrical faults act here (an open thermistor is an ohm value, not a flag).
 template <class Real>
 struct SensorSignals {
@@ -22,8 +25,9 @@ struct SensorSignals {
     Real fan_rev_per_s{0.0};  // tachometer
     Real fan_current_a{0.0};
     Real ionisation_current_a{0.0};
-    Real limiter_closed{1.0};  // 1 closed, 0 open
-    Real supply_v{230.0};      // mains as the board finds it; 0 behind a blown fuse
+    Real limiter_closed{1.0};        // 1 closed, 0 open
+    Real supply_v{230.0};            // mains as the board finds it; 0 behind a blown fuse
+    Real water_valve_position{1.0};  // fed back by the valve's motor, 0 shut to 1 open
 };
 
 /// Actuator side, held over the tick.
@@ -36,6 +40,7 @@ struct ActuatorCommands {
     Real manifold_pressure_pa{0.0};  // target of the proportional valve
     Real water_valve{1.0};           // [-] 0 shut, 1 open
     Real bypass{0.0};                // [-] 0 shut, 1 open
+    Real trace_heating{0.0};         // 0 or 1: frost protection of the water way
 };
 
 }  // namespace emberpath::signals

@@ -161,10 +161,7 @@ void Workplace::carry_out(Remedy remedy) {
     deeds.lasting_remedy = tick_;
     deeds.running_ticks = 0;
     severities_.clear();
-    plant::set_parameters(
-        heater.plant, 0,
-        with_alterations(faults::with_faults(job.healthy, faults_left(), time_s()),
-                         fabric.alterations));
+    heater.install(0, installation_of(job, faults_left(), time_s(), fabric.alterations));
     if (follower_) follower_->remedied(remedy);
     if (remedy == Remedy::change_cylinder) {
         services.cylinder_warmed_k = 0.0;

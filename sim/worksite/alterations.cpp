@@ -22,4 +22,19 @@ plant::PlantParameters with_alterations(plant::PlantParameters parameters,
     return parameters;
 }
 
+controller::Settings with_alterations(controller::Settings settings,
+                                      const Alterations& alterations) {
+    for (std::size_t i = 0; i < controller::setting_count; ++i)
+        if (alterations.stored[i])
+            controller::store(settings, static_cast<controller::Setting>(i),
+                              *alterations.stored[i]);
+    return settings;
+}
+
+Installation installation_of(const Job& job, std::span<const faults::Fault> faults, double time_s,
+                             const Alterations& alterations) {
+    return {with_alterations(faults::with_faults(job.healthy, faults, time_s), alterations),
+            with_alterations(job.settings, alterations)};
+}
+
 }  // namespace emberpath::worksite

@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <deque>
 #include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -65,10 +66,17 @@ struct Alterations {
     bool limiter_bridged = false;
     double regulator_raised_pa = 0.0;        // supply regulator wound up by so much
     std::array<bool, 3> sensor_unplugged{};  // outlet, inlet, exchanger
+    /// What was stored at the service readout, by controller::Setting.
+    std::array<std::optional<double>, controller::setting_count> stored{};
     bool operator==(const Alterations&) const = default;
 };
 [[nodiscard]] plant::PlantParameters with_alterations(plant::PlantParameters parameters,
                                                       const Alterations& alterations);
+[[nodiscard]] controller::Settings with_alterations(controller::Settings settings,
+                                                    const Alterations& alterations);
+/// The job's sound house with these causes at this time and what hands did to it.
+[[nodiscard]] Installation installation_of(const Job& job, std::span<const faults::Fault> faults,
+                                           double time_s, const Alterations& alterations = {});
 
 /// Follows an attempt tick by tick: shadows, recorders, tests. Called in the order things happen.
 class Follower {

@@ -15,12 +15,20 @@ struct TickInputs {
     controller::Panel panel;
 };
 
+/// All about one house's heater that does not change by itself. Causes and hands change it.
+struct Installation {
+    plant::PlantParameters parameters;
+    controller::Settings settings;
+};
+
 template <class Real>
 struct Heater {
     plant::Plant<Real> plant{};
     controller::ControllerState<Real> controller{};
-    controller::Settings settings{};
+    controller::SettingsOf<Real> settings{};
 
+    /// Gives one lane its installation; state and memory stay.
+    void install(std::size_t lane, const Installation& installation);
     /// Sensors, controller, flame, physics: 0.1 s of time.
     void tick(const TickInputs& inputs);
     [[nodiscard]] std::uint64_t hash(std::size_t lane) const;

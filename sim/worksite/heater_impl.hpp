@@ -8,6 +8,12 @@
 namespace emberpath::worksite {
 
 template <class Real>
+void Heater<Real>::install(std::size_t lane, const Installation& installation) {
+    plant::set_parameters(plant, lane, installation.parameters);
+    controller::set_settings(settings, lane, installation.settings);
+}
+
+template <class Real>
 void Heater<Real>::tick(const TickInputs& inputs) {
     plant::update_electrics(plant, inputs.surroundings);
     controller::Panel panel = inputs.panel;
@@ -28,6 +34,13 @@ std::uint64_t Heater<Real>::hash(std::size_t lane) const {
     hash.add(r.loop_correction_k);
     hash.add(r.air_trim);
     hash.add(r.heat_demand_w);
+    hash.add(r.set_point_k);
+    hash.add(r.trace_heating);
+    for (const auto& line : r.history) {
+        hash.add(static_cast<std::uint64_t>(line.event));
+        hash.add(line.count);
+        hash.add(line.age_s);
+    }
     return hash.value();
 }
 

@@ -187,9 +187,7 @@ void Workplace::measure_share(std::size_t tap) {
 
 void Workplace::set_alterations(const Alterations& alterations) {
     fabric.alterations = alterations;
-    plant::set_parameters(
-        heater.plant, 0,
-        with_alterations(faults::with_faults(job.healthy, faults_left(), time_s()), alterations));
+    heater.install(0, installation_of(job, faults_left(), time_s(), alterations));
     if (follower_) follower_->altered(alterations);
     changed();
 }

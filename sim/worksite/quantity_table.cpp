@@ -53,7 +53,7 @@ constexpr std::array<QuantityInfo, quantity_count> table{{
     {Q::readout_air_trim, "readout_air_trim", "air trim on the service readout", Tool::readout, false, false, 0.005, 0.0, 0.01, 0.02, 0.25, 0.5, 0},
     {Q::complaint_heard, "complaint_heard", "what the customer says", Tool::none, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.0, 6},
     {Q::display_word, "display_word", "word on the display", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.1, 0.0, static_cast<int>(controller::display_word_count)},
-    {Q::readout_phase, "readout_phase", "phase on the service readout", Tool::readout, true, false, 0.0, 0.0, 1.0, 0.0, 0.1, 0.5, 7},
+    {Q::readout_phase, "readout_phase", "phase on the service readout", Tool::readout, true, false, 0.0, 0.0, 1.0, 0.0, 0.1, 0.5, static_cast<int>(controller::phase_count)},
     {Q::readout_event, "readout_event", "latest event on the service readout", Tool::readout, true, false, 0.0, 0.0, 1.0, 0.0, 0.25, 0.5, static_cast<int>(controller::event_count)},
     {Q::spark, "spark", "spark at the igniter", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.2, 2},
     {Q::flame, "flame", "flame at the burner window", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.2, 5},
@@ -117,8 +117,9 @@ std::string_view category_word(Quantity quantity, std::size_t category) {
             return category < controller::display_word_count ? controller::display_word_at(category)
                                                              : std::string_view("unknown");
         case Q::readout_phase:
-            return category < 7 ? controller::phase_name(static_cast<controller::Phase>(category))
-                                : std::string_view("unknown");
+            return category < controller::phase_count
+                       ? controller::phase_name(static_cast<controller::Phase>(category))
+                       : std::string_view("unknown");
         case Q::readout_event:
             return category < controller::event_count
                        ? controller::event_name(static_cast<controller::Event>(category))

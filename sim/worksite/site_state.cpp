@@ -44,6 +44,8 @@ void add_to(math::Hash& hash, const Fabric& f) {
     for (const double weep : f.weep_m3_per_s) hash.add(weep);
     for (const bool unproved : f.joint_unproved) add_all(hash, unproved);
     for (const bool unplugged : f.alterations.sensor_unplugged) add_all(hash, unplugged);
+    for (const auto& stored : f.alterations.stored)
+        add_all(hash, stored.has_value(), stored.value_or(0.0));
     add_all(hash, f.cover_on, f.wide_open_joint, f.alterations.limiter_bridged,
             f.alterations.regulator_raised_pa, f.tagged);
 }

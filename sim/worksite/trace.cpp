@@ -69,7 +69,6 @@ class Run {
           settings_(settings),
           inputs_(inputs_at_rest(job)),
           gusts_(gust_seed, job.site.gust_period_s) {
-        heater_.settings = job.settings;
         set_parameters(0.0);
         plant::settle_cold(heater_.plant, inputs_.surroundings);
     }
@@ -97,10 +96,9 @@ class Run {
 
   private:
     void set_parameters(double time_s) {
-        const auto parameters = settings_.sound ? job_.healthy
-                                                : faults::with_faults(job_.healthy, job_.faults,
-                                                                      job_.site.arrival_s + time_s);
-        plant::set_parameters(heater_.plant, 0, parameters);
+        const std::span<const faults::Fault> none;
+        heater_.install(0, installation_of(job_, settings_.sound ? none : std::span(job_.faults),
+                                           job_.site.arrival_s + time_s));
     }
 
     const Job& job_;

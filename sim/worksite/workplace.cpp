@@ -22,6 +22,8 @@ std::string_view phase_words(controller::Phase phase) {
             return "fan running on";
         case Phase::lockout:
             return "locked out";
+        case Phase::restart:
+            return "fan purging for a restart";
         default:
             return "heater at rest";
     }
@@ -178,9 +180,7 @@ void Workplace::refresh_parameters() {
     for (const auto& fault : left) now.push_back(faults::severity_at(fault, time_s()));
     if (tick_ > 0 && now == severities_) return;
     severities_ = std::move(now);
-    plant::set_parameters(
-        heater.plant, 0,
-        with_alterations(faults::with_faults(job.healthy, left, time_s()), fabric.alterations));
+    heater.install(0, installation_of(job, left, time_s(), fabric.alterations));
 }
 
 void Workplace::build_inputs() {
@@ -250,9 +250,7 @@ HeaterView Workplace::look_plugged() const {
     Heater<double> copy = heater;
     Alterations plugged = fabric.alterations;
     plugged.sensor_unplugged = {};
-    plant::set_parameters(
-        copy.plant, 0,
-        with_alterations(faults::with_faults(job.healthy, faults_left(), time_s()), plugged));
+    copy.install(0, installation_of(job, faults_left(), time_s(), plugged));
     return view(copy, 0, inputs_);
 }
 

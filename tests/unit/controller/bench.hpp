@@ -37,6 +37,8 @@ class Bench {
     // Overruled sensors.
     std::optional<double> inlet_ohm, outlet_ohm, exchanger_ohm, ionisation_a, limiter_closed;
     std::optional<double> outlet_c;
+    std::optional<double> ambient_ohm;
+    double ambient_c = 15.0;
 
     Bench() { sense(); }
 
@@ -65,6 +67,11 @@ class Bench {
         tick();
         panel.reset_pressed = 0.0;
     }
+    void ask_for_restart() {
+        panel.restart_asked = 1.0;
+        tick();
+        panel.restart_asked = 0.0;
+    }
     [[nodiscard]] Readout now() const { return readout(state, 0); }
     /// Phases in the order they were entered.
     [[nodiscard]] std::vector<Phase> phases() const {
@@ -91,7 +98,7 @@ class Bench {
         sensors_.outlet_ohm =
             outlet_ohm.value_or(ohm_at(outlet_c.value_or(outlet_true_c_) + celsius));
         sensors_.exchanger_ohm = exchanger_ohm.value_or(ohm_at(outlet_true_c_ + 1.0 + celsius));
-        sensors_.ambient_ohm = ohm_at(15.0 + celsius);
+        sensors_.ambient_ohm = ambient_ohm.value_or(ohm_at(ambient_c + celsius));
         sensors_.fan_rev_per_s = fan_rev_per_s_;
         sensors_.fan_current_a = 0.08 + 0.5 * n * n * (0.35 + 0.65 * fan_loading);
         sensors_.ionisation_current_a = ionisation_a.value_or(flame_ && probe_sees ? 8.0e-6 : 0.0);

@@ -33,8 +33,8 @@ TEST(DisplayWords, EveryPhaseAndEveryEventHasItsOwn) {
     std::set<std::string_view> shown;
     const Panel panel;
     Readout r{};
-    for (const Phase phase :
-         {Phase::standby, Phase::pre_purge, Phase::light_up, Phase::run, Phase::post_purge}) {
+    for (const Phase phase : {Phase::standby, Phase::pre_purge, Phase::light_up, Phase::run,
+                              Phase::post_purge, Phase::restart}) {
         r.phase = phase;
         EXPECT_TRUE(shown.insert(display_word(r, panel)).second);
     }
@@ -108,7 +108,7 @@ TEST(Readout, NamesEveryPhaseAndEvent) {
     std::set<std::string_view> names;
     for (std::size_t e = 0; e < event_count; ++e)
         EXPECT_TRUE(names.insert(event_name(static_cast<Event>(e))).second);
-    for (int p = 0; p <= static_cast<int>(Phase::lockout); ++p)
+    for (int p = 0; p <= static_cast<int>(Phase::restart); ++p)
         EXPECT_TRUE(names.insert(phase_name(static_cast<Phase>(p))).second);
 }
 

@@ -8,6 +8,7 @@
 #include <functional>
 #include <set>
 
+#include "sim/controller/sequence.hpp"
 #include "tests/unit/controller/bench.hpp"
 
 namespace emberpath::controller {
@@ -20,9 +21,11 @@ TEST(Protections, EveryEventHasExactlyOneRow) {
     EXPECT_FALSE(seen.contains(Event::none));
 }
 
-TEST(Protections, RetriesAreClearedByRunningAndLockoutsByReset) {
+TEST(Protections, CombustionLockoutsWantARestartAndOthersReset) {
+    const std::set<Event> combustion{Event::air_path_restricted, Event::flame_lost,
+                                     Event::flame_seen_before_gas, Event::overheat_limiter_open};
     for (const Protection& row : protections)
-        EXPECT_EQ(row.cleared == Cleared::by_user_reset, row.response == Response::lockout)
+        EXPECT_EQ(row.cleared != Cleared::by_reset, combustion.contains(row.event))
             << event_name(row.event);
 }
 
@@ -33,6 +36,33 @@ Bench burning(double flow_lpm = 10.0) {
     bench.run(30.0);
     EXPECT_EQ(bench.now().phase, Phase::run);
     return bench;
+}
+
+/// Resets that a lockout accepts are used up one after another while the condition lasts, then reset does
+/// nothing more; after the repair a deliberate restart alone clears it, through a minute of purge.
+void expect_cleared_by_restart_alone(Bench& bench, Event event,
+                                     const std::function<void()>& repair) {
+    EXPECT_EQ(bench.now().event, event);
+    for (double n = 0.0; n < resets_accepted(row_of(event)->cleared); n += 1.0) {
+        ASSERT_EQ(bench.now().phase, Phase::lockout);
+        EXPECT_EQ(bench.now().restart_needed, 0.0);
+        bench.press_reset();
+        EXPECT_LT(bench.seconds_until(Phase::lockout, 90.0), 90.0) << "it comes back unrepaired";
+    }
+    EXPECT_EQ(bench.now().restart_needed, 1.0);
+    repair();
+    bench.press_reset();
+    bench.run(30.0);
+    EXPECT_EQ(bench.now().phase, Phase::lockout) << "reset is refused";
+    EXPECT_EQ(bench.now().event, event);
+    EXPECT_EQ(bench.commands.main_solenoid, 0.0);
+    bench.ask_for_restart();
+    EXPECT_EQ(bench.now().phase, Phase::restart);
+    const double proved_s = bench.seconds_until(Phase::standby, 90.0);
+    EXPECT_NEAR(proved_s, sequence::restart_purge_s, 0.15);
+    EXPECT_EQ(bench.now().event, Event::none);
+    bench.run(10.0);
+    EXPECT_EQ(bench.now().phase, Phase::run);
 }
 
 /// Only reset clears this lockout, and only once the condition has gone.
@@ -86,8 +116,8 @@ TEST(OverheatLimiter, LocksOutInTheSameTick) {
     Bench bench = burning();
     bench.limiter_closed = 0.0;
     bench.tick();
-    expect_cleared_by_reset_alone(bench, Event::overheat_limiter_open,
-                                  [&] { bench.limiter_closed.reset(); });
+    expect_cleared_by_restart_alone(bench, Event::overheat_limiter_open,
+                                    [&] { bench.limiter_closed.reset(); });
 }
 
 TEST(OutletTooHot, IsToleratedForASecondAboveEightyDegrees) {
@@ -123,17 +153,50 @@ TEST(FlameLost, IsToleratedForAQuarterSecondThenLightsAgain) {
     EXPECT_EQ(bench.now().failed_light_ups, 0.0);
 }
 
+/// The flame goes out for longer than is tolerated.
+void lose_flame(Bench& bench) {
+    bench.ionisation_a = 0.0;
+    bench.run(0.3);
+    bench.ionisation_a.reset();
+}
+
 TEST(FlameLost, ThreeTimesWithoutAGoodMinuteLocksOut) {
     Bench bench = burning();
     for (int i = 0; i < 3; ++i) {
         EXPECT_EQ(bench.now().phase, Phase::run) << i;
-        bench.ionisation_a = 0.0;
-        bench.run(0.3);
-        bench.ionisation_a.reset();
+        lose_flame(bench);
         bench.run(10.0);
     }
     EXPECT_EQ(bench.now().phase, Phase::lockout);
     EXPECT_EQ(bench.now().event, Event::flame_lost);
+}
+
+TEST(FlameLost, AcceptsTwoResetsWithoutAGoodMinuteAndThenWantsARestart) {
+    Bench bench = burning();
+    for (int lockout = 0; lockout < 3; ++lockout) {
+        for (int i = 0; i < 3; ++i) {
+            lose_flame(bench);
+            bench.run(10.0);
+        }
+        ASSERT_EQ(bench.now().phase, Phase::lockout);
+        EXPECT_EQ(bench.now().restart_needed, lockout < 2 ? 0.0 : 1.0);
+        bench.press_reset();
+        bench.run(20.0);
+        EXPECT_EQ(bench.now().phase, lockout < 2 ? Phase::run : Phase::lockout) << lockout;
+    }
+}
+
+TEST(FlameLost, AGoodMinuteMakesResetsCountAfresh) {
+    Bench bench = burning();
+    for (int lockout = 0; lockout < 5; ++lockout) {
+        for (int i = 0; i < 3; ++i) {
+            lose_flame(bench);
+            bench.run(10.0);
+        }
+        bench.press_reset();
+        bench.run(70.0);
+        EXPECT_EQ(bench.now().phase, Phase::run) << lockout;
+    }
 }
 
 TEST(FlameLost, FlameOfOneMicroampereHoldsAndLowerIsLost) {
@@ -169,8 +232,8 @@ TEST(FlameSeenBeforeGas, IsToleratedForTwoSecondsAndGasStaysShut) {
         EXPECT_EQ(bench.commands.main_solenoid, 0.0);
     }
     bench.tick();
-    expect_cleared_by_reset_alone(bench, Event::flame_seen_before_gas,
-                                  [&] { bench.ionisation_a.reset(); });
+    expect_cleared_by_restart_alone(bench, Event::flame_seen_before_gas,
+                                    [&] { bench.ionisation_a.reset(); });
 }
 
 TEST(FanSpeedNotReached, IsToleratedForSevenSecondsOfPrePurge) {
@@ -195,8 +258,8 @@ TEST(AirPathRestricted, LocksOutWhenTheFanTrimAtItsLimitCannotMakeItGood) {
     bench.flow_lpm = 10.0;
     const double after = bench.seconds_until(Phase::lockout, 60.0);
     EXPECT_NEAR(after, 16.0, 1.0);
-    expect_cleared_by_reset_alone(bench, Event::air_path_restricted,
-                                  [&] { bench.fan_loading = 1.0; });
+    expect_cleared_by_restart_alone(bench, Event::air_path_restricted,
+                                    [&] { bench.fan_loading = 1.0; });
 }
 
 TEST(AirPathRestricted, FollowsFiveSecondsAfterAFurtherLossOnceTheTrimIsAtItsLimit) {

@@ -48,7 +48,28 @@ class Wanderer {
         p.switched_on = chance(0.002) ? 0.0 : 1.0;
         p.reset_pressed = chance(0.01) ? 1.0 : 0.0;
         p.powered = chance(0.002) ? 0.0 : 1.0;
+        p.restart_asked = chance(0.002) ? 1.0 : 0.0;
+        for (auto& wall : p.wall) {
+            wall.fitted = 1.0;
+            wall.shows_service = chance(0.3) ? 1.0 : 0.0;
+            wall.set_point_k = 308.0 + 25.0 * random_.uniform();
+            wall.switched_on = chance(0.005) ? 0.0 : 1.0;
+        }
         return p;
+    }
+    Settings settings() {
+        Settings s;
+        s.wall_controllers = std::floor(4.0 * random_.uniform());
+        s.first_priority = std::floor(4.0 * random_.uniform());
+        s.gas = chance(0.3) ? 1.0 : 0.0;
+        set_altitude(s, chance(0.5) ? 0.0 : 3000.0 * random_.uniform());
+        s.accepts_service = chance(0.5) ? 1.0 : 0.0;
+        s.frost_protection = chance(0.5) ? 1.0 : 0.0;
+        for (auto& run : s.link) {
+            run.series_ohm = chance(0.3) ? 5.0e6 : 3.0 + 300.0 * random_.uniform();
+            run.leak_s = chance(0.3) ? 0.05 * random_.uniform() : 0.0;
+        }
+        return s;
     }
 
   private:
@@ -67,10 +88,10 @@ void expect_in_range(const signals::ActuatorCommands<double>& c, const Settings&
     const auto share = [](double x) { return x >= 0.0 && x <= 1.0; };
     const auto flag = [](double x) { return x == 0.0 || x == 1.0; };
     EXPECT_TRUE(share(c.fan_duty) && share(c.water_valve) && share(c.bypass));
-    EXPECT_TRUE(flag(c.spark) && flag(c.main_solenoid));
+    EXPECT_TRUE(flag(c.spark) && flag(c.main_solenoid) && flag(c.trace_heating));
     for (const double bank : c.bank_solenoid) EXPECT_TRUE(flag(bank));
     EXPECT_GE(c.manifold_pressure_pa, 0.0);
-    EXPECT_LE(c.manifold_pressure_pa, settings.full_manifold_pa * (1.0 + 1e-12));
+    EXPECT_LE(c.manifold_pressure_pa, ratings(settings).full_manifold_pa * (1.0 + 1e-12));
 }
 
 /// Follows one run and fails at the first breach.
@@ -83,7 +104,8 @@ class Watch {
         if (gas && !gas_before_) {
             EXPECT_GE(purged_s_, sequence::least_purge_s - 1e-9) << "gas without a purge";
         }
-        if (phase == Phase::lockout || phase == Phase::pre_purge || panel.powered < 0.5) {
+        if (phase == Phase::lockout || phase == Phase::pre_purge || phase == Phase::restart ||
+            panel.powered < 0.5) {
             EXPECT_FALSE(gas);
         }
         spark_s_ = c.spark > 0.5 ? spark_s_ + signals::tick_s : 0.0;
@@ -114,7 +136,7 @@ TEST(AnySignals, NeverOpenGasWithoutPurgeOrInLockoutNorSparkTooLong) {
     for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
         Wanderer world(seed);
         ControllerState<double> state;
-        const Settings settings;
+        const Settings settings = seed == 1 ? Settings{} : world.settings();
         signals::ActuatorCommands<double> commands;
         Watch watch;
         for (int i = 0; i < ticks && !testing::Test::HasFailure(); ++i) {
@@ -161,14 +183,20 @@ TEST(Lanes, HaveTheBitsOfAControllerAlone) {
     std::vector<Wanderer> worlds;
     for (std::uint64_t i = 0; i < 8; ++i) worlds.emplace_back(100 + i);
     Wanderer hand(99);
-    const Settings settings;
+    std::array<Settings, 8> settings;
+    SettingsOf<Pack> all_settings;
+    for (std::size_t i = 0; i < 8; ++i) {
+        if (i > 0) settings[i] = hand.settings();
+        set_settings(all_settings, i, settings[i]);
+        EXPECT_EQ(settings_of(all_settings, i), settings[i]);
+    }
     for (int tick = 0; tick < 6000; ++tick) {
         const Panel panel = hand.panel();
         std::array<Sensors, 8> sensors;
         for (std::size_t i = 0; i < 8; ++i) sensors[i] = worlds[i].next(answers[i]);
-        const auto all = control(together, packed<Pack>(sensors), panel, settings);
+        const auto all = control(together, packed<Pack>(sensors), panel, all_settings);
         for (std::size_t i = 0; i < 8; ++i) {
-            answers[i] = control(alone[i], sensors[i], panel, settings);
+            answers[i] = control(alone[i], sensors[i], panel, settings[i]);
             ASSERT_TRUE(same_bits(math::lane(all.fan_duty, i), answers[i].fan_duty)) << tick;
             ASSERT_TRUE(same_bits(math::lane(all.manifold_pressure_pa, i),
                                   answers[i].manifold_pressure_pa));
@@ -180,6 +208,14 @@ TEST(Lanes, HaveTheBitsOfAControllerAlone) {
             ASSERT_TRUE(same_bits(a.loop_correction_k, b.loop_correction_k));
             ASSERT_TRUE(same_bits(a.air_trim, b.air_trim));
             ASSERT_TRUE(same_bits(a.inlet_k, b.inlet_k));
+            ASSERT_TRUE(same_bits(a.set_point_k, b.set_point_k));
+            ASSERT_TRUE(same_bits(a.link_wall_v[2], b.link_wall_v[2]));
+            ASSERT_EQ(a.restart_needed, b.restart_needed);
+            for (std::size_t line = 0; line < history_lines; ++line) {
+                ASSERT_EQ(a.history[line].event, b.history[line].event);
+                ASSERT_EQ(a.history[line].count, b.history[line].count);
+                ASSERT_TRUE(same_bits(a.history[line].age_s, b.history[line].age_s));
+            }
         }
     }
 }

@@ -110,9 +110,8 @@ class DrivenHouse {
 
   private:
     void set_parameters() {
-        plant::set_parameters(
-            heater_.plant, 0,
-            faults::with_faults(job_.healthy, job_.faults, inputs_.surroundings.time_s));
+        heater_.install(0,
+                        worksite::installation_of(job_, job_.faults, inputs_.surroundings.time_s));
     }
     void tick() {
         inputs_.surroundings.time_s = 0.1 * static_cast<double>(++ticks_);

@@ -63,10 +63,8 @@ class Twin : public Follower {
 
   private:
     void set_parameters() {
-        plant::set_parameters(heater_.plant, 0,
-                              with_alterations(faults::with_faults(job_.healthy, faults_,
-                                                                   inputs_.surroundings.time_s),
-                                               alterations_));
+        heater_.install(0,
+                        installation_of(job_, faults_, inputs_.surroundings.time_s, alterations_));
     }
 
     Job job_;
