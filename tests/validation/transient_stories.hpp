@@ -75,6 +75,7 @@ inline void gust(laws::House& house, double time_s) {
 
 [[nodiscard]] std::vector<Story> use_stories();     // taps, set point, services
 [[nodiscard]] std::vector<Story> fault_stories();   // something breaks while it runs
+[[nodiscard]] std::vector<Story> wear_stories();    // more of both, from the first draw on
 [[nodiscard]] std::vector<Story> silent_stories();  // something is wrong and nothing responds
 
 }  // namespace emberpath::validation

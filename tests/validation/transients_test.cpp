@@ -151,7 +151,7 @@ void judge_responses(const Story& story, const Lived& lived, ResultsFile& file) 
 TEST(TransientStories, MoveReadingsAndProtectionsAsTheTableSays) {
     ResultsFile file("transients");
     std::size_t count = 0;
-    for (const auto& stories : {use_stories(), fault_stories(), silent_stories()})
+    for (const auto& stories : {use_stories(), fault_stories(), wear_stories(), silent_stories()})
         for (const Story& story : stories) {
             const Lived lived = live_through(story);
             judge_movements(story, lived, file);
@@ -159,7 +159,7 @@ TEST(TransientStories, MoveReadingsAndProtectionsAsTheTableSays) {
             judge_responses(story, lived, file);
             ++count;
         }
-    EXPECT_GE(count, 20U);
+    EXPECT_GE(count, 50U);
 }
 
 }  // namespace
