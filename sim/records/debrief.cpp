@@ -1,6 +1,7 @@
 #include "sim/records/debrief.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "sim/units/units.hpp"
 #include "sim/worksite/cause_list.hpp"
@@ -10,7 +11,10 @@ namespace emberpath::records {
 namespace {
 
 constexpr double tick_s = 0.1;
-constexpr double shown_enough = 0.9;  // below it a right answer is "right, not shown"
+constexpr double least_doubt = 0.05;     // bits: what one decimal shows
+constexpr std::size_t most_columns = 8;  // classes compared reading by reading
+constexpr double listed_from = 0.05;     // probability on arrival
+constexpr double shown_enough = 0.9;     // below it a right answer is "right, not shown"
 
 std::string minutes_and_seconds(double seconds) {
     const auto whole = static_cast<long>(std::max(0.0, seconds));
@@ -159,14 +163,32 @@ bool is_same_everywhere(const Debrief::Reading& reading) {
     });
 }
 
-void add_comparisons(Debrief& debrief, const worksite::Job& job,
-                     const scoring::Assessment& assessment) {
-    // The class of this house stands first.
+// The class of this house, then the others by the largest share they ever had once something was read.
+std::vector<faults::Remedy> by_likelihood(const worksite::Job& job,
+                                          const scoring::Assessment& assessment) {
+    std::array<double, faults::remedy_count> largest{};
+    for (const auto& worth : assessment.acts)
+        for (const auto& [remedy, probability] : worth.after) {
+            double& most = largest.at(static_cast<std::size_t>(remedy));
+            if (worth.bits_gained != 0.0) most = std::max(most, probability);
+        }
     std::vector<faults::Remedy> remedies = {job.intended};
     for (const auto& comparison : assessment.comparisons)
         for (const auto& cell : comparison.cells)
             if (std::find(remedies.begin(), remedies.end(), cell.remedy) == remedies.end())
                 remedies.push_back(cell.remedy);
+    std::stable_sort(remedies.begin() + 1, remedies.end(), [&](auto a, auto b) {
+        return largest.at(static_cast<std::size_t>(a)) > largest.at(static_cast<std::size_t>(b));
+    });
+    return remedies;
+}
+
+void add_comparisons(Debrief& debrief, const worksite::Job& job,
+                     const scoring::Assessment& assessment) {
+    const auto all = by_likelihood(job, assessment);
+    const std::vector<faults::Remedy> remedies(
+        all.begin(), all.begin() + static_cast<std::ptrdiff_t>(std::min(all.size(), most_columns)));
+    debrief.columns_left_out = all.size() - remedies.size();
     for (const auto remedy : remedies) debrief.columns.push_back(causes_of(remedy, job));
     for (const auto& comparison : assessment.comparisons) {
         Debrief::Reading reading{comparison.number, comparison.title, comparison.shown, {}, false};
@@ -191,6 +213,46 @@ std::vector<std::string> limits() {
     };
 }
 
+std::string reference_in_words(const scoring::Assessment& assessment) {
+    if (assessment.reference_path.empty()) return {};
+    return "A policy that always takes the reading with most information per minute would have "
+           "read " +
+           assessment.reference_path + "; paths are measured against " +
+           units::fixed(assessment.reference_minutes, 0) + " minutes of readings.";
+}
+
+// Overall without one area, the others keeping their weights.
+std::string without_each_area(const scoring::Assessment& assessment) {
+    std::string text;
+    for (std::size_t a = 0; a < assessment.areas.size(); ++a)
+        text += (a == 0 ? "" : ", ") + ("without " + assessment.areas[a].word) + " " +
+                score_text(scoring::overall_without(assessment, a));
+    return "Overall " + text + ".";
+}
+
+std::vector<std::string> words_for_assessor(const scoring::Assessment& assessment) {
+    const auto& luck = assessment.luck;
+    std::vector<std::string> said;
+    if (luck.readings > 0)
+        said.push_back("Luck: " + std::to_string(luck.readings) + " acts with readings told " +
+                       units::fixed(luck.told_bits, 1) + " bits about the true cause where " +
+                       units::fixed(luck.expected_bits, 1) + " could be expected; index " +
+                       units::fixed(luck.index, 1) +
+                       ". Honest work lies about 0. Several attempts well above 2 may mean that "
+                       "the answer was "
+                       "known beforehand; one alone means nothing.");
+    if (luck.misfit > 0.0)
+        said.push_back("Misfit: the readings lie " + units::fixed(luck.misfit, 1) +
+                       " (mean square, in their own scales) from the likeliest shadow. Far above 1 "
+                       "the shadows do not represent this house, and the scores deserve doubt.");
+    if (assessment.overall_scored) said.push_back(without_each_area(assessment));
+    for (const auto& c : assessment.on_arrival)
+        if (c.probability >= listed_from)
+            said.push_back("On arrival: " + percent(c.probability) + " " +
+                           std::string(faults::remedy_title(c.remedy)) + ".");
+    return said;
+}
+
 std::vector<Debrief::Proof> proof_of(const Record& record) {
     return {{"program version", record.header.program_version},
             {"scenario hash", record.header.scenario_hash},
@@ -205,8 +267,30 @@ std::string score_text(double score) {
     return units::fixed(score, 0);
 }
 
+std::string band_text(double low, double high, bool scored) {
+    if (!scored || score_text(low) == score_text(high)) return {};
+    return score_text(low) + " to " + score_text(high);
+}
+
+std::string overall_text(const Debrief& debrief) {
+    return debrief.overall_scored ? score_text(debrief.overall) : std::string("-");
+}
+
 std::string bits_text(const Debrief::Act& act) {
-    return act.weighed ? units::fixed(act.bits, 1) : std::string("-");
+    if (!act.weighed || act.bits <= -least_doubt) return "-";
+    return units::fixed(std::max(0.0, act.bits), 1);
+}
+
+std::string doubt_text(const Debrief::Act& act) {
+    if (!act.weighed || act.bits > -least_doubt) return act.ruled_out;
+    return act.ruled_out + (act.ruled_out.empty() ? "" : "; ") + "raised the doubt by " +
+           units::fixed(-act.bits, 1) + " bits";
+}
+
+std::string left_out_text(const Debrief& debrief) {
+    if (debrief.columns_left_out == 0) return {};
+    return std::to_string(debrief.columns_left_out) +
+           " further kinds of cause are left out: they never were among the likeliest.";
 }
 
 std::string same_everywhere_text(const Debrief& debrief) {
@@ -218,7 +302,7 @@ std::string same_everywhere_text(const Debrief& debrief) {
 }
 
 Debrief make_debrief(const Record& record, const worksite::Job& job,
-                     const scoring::Assessment& assessment) {
+                     const scoring::Assessment& assessment, Reader reader) {
     Debrief debrief;
     debrief.title = job.title;
     debrief.call_out = job.call_out;
@@ -227,8 +311,18 @@ Debrief make_debrief(const Record& record, const worksite::Job& job,
     debrief.outcome = outcome_of(record, job, assessment, ending_of(record, job));
     debrief.unsafe_acts = unsafe_acts_of(record, job, assessment);
     for (const auto& area : assessment.areas)
-        debrief.areas.push_back({area.word, area.score, area.scored, area.reason});
+        debrief.areas.push_back(
+            {area.word, area.score, area.scored, area.reason, area.low, area.high});
     debrief.overall = assessment.overall;
+    debrief.overall_scored = assessment.overall_scored;
+    debrief.overall_low = assessment.overall_low;
+    debrief.overall_high = assessment.overall_high;
+    for (const auto& moment : assessment.costliest)
+        debrief.moments.push_back(units::fixed(moment.minutes, 1) + " minutes charged. " +
+                                  moment.text);
+    debrief.open = assessment.still_open;
+    debrief.reference = reference_in_words(assessment);
+    if (reader == Reader::assessor) debrief.for_assessor = words_for_assessor(assessment);
     debrief.gates_met = assessment.gates_met;
     debrief.gates = gates_in_words(assessment);
     debrief.proposal = assessment.proposal;

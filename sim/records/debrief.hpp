@@ -29,15 +29,23 @@ struct Debrief {
         std::string word;
         double score = 0.0;
         bool scored = true;
-        std::string reason;  // or why it is not scored
+        std::string reason;            // or why it is not scored
+        double low = 0.0, high = 0.0;  // under other priors, widths and houses
     };
     std::vector<Area> areas;
     double overall = 0.0;
+    bool overall_scored = true;
+    double overall_low = 0.0, overall_high = 0.0;
     bool gates_met = false;
     std::string gates;  // in words
 
     // 3. What the program proposes; a person decides.
     std::string proposal;
+
+    // The moments that cost most, what was still open, and how it could have gone.
+    std::vector<std::string> moments;
+    std::vector<std::string> open;
+    std::string reference;
 
     // 4. One line per act.
     struct Act {
@@ -59,7 +67,11 @@ struct Debrief {
         bool same_everywhere = false;  // every cause would have shown the same
     };
     std::vector<std::string> columns;  // causes by remedy; that of this house first
+    std::size_t columns_left_out = 0;  // classes that never were among the likeliest
     std::vector<Reading> readings;
+
+    // For an assessor's eyes: what is no part of any score. Empty for a trainee.
+    std::vector<std::string> for_assessor;
 
     // 6. Limits, and what the record proves.
     std::vector<std::string> limits;
@@ -70,8 +82,11 @@ struct Debrief {
 };
 
 /// `record` must be good and closed or complete; `assessment` is what assess() made of it.
+/// Who reads it: a trainee, or an assessor who also sees what is no part of any score.
+enum class Reader { trainee, assessor };
 [[nodiscard]] Debrief make_debrief(const Record& record, const worksite::Job& job,
-                                   const scoring::Assessment& assessment);
+                                   const scoring::Assessment& assessment,
+                                   Reader reader = Reader::trainee);
 
 /// Plain text, at most 100 columns.
 [[nodiscard]] std::string to_text(const Debrief& debrief);
@@ -82,9 +97,17 @@ struct Debrief {
 
 /// Score as every form prints it: whole points.
 [[nodiscard]] std::string score_text(double score);
+/// "95 to 99": least and most over other priors, widths and houses; empty where not scored.
+[[nodiscard]] std::string band_text(double low, double high, bool scored);
+/// "-" when an area could not be scored.
+[[nodiscard]] std::string overall_text(const Debrief& debrief);
+/// How many classes the comparison leaves out; empty for none.
+[[nodiscard]] std::string left_out_text(const Debrief& debrief);
 /// Which readings would have been the same under every cause; empty for none.
 [[nodiscard]] std::string same_everywhere_text(const Debrief& debrief);
-/// Bits as every form prints them: one decimal, and "-" for none.
+/// Bits as every form prints them: one decimal, "-" for none; doubt that an act raised stands in words
+/// beside it (doubt_text).
+[[nodiscard]] std::string doubt_text(const Debrief::Act& act);
 [[nodiscard]] std::string bits_text(const Debrief::Act& act);
 
 }  // namespace emberpath::records

@@ -65,10 +65,15 @@ std::string area_part(const Debrief& debrief) {
     for (const auto& area : debrief.areas)
         html += table_row(element("th", area.word) +
                           element("td", area.scored ? score_text(area.score) : "-", "number") +
+                          element("td", band_text(area.low, area.high, area.scored), "number") +
                           element("td", area.reason));
-    html +=
-        table_row(element("th", "overall") + element("td", score_text(debrief.overall), "number") +
-                  element("td", "of 100"));
+    html += table_row(
+        element("th", "overall") + element("td", overall_text(debrief), "number") +
+        element("td", band_text(debrief.overall_low, debrief.overall_high, debrief.overall_scored),
+                "number") +
+        element("td",
+                "of 100; beside it the span over other priors, widths and "
+                "houses"));
     html += "</table>\n";
     return html + element("p", debrief.gates, debrief.gates_met ? std::string_view() : "danger") +
            "\n";
@@ -80,6 +85,20 @@ std::string proposal_part(const Debrief& debrief) {
            "<p>Name, signature, date: <span class=\"line\">&nbsp;</span></p>\n";
 }
 
+std::string list_part(std::string_view title, const std::vector<std::string>& sentences) {
+    if (sentences.empty()) return {};
+    std::string html = element("h2", title) + "\n<ul>\n";
+    for (const auto& sentence : sentences) html += element("li", sentence) + "\n";
+    return html + "</ul>\n";
+}
+
+std::string hindsight_part(const Debrief& debrief) {
+    std::string html = list_part("What cost most", debrief.moments) +
+                       list_part("What was still open", debrief.open);
+    if (!debrief.reference.empty()) html += element("p", debrief.reference) + "\n";
+    return html;
+}
+
 std::string act_part(const Debrief& debrief) {
     std::string html = element("h2", "Act by act") + "\n<table>\n";
     html +=
@@ -87,7 +106,7 @@ std::string act_part(const Debrief& debrief) {
                   element("th", "ruled out") + element("th", "bits", "number"));
     for (const auto& act : debrief.acts)
         html += table_row(element("td", act.time) + element("td", act.sentence) +
-                          element("td", act.value) + element("td", act.ruled_out) +
+                          element("td", act.value) + element("td", doubt_text(act)) +
                           element("td", bits_text(act), "number"));
     return html + "</table>\n";
 }
@@ -113,6 +132,8 @@ std::string comparison_part(const Debrief& debrief) {
         html += table_row(cells);
     }
     html += "</table>\n";
+    if (const auto others = left_out_text(debrief); !others.empty())
+        html += element("p", others) + "\n";
     const auto same = same_everywhere_text(debrief);
     return same.empty() ? html : html + element("p", same) + "\n";
 }
@@ -138,7 +159,8 @@ std::string to_html(const Debrief& debrief) {
                "Debrief. Mode: " + debrief.mode + ". Time on site: " + debrief.time_on_site + ".",
                "quiet") +
            "\n" + outcome_part(debrief) + area_part(debrief) + proposal_part(debrief) +
-           act_part(debrief) + comparison_part(debrief) + limits_part(debrief) +
+           hindsight_part(debrief) + act_part(debrief) + comparison_part(debrief) +
+           list_part("For the assessor", debrief.for_assessor) + limits_part(debrief) +
            "</body>\n</html>\n";
 }
 

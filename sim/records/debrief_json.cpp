@@ -23,7 +23,9 @@ Json areas(const Debrief& debrief) {
     for (const auto& area : debrief.areas)
         list.push_back({{"area", area.word},
                         {"scored", area.scored},
-                        {"score", area.score},
+                        {"score", area.scored ? Json(area.score) : Json(nullptr)},
+                        {"low", area.scored ? Json(area.low) : Json(nullptr)},
+                        {"high", area.scored ? Json(area.high) : Json(nullptr)},
                         {"reason", area.reason}});
     return list;
 }
@@ -57,19 +59,38 @@ Json readings(const Debrief& debrief) {
     return list;
 }
 
+// An area that is not scored has no figure.
+Json overall(const Debrief& debrief) {
+    return debrief.overall_scored ? Json(debrief.overall) : Json(nullptr);
+}
+
 }  // namespace
 
 std::string to_json(const Debrief& debrief) {
     Json proof = Json::object();
     for (const auto& item : debrief.proof) proof[item.name] = item.value;
-    const Json whole = {{"debrief", debrief.title},       {"call_out", debrief.call_out},
-                        {"mode", debrief.mode},           {"time_on_site", debrief.time_on_site},
-                        {"outcome", debrief.outcome},     {"unsafe_acts", unsafe_acts(debrief)},
-                        {"areas", areas(debrief)},        {"overall", debrief.overall},
-                        {"gates_met", debrief.gates_met}, {"gates", debrief.gates},
-                        {"proposal", debrief.proposal},   {"decision", "by a person"},
-                        {"acts", acts(debrief)},          {"readings", readings(debrief)},
-                        {"limits", debrief.limits},       {"proof", proof}};
+    const Json whole = {{"debrief", debrief.title},
+                        {"call_out", debrief.call_out},
+                        {"mode", debrief.mode},
+                        {"time_on_site", debrief.time_on_site},
+                        {"outcome", debrief.outcome},
+                        {"unsafe_acts", unsafe_acts(debrief)},
+                        {"areas", areas(debrief)},
+                        {"overall", overall(debrief)},
+                        {"gates_met", debrief.gates_met},
+                        {"gates", debrief.gates},
+                        {"overall_low", debrief.overall_low},
+                        {"overall_high", debrief.overall_high},
+                        {"proposal", debrief.proposal},
+                        {"decision", "by a person"},
+                        {"cost_most", debrief.moments},
+                        {"still_open", debrief.open},
+                        {"reference_path", debrief.reference},
+                        {"for_assessor", debrief.for_assessor},
+                        {"acts", acts(debrief)},
+                        {"readings", readings(debrief)},
+                        {"limits", debrief.limits},
+                        {"proof", proof}};
     return whole.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -31,13 +31,19 @@ std::string outcome_part(const Debrief& debrief) {
 }
 
 std::string area_part(const Debrief& debrief) {
-    const std::vector<Column> columns = {{12}, {5, true}, {77}};
+    const std::vector<Column> columns = {{9}, {4, true}, {10}, {67}};
     std::string text = heading("Areas");
     for (const auto& area : debrief.areas)
-        text += row(columns, {area.word, area.scored ? score_text(area.score) : "-", area.reason},
+        text += row(columns,
+                    {area.word, area.scored ? score_text(area.score) : "-",
+                     band_text(area.low, area.high, area.scored), area.reason},
                     margin);
     text += "\n";
-    text += row(columns, {"overall", score_text(debrief.overall), "of 100"}, margin);
+    text += row(columns,
+                {"overall", overall_text(debrief),
+                 band_text(debrief.overall_low, debrief.overall_high, debrief.overall_scored),
+                 "of 100; beside it the span over other priors, widths and houses"},
+                margin);
     return text + paragraph(debrief.gates, page, margin);
 }
 
@@ -45,6 +51,20 @@ std::string proposal_part(const Debrief& debrief) {
     return heading("Proposal") + paragraph(debrief.proposal, page, margin) +
            "\n  Decision (competent / not yet competent): ____________________\n" +
            "  Name, signature, date:                    ____________________\n";
+}
+
+std::string list_part(std::string_view title, const std::vector<std::string>& sentences) {
+    if (sentences.empty()) return {};
+    std::string text = heading(title);
+    for (const auto& sentence : sentences) text += paragraph(sentence, page, margin, "- ");
+    return text;
+}
+
+std::string hindsight_part(const Debrief& debrief) {
+    std::string text = list_part("What cost most", debrief.moments);
+    text += list_part("What was still open", debrief.open);
+    if (!debrief.reference.empty()) text += "\n" + paragraph(debrief.reference, page, margin);
+    return text;
 }
 
 /// One line an act; only what it ruled out may need more. The log holds the whole sentences.
@@ -57,7 +77,7 @@ std::string act_part(const Debrief& debrief) {
             row(columns,
                 {act.time, shortened(act.sentence, columns[1].width),
                  act.value.starts_with('#') ? act.value : shortened(act.value, columns[2].width),
-                 act.ruled_out, bits_text(act)},
+                 doubt_text(act), bits_text(act)},
                 margin);
     return text;
 }
@@ -103,6 +123,8 @@ std::string comparison_part(const Debrief& debrief) {
     for (std::size_t i = 0; i < panels; ++i)
         text += "\n" + panel(debrief, i * debrief.columns.size() / panels,
                              (i + 1) * debrief.columns.size() / panels);
+    if (const auto others = left_out_text(debrief); !others.empty())
+        text += "\n" + paragraph(others, page, margin);
     if (const auto same = same_everywhere_text(debrief); !same.empty())
         text += "\n" + paragraph(same, page, margin);
     return text;
@@ -124,7 +146,8 @@ std::string to_text(const Debrief& debrief) {
     text += paragraph(debrief.call_out, page);
     text += "Mode: " + debrief.mode + ". Time on site: " + debrief.time_on_site + ".\n";
     return text + outcome_part(debrief) + area_part(debrief) + proposal_part(debrief) +
-           act_part(debrief) + comparison_part(debrief) + limits_part(debrief);
+           hindsight_part(debrief) + act_part(debrief) + comparison_part(debrief) +
+           list_part("For the assessor", debrief.for_assessor) + limits_part(debrief);
 }
 
 }  // namespace emberpath::records

@@ -145,6 +145,7 @@ void read_result(Members& in, int line, Record& record) {
 void read_closing(Members& in, int line, Record& record) {
     record.closed = true;
     record.gates_met = in.yes_no("gates_met");
+    record.proposal = in.text("proposal");
     for (const auto& item : in.list("scores")) {
         Members score(item, line, record);
         record.scores.push_back({score.text("area"), score.number("score")});

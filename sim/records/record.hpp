@@ -60,6 +60,7 @@ struct Record {
     bool closed = false;  // the attempt is over and its scores are written
     std::vector<RecordedScore> scores;
     bool gates_met = false;
+    std::string proposal;
     std::vector<diagnostics::Diagnostic> problems;  // in file order; any makes the record unusable
     std::vector<std::string> notes;  // harmless: a last line cut short by a power cut
     std::string chain;               // of the last good line
@@ -126,7 +127,7 @@ struct Verification {
     std::optional<scoring::Assessment> assessment;  // of a closed record that agrees
 };
 /// Simulates everything again and compares bit for bit: scenario hash, program version, every value
-/// shown, the state after each act, and the scores.
+/// shown, the state after each act, the scores and the proposal.
 [[nodiscard]] Verification verify(const Record& record, const worksite::Job& job,
                                   const std::string& scenario_hash);
 

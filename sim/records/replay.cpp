@@ -106,6 +106,8 @@ std::string compare_scores(const scoring::Assessment& now, const Record& record)
     if (now.gates_met != record.gates_met)
         return std::string("the gates are ") + (now.gates_met ? "met" : "not met") +
                " now and otherwise in the record";
+    if (now.proposal != record.proposal)
+        return "the proposal reads otherwise now than in the record";
     return {};
 }
 

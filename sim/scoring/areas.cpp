@@ -1,6 +1,7 @@
 #include "sim/scoring/areas.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "sim/math/functions.hpp"
@@ -78,6 +79,12 @@ double remedy_score(bool fixed, double warrant_of_diagnosis, double waste) {
            math::exp(-waste / scope_scale_minutes);
 }
 
+double handing_on_score(bool justified, double warrant_of_diagnosis, double waste) {
+    const double points =
+        justified ? 60.0 + 40.0 * warrant_of_diagnosis : 60.0 * warrant_of_diagnosis;
+    return points * math::exp(-waste / scope_scale_minutes);
+}
+
 double safety_score(std::span<const Omission> omissions) {
     double score = 100.0;
     for (const Omission& omission : omissions) {
@@ -87,19 +94,37 @@ double safety_score(std::span<const Omission> omissions) {
     return score;
 }
 
-double proof_score(int items_done, bool fault_remains) {
-    const int done = std::clamp(items_done, 0, proof_item_count);
-    return 100.0 * done / proof_item_count * (fault_remains ? 0.7 : 1.0);
+double proof_score(int items_done, int items_not_needed, bool fault_remains) {
+    const int needed = std::max(1, proof_item_count - items_not_needed);
+    const int done = std::clamp(items_done, 0, needed);
+    return 100.0 * done / needed * (fault_remains ? 0.7 : 1.0);
 }
 
+namespace {
+
+constexpr std::array<double, 5> area_weights{0.22, 0.25, 0.18, 0.20, 0.15};
+
+double weighted_mean(const AreaScores& areas, std::size_t left_out) {
+    const std::array<double, 5> scores{areas.safety, areas.evidence, areas.path, areas.remedy,
+                                       areas.proof};
+    double log_mean = 0.0;
+    double weights = 0.0;
+    for (std::size_t a = 0; a < scores.size(); ++a) {
+        if (a == left_out) continue;
+        log_mean += area_weights[a] * math::log(std::max(scores[a], least_area));
+        weights += area_weights[a];
+    }
+    return math::exp(left_out < scores.size() ? log_mean / weights : log_mean);
+}
+
+}  // namespace
+
 double geometric_mean(const AreaScores& areas) {
-    const auto part = [](double weight, double area) {
-        return weight * math::log(std::max(area, least_area));
-    };
-    const double log_mean = part(0.22, areas.safety) + part(0.25, areas.evidence) +
-                            part(0.18, areas.path) + part(0.20, areas.remedy) +
-                            part(0.15, areas.proof);
-    return math::exp(log_mean);
+    return weighted_mean(areas, area_weights.size());
+}
+
+double geometric_mean_without(const AreaScores& areas, std::size_t left_out) {
+    return weighted_mean(areas, left_out);
 }
 
 double under_safety_ceiling(double score, double safety) {

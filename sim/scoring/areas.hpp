@@ -52,6 +52,11 @@ struct PathCharges {
 /// R = 100 (.5 fixed + .5 w_final) exp(-W / 60).
 [[nodiscard]] double remedy_score(bool fixed, double warrant_of_diagnosis, double waste);
 
+/// R where the heater was made safe and handed on instead: (60 + 40 w) exp(-W / 60) when no reading could
+/// tell the open causes apart, w from all of them together; else 60 w exp(-W / 60), the remedy being within
+/// reach.
+[[nodiscard]] double handing_on_score(bool justified, double warrant_of_diagnosis, double waste);
+
 /// S = 100 product (1 - d), and a further factor .45 for each critical breach.
 struct Omission {
     double deduction = 0.0;
@@ -59,9 +64,9 @@ struct Omission {
 };
 [[nodiscard]] double safety_score(std::span<const Omission> omissions);
 
-/// V = 100 x share of eight items, x .7 while the fault remains.
+/// V = 100 x share of eight items, less those that are not needed, x .7 while the fault remains.
 inline constexpr int proof_item_count = 8;
-[[nodiscard]] double proof_score(int items_done, bool fault_remains);
+[[nodiscard]] double proof_score(int items_done, int items_not_needed, bool fault_remains);
 
 /// The five areas, 0 to 100.
 struct AreaScores {
@@ -69,6 +74,8 @@ struct AreaScores {
 };
 /// Geometric mean with weights .22 .25 .18 .20 .15, each area at least 2.
 [[nodiscard]] double geometric_mean(const AreaScores& areas);
+/// The same with one area (0 to 4, in that order) left out and the other weights raised alike.
+[[nodiscard]] double geometric_mean_without(const AreaScores& areas, std::size_t left_out);
 /// Soft ceiling: T = -4 ln(exp(-T/4) + exp(-(S + 20)/4)).
 [[nodiscard]] double under_safety_ceiling(double score, double safety);
 [[nodiscard]] double overall_score(const AreaScores& areas);

@@ -1,18 +1,21 @@
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <thread>
 
+#include "sim/scoring/bands.hpp"
 #include "sim/scoring/comparison.hpp"
 #include "sim/scoring/judgement.hpp"
 #include "sim/scoring/ledger.hpp"
+#include "sim/scoring/moments.hpp"
 #include "sim/scoring/reference_policy.hpp"
 #include "sim/scoring/scoring.hpp"
+#include "sim/scoring/warrant.hpp"
 
 namespace emberpath::scoring {
 
 namespace {
 
-constexpr double set_aside_minutes = 5.0;  // added to the reference policy's test minutes
 constexpr double ruled_out_below = 0.05;
 constexpr double excluded_below = 1.0e-3;
 
@@ -70,14 +73,23 @@ ActWorth worth_of(const Step& step, const worksite::Job& job) {
     return worth;
 }
 
+faults::Remedy true_class(const worksite::Job& job) {
+    return job.faults.empty() ? faults::Remedy::explain_to_customer
+                              : faults::info(job.faults.front().cause).remedy;
+}
+
 // The shadows stand for single causes; a truth they cannot represent would be scored as unwarranted work.
 // Honest readings cannot exclude the true class; where they did, its severity fell between two shadows.
-std::string why_not_scored(const worksite::Job& job, double true_class_probability) {
+std::string why_not_scored(const worksite::Job& job, double true_class_probability,
+                           const ReferenceRun& reference) {
     if (job.faults.size() > 1)
         return "this job has more than one fault, and the shadows stand for single causes.";
     for (const faults::Fault& fault : job.faults)
         if (!applies(faults::info(fault.cause), job.site.gas))
             return "the true cause is not among the shadows of this site.";
+    if (reference.leading >= need_of_final_diagnosis && reference.found != true_class(job))
+        return "the best readings this job offers, free of error, lead to another cause (" +
+               class_title(reference.found) + ").";
     if (true_class_probability < excluded_below)
         return "the readings contradict every shadow of the true cause, so the shadows cannot "
                "judge "
@@ -86,47 +98,98 @@ std::string why_not_scored(const worksite::Job& job, double true_class_probabili
 }
 
 std::string true_cause_title(const worksite::Job& job) {
-    const faults::Cause cause =
-        job.faults.empty() ? faults::Cause::no_fault : job.faults.front().cause;
-    return std::string(faults::info(cause).title);
-}
-
-faults::Remedy true_class(const worksite::Job& job) {
-    return job.faults.empty() ? faults::Remedy::explain_to_customer
-                              : faults::info(job.faults.front().cause).remedy;
+    if (job.faults.empty()) return std::string(faults::info(faults::Cause::no_fault).title);
+    std::string titles;
+    for (const faults::Fault& fault : job.faults)
+        titles += (titles.empty() ? "" : " and ") + std::string(faults::info(fault.cause).title);
+    return titles;
 }
 
 int worker_count() {
     return static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, 8U));
 }
 
-}  // namespace
-
-Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
-                  const std::vector<TimedAct>& acts, const Bank* at_arrival) {
-    Play p;
-    play(p, job, seed, mode, acts);
-    const Tape& tape = p.recorder.tape();
-    Bank bank = at_arrival != nullptr ? *at_arrival : Bank(job, worker_count());
-    bank.live_until(tape, tape.arrival_event());
-    const Shadows& shadows = bank.shadows();
-    const ReferenceRun reference = run_reference(job, shadows, true_signatures(job, tape));
-
-    const PlayedAttempt played{job, p.attempt->log(), tape, p.mark_of_act, true_class(job)};
-    const Ledger ledger = keep_ledger(played, {bank, tape, job.customer.complaint});
+Outcome outcome_of(const Play& p) {
     const worksite::Attempt::Truth truth = p.attempt->truth();
-
     Outcome outcome;
     outcome.write_up = p.attempt->write_up();
     outcome.breaches = p.attempt->breaches();
     outcome.verified = truth.verified;
     outcome.unproved = truth.unproved;
+    outcome.not_needed = truth.not_needed;
     outcome.fault_remains = !truth.remaining.empty();
+    outcome.made_safe = truth.made_safe;
     outcome.start_tick = p.start_tick;
-    outcome.reference_minutes =
-        std::max(least_reference_minutes, reference.minutes + set_aside_minutes);
-    outcome.not_scored_because =
-        why_not_scored(job, ledger.at_cure.classes()[static_cast<std::size_t>(played.true_class)]);
+    return outcome;
+}
+
+// Whether a reading could still tell the open classes apart, and what they have together.
+void note_rivals(const std::vector<Rival>& open, const Posterior& posterior, Outcome& outcome) {
+    const std::vector<double> classes = posterior.classes();
+    outcome.open_mass = *std::max_element(classes.begin(), classes.end());
+    outcome.separable = open.empty();
+    for (const Rival& rival : open) {
+        outcome.separable = outcome.separable || rival.separation >= separable_above;
+        outcome.open_mass += rival.probability;
+    }
+}
+
+Luck luck_of(const PlayedAttempt& played, const Ledger& ledger, const Shadows& shadows) {
+    Luck luck;
+    double variance = 0.0;
+    for (const Step& step : ledger.steps) {
+        if (step.cured_before || !step.weighed) continue;
+        luck.told_bits += step.told_of_truth_bits;
+        luck.expected_bits += step.expected_bits;
+        variance += step.expected_variance;
+        ++luck.readings;
+    }
+    if (variance > 0.0) luck.index = (luck.told_bits - luck.expected_bits) / std::sqrt(variance);
+    luck.misfit = misfit(played, ledger, shadows);
+    return luck;
+}
+
+// A fault that comes and goes: how much of the visit it was there.
+void add_presence(const worksite::Job& job, const Tape& tape, std::vector<std::string>& said) {
+    for (const faults::Fault& fault : job.faults) {
+        if (fault.period_s <= 0.0) continue;
+        std::size_t there = 0, ticks = 0;
+        for (std::size_t e = tape.arrival_event(); e < tape.events.size(); ++e) {
+            if (tape.events[e].kind != Tape::Kind::tick) continue;
+            const double time_s = tape.ticks[tape.events[e].index].surroundings.time_s;
+            there += faults::severity_at(fault, time_s) != 0.0 ? 1 : 0;
+            ++ticks;
+        }
+        if (ticks == 0) continue;
+        said.push_back("The fault comes and goes: it was there in " +
+                       percent(static_cast<double>(there) / static_cast<double>(ticks)) +
+                       " of the time you were in the house. When it was away you could not have "
+                       "seen it.");
+    }
+}
+
+}  // namespace
+
+Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
+                  const std::vector<TimedAct>& acts, const Terms& terms) {
+    Play p;
+    play(p, job, seed, mode, acts);
+    const Tape& tape = p.recorder.tape();
+    Bank bank = terms.at_arrival != nullptr ? *terms.at_arrival : Bank(job, worker_count());
+    bank.live_until(tape, tape.arrival_event());
+    const Shadows& shadows = bank.shadows();
+    const std::vector<Snapshot> signatures = true_signatures(job, tape);
+    const ReferenceRun reference = run_reference(job, shadows, signatures);
+
+    const PlayedAttempt played{job, p.attempt->log(), tape, p.mark_of_act, true_class(job)};
+    const Ledger ledger = keep_ledger(played, {bank, tape, job.customer.complaint});
+    Outcome outcome = outcome_of(p);
+    std::vector<Rival> open;
+    if (terms.explained || outcome.made_safe) open = rivals(job, shadows, ledger.at_cure);
+    note_rivals(open, ledger.at_cure, outcome);
+    outcome.reference_minutes = reference_minutes(reference);
+    outcome.not_scored_because = why_not_scored(
+        job, ledger.at_cure.classes()[static_cast<std::size_t>(played.true_class)], reference);
 
     Assessment out;
     for (const Step& step : ledger.steps) out.acts.push_back(worth_of(step, job));
@@ -136,6 +199,15 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     out.true_cause = true_cause_title(job);
     out.comparisons = compare(tape, shadows, ledger.at_cure);
     judge(played, ledger, outcome, out);
+    out.reference_minutes = outcome.reference_minutes;
+    if (!terms.explained) return out;
+    out.reference_path = path_in_words(reference, job);
+    out.luck = luck_of(played, ledger, shadows);
+    out.still_open = still_open(open);
+    add_presence(job, tape, out.still_open);
+    out.costliest = costliest_moments(played, ledger, find(played, ledger, outcome), outcome,
+                                      {job, shadows, signatures});
+    set_bands(played, shadows, signatures, outcome, worker_count(), out);
     return out;
 }
 

@@ -1,12 +1,11 @@
 #include "sim/scoring/bank.hpp"
 
 #include <algorithm>
-#include <atomic>
-#include <thread>
 #include <utility>
 #include <variant>
 
 #include "sim/scoring/lane_group.hpp"
+#include "sim/scoring/share_out.hpp"
 
 namespace emberpath::scoring {
 
@@ -51,20 +50,6 @@ std::vector<Member<Isa>> members(const worksite::Job& job, const std::vector<Hyp
         out.push_back({LaneGroup<math::Pack<group_lanes, Isa>>(job, roles), lanes});
     }
     return out;
-}
-
-// Shares the work out among threads; which thread takes which piece changes nothing.
-template <class Work>
-void share_out(std::size_t pieces, int threads, const Work& work) {
-    std::atomic<std::size_t> next{0};
-    const auto take = [&] {
-        for (std::size_t i = next++; i < pieces; i = next++) work(i);
-    };
-    std::vector<std::thread> helpers;
-    const auto most = std::min<std::size_t>(static_cast<std::size_t>(threads), pieces);
-    for (std::size_t i = 1; i < most; ++i) helpers.emplace_back(take);
-    take();
-    for (std::thread& helper : helpers) helper.join();
 }
 
 std::size_t ticks_between(const Tape& tape, std::size_t first, std::size_t last) {

@@ -5,6 +5,7 @@ namespace emberpath::scoring {
 namespace {
 
 constexpr double least_watch_s = 1.0;
+constexpr double matters_above = 0.01;
 
 }  // namespace
 
@@ -17,12 +18,13 @@ Evidence::Evidence(Bank& bank, const Tape& tape, worksite::Complaint heard)
     posterior_.hear(heard, shadows_->complaints);
 }
 
-Evidence::Evidence(const Shadows& shadows, const Tape& tape, worksite::Complaint heard)
+Evidence::Evidence(const Shadows& shadows, const Tape& tape, worksite::Complaint heard,
+                   double width_factor)
     : bank_(nullptr),
       shadows_(&shadows),
       tape_(&tape),
       heard_(heard),
-      posterior_(shadows.hypotheses) {
+      posterior_(shadows.hypotheses, width_factor) {
     posterior_.hear(heard, shadows_->complaints);
 }
 
@@ -40,10 +42,21 @@ void Evidence::weigh(std::size_t observation) {
     weighed_.push_back(observation);
 }
 
-double Evidence::expected_bits(std::size_t observation) const {
-    return posterior_.expected_bits(
+Information Evidence::expected(std::size_t observation) const {
+    return posterior_.expected_information(
         as_reading(tape_->observations[observation], tape_->cycles[observation]),
         shadows_->observed[observation]);
+}
+
+std::vector<double> Evidence::separations(std::size_t observation) const {
+    const Reading reading =
+        as_reading(tape_->observations[observation], tape_->cycles[observation]);
+    std::vector<double> bits = posterior_.classes();
+    for (std::size_t c = 0; c < bits.size(); ++c)
+        bits[c] = bits[c] < matters_above
+                      ? 0.0
+                      : posterior_.separation_bits(reading, shadows_->observed[observation], c);
+    return bits;
 }
 
 // The total of its cause and sign, for each lane.
@@ -86,6 +99,11 @@ bool is_evidence(const worksite::Observation& observation) {
         default:
             return true;
     }
+}
+
+bool is_own_reading(const worksite::Observation& observation) {
+    return is_evidence(observation) && observation.quantity != worksite::Quantity::display_word &&
+           observation.quantity != worksite::Quantity::readout_event;
 }
 
 Reading as_reading(const worksite::Observation& observation, int cycle) {

@@ -18,15 +18,18 @@ class Evidence {
   public:
     /// Goes on from a bank that has lived at least to arrival.
     Evidence(Bank& bank, const Tape& tape, worksite::Complaint heard);
-    /// Over shadows whose predictions are all known already.
-    Evidence(const Shadows& shadows, const Tape& tape, worksite::Complaint heard);
+    /// Over shadows whose predictions are all known already; with other priors or widths than usual.
+    Evidence(const Shadows& shadows, const Tape& tape, worksite::Complaint heard,
+             double width_factor = 1.0);
 
     /// Lives on to an event of the tape.
     void live_until(std::size_t event);
     /// Weighs an observation of the tape (by number); it must have been lived through.
     void weigh(std::size_t observation);
-    /// Mutual information of class and outcome of that observation, before it is weighed [bits].
-    [[nodiscard]] double expected_bits(std::size_t observation) const;
+    /// What that observation could be expected to tell about the class, before it is weighed.
+    [[nodiscard]] Information expected(std::size_t observation) const;
+    /// How well it could tell each class from what else is open (0 to 1); 0 for classes below 1 %.
+    [[nodiscard]] std::vector<double> separations(std::size_t observation) const;
     /// After weighing: lets excluded causes sleep, wakes what matters again.
     void rest();
 
@@ -48,6 +51,9 @@ class Evidence {
 /// Whether an observation is evidence about the cause (a job card's complaint is weighed on arrival, an
 /// absence only counts when it was watched for).
 [[nodiscard]] bool is_evidence(const worksite::Observation& observation);
+/// Evidence beyond the heater's own word: display and event are one report of the controller's, and the
+/// complaint is nobody's measurement.
+[[nodiscard]] bool is_own_reading(const worksite::Observation& observation);
 [[nodiscard]] Reading as_reading(const worksite::Observation& observation, int cycle);
 
 }  // namespace emberpath::scoring

@@ -98,6 +98,31 @@ double information_bits(std::span<const double> member_probability,
     return std::max(0.0, entropy_bits(classes) - expected_after);
 }
 
+Information information(std::span<const double> member_probability,
+                        std::span<const std::size_t> class_of, std::size_t class_count,
+                        const OutcomeTable& table) {
+    const std::vector<double> classes = class_totals(member_probability, class_of, class_count);
+    std::vector<double> joint(class_count);
+    double mean = 0.0;
+    double square = 0.0;
+    for (std::size_t k = 0; k < table.outcomes; ++k) {
+        std::fill(joint.begin(), joint.end(), 0.0);
+        double outcome = 0.0;
+        for (std::size_t i = 0; i < member_probability.size(); ++i) {
+            const double p = member_probability[i] * table.at(i, k);
+            joint[class_of[i]] += p;
+            outcome += p;
+        }
+        for (std::size_t c = 0; c < class_count; ++c) {
+            if (joint[c] < 1.0e-300) continue;
+            const double bits = log2_of(joint[c] / (classes[c] * outcome));
+            mean += joint[c] * bits;
+            square += joint[c] * bits * bits;
+        }
+    }
+    return {std::max(0.0, mean), std::max(0.0, square - mean * mean)};
+}
+
 OutcomeTable numeric_outcomes(std::span<const double> member_probability,
                               std::span<const Expectation> expected) {
     const std::vector<double> edges = quantile_edges(member_probability, expected);

@@ -36,6 +36,16 @@ struct OutcomeTable {
                                       std::span<const std::size_t> class_of,
                                       std::size_t class_count, const OutcomeTable& table);
 
+/// The same with its spread: variance [bits^2] of log2(p(class | outcome) / p(class)) over classes and
+/// outcomes as they are expected.
+struct Information {
+    double bits = 0.0;
+    double variance = 0.0;
+};
+[[nodiscard]] Information information(std::span<const double> member_probability,
+                                      std::span<const std::size_t> class_of,
+                                      std::size_t class_count, const OutcomeTable& table);
+
 /// What a member expects of a numeric reading: Student-t around `centre` (nu = 5).
 struct Expectation {
     double centre = 0.0;

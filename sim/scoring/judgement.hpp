@@ -13,12 +13,16 @@ namespace emberpath::scoring {
 struct Outcome {
     worksite::WriteUp write_up;
     std::vector<worksite::Breach> breaches;
-    std::vector<std::string> verified;  // proof and handover items done
-    std::vector<std::string> unproved;  // and not done
-    bool fault_remains = true;          // in the plant
-    std::int64_t start_tick = 0;        // the trainee's time begins
-    double reference_minutes = 10.0;    // C
-    std::string not_scored_because;     // E, P and R; empty: scored
+    std::vector<std::string> verified;    // proof and handover items done
+    std::vector<std::string> unproved;    // and not done
+    std::vector<std::string> not_needed;  // of a heater taken out of use
+    bool fault_remains = true;            // in the plant
+    bool made_safe = false;               // taken out of use, tagged, with a notice or a report
+    bool separable = true;                // some reading could still tell the open classes apart
+    double open_mass = 0.0;               // of the classes that no reading tells from the likeliest
+    std::int64_t start_tick = 0;          // the trainee's time begins
+    double reference_minutes = 10.0;      // C
+    std::string not_scored_because;       // E, P and R; empty: scored
 };
 
 /// Fills areas, overall, gates_met, fixed, proposal and true_class_probability of `out`.

@@ -13,11 +13,14 @@ namespace {
 
 using Kind = worksite::LogEntry::Kind;
 
+constexpr double least_share = 1.0e-6;  // of a class: less is as good as excluded
+
+// What is read before the cure is read to find out, a combustion test as well.
 bool is_test(const worksite::LogEntry& entry) {
-    return entry.kind == Kind::test || entry.kind == Kind::look;
+    return entry.kind == Kind::test || entry.kind == Kind::look || entry.kind == Kind::proof;
 }
 
-// Readings that come from one instrument at one instant are paid once.
+// Readings that one instrument shows together are paid once; the readout lists its figures one by one.
 double book_minutes(const PlayedAttempt& played, const Step& step, SetUps& set_ups) {
     std::array<double, 16> by_tool{};
     double set_up = 0.0;
@@ -27,7 +30,8 @@ double book_minutes(const PlayedAttempt& played, const Step& step, SetUps& set_u
         set_up += set_ups.minutes(quantity) - row.minutes;
         set_ups.mark(quantity);
         double& most = by_tool[static_cast<std::size_t>(row.tool)];
-        most = std::max(most, row.minutes);
+        most =
+            row.tool == worksite::Tool::readout ? most + row.minutes : std::max(most, row.minutes);
     }
     double total = set_up;
     for (const double minutes : by_tool) total += minutes;
@@ -59,6 +63,17 @@ class Keeper {
                                                             : played_.tape.events.size();
     }
 
+    [[nodiscard]] std::size_t true_class() const {
+        return static_cast<std::size_t>(played_.true_class);
+    }
+    void note_separation(Step& s, std::size_t observation) const {
+        if (s.cured_before || !is_own_reading(played_.tape.observations[observation])) return;
+        const std::vector<double> bits = evidence_.separations(observation);
+        s.separation.resize(bits.size(), 0.0);
+        for (std::size_t c = 0; c < bits.size(); ++c)
+            s.separation[c] = std::max(s.separation[c], bits[c]);
+    }
+
     Step step(std::size_t act) {
         Step s;
         s.act = act;
@@ -83,18 +98,26 @@ class Keeper {
                 s.weighed || is_evidence(played_.tape.observations[s.first_observation + i]);
         if (!s.weighed) return;
         const bool charged = is_test(*s.entry) && !s.cured_before;
-        if (charged)
+        if (charged) {
+            s.posterior_before = std::make_shared<const Posterior>(now());
+            s.set_ups_before = set_ups_;
             s.best = best_option({played_.job, evidence_.shadows(), now(), set_ups_,
                                   &evidence_.shadows().passive[mark], &cured_, as_things_stand,
                                   played_.tape.cycles[s.first_observation]});
+        }
         s.book_minutes = book_minutes(played_, s, set_ups_);
         for (std::size_t i = 0; i < s.observation_count; ++i) {
             const std::size_t index = s.first_observation + i;
             const worksite::Observation& seen = played_.tape.observations[index];
             if (!is_evidence(seen)) continue;
-            s.expected_bits += evidence_.expected_bits(index);
+            note_separation(s, index);
+            const Information expected = evidence_.expected(index);
+            s.expected_bits += expected.bits;
+            s.expected_variance += expected.variance;
             evidence_.weigh(index);
         }
+        s.told_of_truth_bits = log2_of(std::max(now().classes()[true_class()], least_share) /
+                                       std::max(s.before[true_class()], least_share));
         evidence_.rest();
         if (!charged) return;
         const double best_rate = std::max(s.best.rate(), s.expected_bits / s.book_minutes);

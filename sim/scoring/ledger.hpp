@@ -1,6 +1,7 @@
 #pragma once
 /// The path act by act: what each cost, what it could have told, what it told.
 
+#include <memory>
 #include <span>
 #include <vector>
 
@@ -17,7 +18,12 @@ struct Step {
     bool cured_before = false;  // the true fault had been removed already
     double book_minutes = 0.0;  // of its readings, with set-up; what the path is charged by
     double expected_bits = 0.0;
-    Option best;                        // best reading at that moment
+    double expected_variance = 0.0;   // of what the readings would tell about the truth [bits^2]
+    double told_of_truth_bits = 0.0;  // log2 of the true class's probability after / before
+    std::vector<double> separation;   // by class: best of its own readings (see Evidence); or empty
+    Option best;                      // best reading at that moment
+    std::shared_ptr<const Posterior> posterior_before;  // of charged steps
+    SetUps set_ups_before;
     double charge = 0.0;                // minutes charged against the path
     std::vector<double> before, after;  // class probabilities, by faults::Remedy
 };

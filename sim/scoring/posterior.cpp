@@ -76,8 +76,8 @@ std::vector<double> normalised(std::span<const double> logarithms) {
     return p;
 }
 
-Posterior::Posterior(std::vector<Hypothesis> all)
-    : hypotheses_(std::move(all)), sound_(sound_house(hypotheses_)) {
+Posterior::Posterior(std::vector<Hypothesis> all, double width_factor)
+    : hypotheses_(std::move(all)), sound_(sound_house(hypotheses_)), width_factor_(width_factor) {
     for (const Hypothesis& h : hypotheses_) {
         class_of_.push_back(static_cast<std::size_t>(h.remedy));
         log_arrival_.push_back(math::log(std::max(h.prior, least_likelihood)));
@@ -119,7 +119,7 @@ std::vector<double> Posterior::widths(const Reading& reading, std::span<const do
         const double share = draw_spread_share(reading.quantity);
         const double draws = logarithmic ? share : share * std::abs(predicted[i]);
         width.spread = std::sqrt(severities * severities + draws * draws);
-        scales.push_back(width.scale(reads));
+        scales.push_back(width_factor_ * width.scale(reads));
     }
     return scales;
 }
@@ -143,6 +143,14 @@ std::vector<double> Posterior::likelihoods(const Reading& reading,
         out.push_back(student_t_density(t) / scales[i]);
     }
     return out;
+}
+
+double Posterior::distance(const Reading& reading, std::span<const double> predicted,
+                           std::size_t lane) const {
+    const double scale = widths(reading, predicted, 1)[lane];
+    return (on_scale(reading.quantity, reading.value) -
+            on_scale(reading.quantity, predicted[lane])) /
+           scale;
 }
 
 double Posterior::changed_share(const Group& group, const Reading& reading,
@@ -293,33 +301,62 @@ double Posterior::class_entropy_bits() const {
     return entropy_bits(classes());
 }
 
-double Posterior::expected_bits(const Reading& reading, std::span<const double> predicted) const {
-    if (repeats(reading, predicted)) return 0.0;
+Posterior::Members Posterior::members(const Reading& reading,
+                                      std::span<const double> predicted) const {
     const worksite::QuantityInfo& row = worksite::info(reading.quantity);
     std::vector<double> scales;
     if (!row.categorical) scales = widths(reading, predicted, 1);
     // Shadows that are as good as excluded move nothing and cost most of the time.
-    std::vector<double> live;
-    std::vector<std::size_t> classes_of_live, own;
+    Members live;
+    std::vector<std::size_t> own;
     std::vector<Expectation> expected;
     double total = 0.0;
     for (std::size_t i = 0; i < predicted.size(); ++i) {
         if (probability_[i] < asleep_below) continue;
         total += probability_[i];
-        live.push_back(probability_[i]);
-        classes_of_live.push_back(class_of_[i]);
+        live.probability.push_back(probability_[i]);
+        live.class_of.push_back(class_of_[i]);
         if (row.categorical)
             own.push_back(as_category(predicted[i]));
         else
             expected.push_back({on_scale(reading.quantity, predicted[i]), scales[i]});
     }
-    for (double& p : live) p /= total;
-    const OutcomeTable table =
-        row.categorical
-            ? categorical_outcomes(live, own, static_cast<std::size_t>(row.category_count),
-                                   hit_rate(row.quantity))
-            : numeric_outcomes(live, expected);
-    return information_bits(live, classes_of_live, faults::remedy_count, table);
+    for (double& p : live.probability) p /= total;
+    live.outcomes = row.categorical
+                        ? categorical_outcomes(live.probability, own,
+                                               static_cast<std::size_t>(row.category_count),
+                                               hit_rate(row.quantity))
+                        : numeric_outcomes(live.probability, expected);
+    return live;
+}
+
+double Posterior::expected_bits(const Reading& reading, std::span<const double> predicted) const {
+    if (repeats(reading, predicted)) return 0.0;
+    const Members live = members(reading, predicted);
+    return information_bits(live.probability, live.class_of, faults::remedy_count, live.outcomes);
+}
+
+Information Posterior::expected_information(const Reading& reading,
+                                            std::span<const double> predicted) const {
+    if (repeats(reading, predicted)) return {};
+    const Members live = members(reading, predicted);
+    return information(live.probability, live.class_of, faults::remedy_count, live.outcomes);
+}
+
+double Posterior::separation_bits(const Reading& reading, std::span<const double> predicted,
+                                  std::size_t class_index) const {
+    if (repeats(reading, predicted)) return 0.0;
+    Members live = members(reading, predicted);
+    double own = 0.0;
+    for (std::size_t i = 0; i < live.class_of.size(); ++i)
+        if (live.class_of[i] == class_index) own += live.probability[i];
+    if (own <= 0.0 || own >= 1.0) return 0.0;
+    for (std::size_t i = 0; i < live.class_of.size(); ++i) {
+        const bool is_own = live.class_of[i] == class_index;
+        live.probability[i] *= 0.5 / (is_own ? own : 1.0 - own);
+        live.class_of[i] = is_own ? 1 : 0;
+    }
+    return information_bits(live.probability, live.class_of, 2, live.outcomes);
 }
 
 }  // namespace emberpath::scoring

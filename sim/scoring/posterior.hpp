@@ -31,7 +31,8 @@ struct Reading {
 
 class Posterior {
   public:
-    explicit Posterior(std::vector<Hypothesis> hypotheses);
+    /// `width_factor` widens or narrows what every shadow expects; 1 unless the scoring itself is tested.
+    explicit Posterior(std::vector<Hypothesis> hypotheses, double width_factor = 1.0);
 
     /// The complaint on the job card against what each shadow's household would have complained of.
     /// Nearly flat: customers describe loosely. Complaints of drop-outs set pi to 1/2.
@@ -51,6 +52,16 @@ class Posterior {
     /// Mutual information of class and outcome; 0 for what only repeats.
     [[nodiscard]] double expected_bits(const Reading& reading,
                                        std::span<const double> predicted) const;
+    /// The same with its variance, for judging luck.
+    [[nodiscard]] Information expected_information(const Reading& reading,
+                                                   std::span<const double> predicted) const;
+    /// Could this reading tell one class from what else is still open? Mutual information of "this class or
+    /// another" and outcome, the two taken as equally likely: 0 nothing to 1 all.
+    [[nodiscard]] double separation_bits(const Reading& reading, std::span<const double> predicted,
+                                         std::size_t class_index) const;
+    /// How far a numeric reading lies from what one shadow expected, in its own scales.
+    [[nodiscard]] double distance(const Reading& reading, std::span<const double> predicted,
+                                  std::size_t lane) const;
     [[nodiscard]] const std::vector<Hypothesis>& hypotheses() const { return hypotheses_; }
     [[nodiscard]] const std::vector<std::size_t>& class_of() const { return class_of_; }
 
@@ -79,6 +90,13 @@ class Posterior {
     [[nodiscard]] std::vector<double> widths(const Reading& reading,
                                              std::span<const double> predicted,
                                              std::size_t reads) const;
+    /// Shadows that matter, as members of an outcome table.
+    struct Members {
+        std::vector<double> probability;
+        std::vector<std::size_t> class_of;
+        OutcomeTable outcomes;
+    };
+    [[nodiscard]] Members members(const Reading& reading, std::span<const double> predicted) const;
     void extend(Group& group, const Reading& reading, std::span<const double> predicted) const;
     void weigh(Group& group) const;
     void update();
@@ -87,6 +105,7 @@ class Posterior {
     std::vector<std::size_t> class_of_;
     std::size_t sound_ = 0;
     double present_share_ = 1.0;
+    double width_factor_;
     std::vector<double> log_arrival_;
     std::vector<Group> groups_;
     std::vector<double> probability_;

@@ -1,7 +1,9 @@
 #include "sim/scoring/reference_policy.hpp"
 
 #include <algorithm>
+#include <utility>
 
+#include "sim/scoring/areas.hpp"
 #include "sim/scoring/warrant.hpp"
 
 namespace emberpath::scoring {
@@ -32,7 +34,17 @@ void consider(const Situation& at, const Option& bare, std::span<const double> p
     if (option.bits >= too_little_bits && option.rate() > best.rate()) best = option;
 }
 
+constexpr double set_aside_minutes = 5.0;  // added to the reference policy's own
+
 }  // namespace
+
+Reading reading_of(const Option& option) {
+    return in_mode(option.quantity, option.mode & 0xffU, 0.0);
+}
+
+double reference_minutes(const ReferenceRun& run) {
+    return std::max(least_reference_minutes, run.minutes + set_aside_minutes);
+}
 
 std::size_t SetUps::key(worksite::Quantity quantity) {
     const worksite::Tool tool = worksite::info(quantity).tool;
@@ -89,12 +101,19 @@ ReferenceRun run_reference(const worksite::Job& job, const Shadows& shadows,
                            const std::vector<Snapshot>& truth) {
     Posterior posterior(shadows.hypotheses);
     posterior.hear(job.customer.complaint, shadows.complaints);
+    return run_reference(job, shadows, truth, std::move(posterior), {});
+}
+
+ReferenceRun run_reference(const worksite::Job& job, const Shadows& shadows,
+                           const std::vector<Snapshot>& truth, Posterior posterior,
+                           SetUps set_ups) {
     ReferenceRun run;
-    SetUps set_ups;
     std::size_t mode = 0;
     while (run.readings < most_readings) {
         const std::vector<double> classes = posterior.classes();
-        run.leading = *std::max_element(classes.begin(), classes.end());
+        const auto leading = std::max_element(classes.begin(), classes.end());
+        run.leading = *leading;
+        run.found = static_cast<faults::Remedy>(leading - classes.begin());
         if (run.leading >= need_of_final_diagnosis) break;
         const Situation at{job, shadows, posterior, set_ups, nullptr, nullptr, mode};
         const Option option = best_option(at);

@@ -58,10 +58,20 @@ struct Situation {
 struct ReferenceRun {
     double minutes = 0.0;  // of tests and of bringing the heater into modes
     int readings = 0;
-    double leading = 0.0;         // probability of the leading class at the end
-    std::vector<Option> options;  // as taken
+    double leading = 0.0;  // probability of the leading class at the end
+    faults::Remedy found = faults::Remedy::explain_to_customer;  // that class
+    std::vector<Option> options;                                 // as taken
 };
 [[nodiscard]] ReferenceRun run_reference(const worksite::Job& job, const Shadows& shadows,
                                          const std::vector<Snapshot>& truth);
+/// The same from what somebody believes and has set up already.
+[[nodiscard]] ReferenceRun run_reference(const worksite::Job& job, const Shadows& shadows,
+                                         const std::vector<Snapshot>& truth, Posterior from,
+                                         SetUps set_ups);
+/// C of the path formula: the policy's minutes + 5, at least 10.
+[[nodiscard]] double reference_minutes(const ReferenceRun& run);
+/// A reading in a mode as the posterior wants it; never a repeat of one that was taken, unless it predicts
+/// the same.
+[[nodiscard]] Reading reading_of(const Option& option);
 
 }  // namespace emberpath::scoring

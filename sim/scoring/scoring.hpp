@@ -32,6 +32,8 @@ struct Area {
     std::string word;    // "safe work", "evidence", "path", "remedy", "proof"
     double score = 0.0;  // 0 to 100
     std::string reason;  // one sentence; names the act that cost most
+    double low = 0.0,
+           high = 0.0;  // over other priors, widths and houses; equal when not worked out
     bool scored = true;
     std::string not_scored_because;
 };
@@ -48,18 +50,42 @@ struct Comparison {
     std::vector<Cell> cells;
 };
 
+/// One of the moments that cost most, with the best that could have been done there.
+struct Moment {
+    std::size_t act = 0;  // index into the log
+    double minutes = 0.0;
+    std::string text;
+};
+
+/// For an assessor's attention only, never a penalty: did the readings tell more of the truth than anybody
+/// could expect who did not know it?
+struct Luck {
+    double told_bits = 0.0, expected_bits = 0.0;  // about the true class, before the cure
+    double index = 0.0;  // (told - expected) / standard deviation; about 0 for honest work
+    int readings = 0;    // acts that brought evidence
+    double misfit =
+        0.0;  // mean squared standardised distance of numeric readings from the likeliest shadow
+};
+
 struct Assessment {
     std::vector<ActWorth> acts;
-    std::vector<Area> areas;  // S E P R V in this order
-    double overall = 0.0;     // geometric mean under the soft safety ceiling
-    bool gates_met = false;   // no critical breach
+    std::vector<Area> areas;     // S E P R V in this order
+    double overall = 0.0;        // geometric mean under the soft safety ceiling
+    bool overall_scored = true;  // all five areas are
+    double overall_low = 0.0, overall_high = 0.0;
+    bool gates_met = false;  // no critical breach
     std::vector<worksite::Breach> breaches;
     std::vector<ClassProbability> on_arrival, at_end;
     double true_class_probability = 0.0;  // at the end, before the cure
-    std::string true_cause;               // title; after the attempt only
+    std::string true_cause;               // titles, joined by " and "; after the attempt only
     std::string proposal;                 // "propose: competent" never appears; see docs/scoring
     bool fixed = false;
     std::vector<Comparison> comparisons;
+    std::vector<Moment> costliest;        // at most two, dearest first
+    std::vector<std::string> still_open;  // what could and could not have been known
+    std::string reference_path;           // readings of the reference policy, in words
+    double reference_minutes = 0.0;
+    Luck luck;
 };
 
 /// Plays the acts again on the true heater and on every shadow, and weighs each observation.
@@ -68,12 +94,19 @@ struct TimedAct {
     std::int64_t tick;
     std::string sentence;
 };
+/// The overall score of an assessment with one area (0 to 4) left out and the safety ceiling kept.
+[[nodiscard]] double overall_without(const Assessment& assessment, std::size_t area);
+
 class Bank;
-/// `at_arrival`: shadows that have lived through the history of the same job with the same seed; nullptr:
-/// they are worked out here, on as many threads as the machine has.
+/// How an assessment is made.
+struct Terms {
+    /// Shadows that have lived through the history of the same job with the same seed; nullptr: they are
+    /// worked out, on as many threads as the machine has.
+    const Bank* at_arrival = nullptr;
+    bool explained = true;  // with bands, costliest moments and what was still open
+};
 [[nodiscard]] Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
-                                const std::vector<TimedAct>& acts,
-                                const Bank* at_arrival = nullptr);
+                                const std::vector<TimedAct>& acts, const Terms& terms = {});
 
 /// What a job's fault does to every reading beside the sound house, at standby, low and full draw.
 struct PreviewRow {

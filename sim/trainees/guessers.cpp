@@ -86,6 +86,15 @@ Decision guess(Hands& hands) {
             acts_done(hands)};
 }
 
+Decision guess_after_token(Hands& hands, math::Random& random) {
+    constexpr std::array tokens{Quantity::flue_terminal, Quantity::inlet_pipe_temperature,
+                                Quantity::readout_inlet, Quantity::readout_fan_current};
+    const auto pick =
+        static_cast<std::size_t>(random.uniform() * static_cast<double>(tokens.size()));
+    hands.take(0, tokens.at(pick));
+    return guess(hands);
+}
+
 Decision show(Hands& hands, Cause cause) {
     hands.arrive();
     for (const Row& row : shown_by(cause)) hands.take(row.mode, row.quantity);

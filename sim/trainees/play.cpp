@@ -24,6 +24,7 @@ constexpr std::array<Row, policy_count> rows{{
     {random, "random", Row::neither},
     {part_swapper, "part-swapper", Row::bad},
     {guesser, "guesser", Row::bad},
+    {token_guesser, "guesser with a token", Row::bad},
     {unsafe_but_fast, "unsafe but fast", Row::bad},
     {oracle_evidence, "oracle with evidence", Row::neither},
     {oracle_bare, "oracle without evidence", Row::neither},
@@ -126,6 +127,9 @@ Decision work(Hands& hands, Policy policy, std::uint64_t seed, const Told& told)
             return swap_parts(hands, dice);
         case guesser:
             decision = guess(hands);
+            break;
+        case token_guesser:
+            decision = guess_after_token(hands, dice);
             break;
         case unsafe_but_fast:
             care = {false, false, false, false, true};

@@ -12,6 +12,7 @@ namespace emberpath::trainees {
 
 namespace {
 
+constexpr double identifiable_from = 0.8;
 constexpr double clearly_above = 1.0;  // points of the overall score
 constexpr int attempts_at_a_time = 2;
 
@@ -78,8 +79,7 @@ void refuse_bad_habits(Rating& rating, double best_sound) {
     for (const Fare& fare : rating.fares) {
         if (!is_bad_habit(fare.policy)) continue;
         const std::string who(policy_title(fare.policy));
-        // Where no work is dangerous there is nothing to skip: the unsafe one must then not score as well.
-        if (fare.unopposed > 0 && fare.policy != Policy::unsafe_but_fast)
+        if (fare.unopposed > 0)
             rating.refusals.push_back("\"" + who + "\" is left without objection in " +
                                       std::to_string(fare.unopposed) + " of " +
                                       std::to_string(fare.attempts) + " attempts.");
@@ -88,6 +88,21 @@ void refuse_bad_habits(Rating& rating, double best_sound) {
                                       ", and the best sound way of working " + points(best_sound) +
                                       ".");
     }
+}
+
+// What a careful person can find out who reads everything.
+void find_identifiability(const std::vector<Scored>& attempts, Rating& rating) {
+    int read_everything = 0;
+    for (const Scored& one : attempts) {
+        if (one.policy != Policy::over_tester) continue;
+        rating.identifiable += one.true_class_probability;
+        ++read_everything;
+    }
+    if (read_everything == 0) return;
+    rating.identifiable /= read_everything;
+    if (rating.identifiable < identifiable_from)
+        rating.refusals.push_back("after every reading the true cause has only " +
+                                  points(100.0 * rating.identifiable) + " %.");
 }
 
 // Somebody who looks at the display, and at nothing else.
@@ -109,7 +124,7 @@ bool is_unopposed(const scoring::Assessment& assessment) {
 Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
              const Arrived& arrived) {
     const auto assessment =
-        scoring::assess(job, seed, worksite::Mode::assessed, played.acts, arrived.get());
+        scoring::assess(job, seed, worksite::Mode::assessed, played.acts, {arrived.get(), false});
     Scored scored;
     scored.policy = played.policy;
     scored.seed = seed;
@@ -171,6 +186,7 @@ Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts) {
     rating.missed_share = ordinary > 0 ? static_cast<double>(missed) / ordinary : 1.0;
     rating.shortest = shortest_of(attempts);
     find_blind_guess(job, rating);
+    find_identifiability(attempts, rating);
     if (!rating.shortest.found)
         rating.refusals.emplace_back("no sound way of working leads through without an objection.");
     refuse_bad_habits(rating, best_sound);

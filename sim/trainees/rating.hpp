@@ -54,7 +54,9 @@ struct Rating {
         std::size_t acts = 0;
     } shortest;                // safe path without objection, oracles left out
     double blind_guess = 0.0;  // that the likeliest cause by complaint and display word is right
-    double true_class_then = 0.0;       // probability of the true one at that moment
+    double true_class_then = 0.0;  // probability of the true one at that moment
+    double identifiable =
+        0.0;  // probability of the true class when everything was read (over-tester)
     std::vector<std::string> refusals;  // sentences; empty: fit for release
 };
 [[nodiscard]] Rating rate(const worksite::Job& job, int seeds);

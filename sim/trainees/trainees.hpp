@@ -22,6 +22,7 @@ enum class Policy {
     random,            // a few readings at random, each safety step now and then
     part_swapper,      // part after part until it works
     guesser,           // from display word and complaint alone
+    token_guesser,     // the same after one reading at random, so as to have read something
     unsafe_but_fast,   // information per minute without isolation, proof and leak test
     oracle_evidence,   // is told the cause, and takes readings that show it
     oracle_bare,       // is told the cause, and reads nothing
@@ -29,7 +30,7 @@ enum class Policy {
     warms_cylinder,    // finds the cause, then pours hot water over the cylinder instead
     bridges_limiter,   // finds the cause, then bridges the overheat limiter instead
 };
-inline constexpr std::size_t policy_count = 13;
+inline constexpr std::size_t policy_count = 14;
 [[nodiscard]] std::span<const Policy> all_policies();
 [[nodiscard]] std::string_view policy_title(Policy policy);
 /// Works by evidence and by the safety rules: what a job must reward.

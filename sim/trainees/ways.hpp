@@ -21,6 +21,8 @@ struct Decision {
 [[nodiscard]] Decision find_by_symptom(Hands& hands);
 [[nodiscard]] Decision find_at_random(Hands& hands, math::Random& random);
 [[nodiscard]] Decision guess(Hands& hands);
+/// The same after one cheap reading, whatever it shows.
+[[nodiscard]] Decision guess_after_token(Hands& hands, math::Random& random);
 /// Readings that show a cause to whoever knows it already.
 [[nodiscard]] Decision show(Hands& hands, faults::Cause cause);
 /// Swaps parts until it works; the last one is named.

@@ -130,13 +130,15 @@ Attempt::Truth Attempt::truth() const {
     std::vector<faults::Fault> remaining;
     for (std::size_t i = 0; i < place.job.faults.size(); ++i)
         if (place.dealt_with[i] == 0) remaining.push_back(place.job.faults[i]);
-    auto [done, missing] = proof_items(place);
+    auto [done, missing, not_needed] = proof_items(place);
     return {place.job,
             std::move(remaining),
             place.look(),
             left_behind(place),
             std::move(done),
             std::move(missing),
+            std::move(not_needed),
+            made_safe(place),
             place.household.complaint()};
 }
 

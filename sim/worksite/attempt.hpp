@@ -142,7 +142,9 @@ class Attempt {
         HeaterView heater;
         std::vector<std::string> left_behind;  // hazards left: "gas escapes at the inlet union"
         std::vector<std::string> verified;     // of the eight items of proof and handover: done
-        std::vector<std::string> unproved;     // and the rest of them
+        std::vector<std::string> unproved;     // not done
+        std::vector<std::string> not_needed;   // cannot be done on a heater taken out of use
+        bool made_safe;                        // out of use, tagged, with a notice or a report
         Complaint noticed;                     // what the simulated history would have been called
     };
     [[nodiscard]] Truth truth() const;

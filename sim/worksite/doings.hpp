@@ -52,8 +52,10 @@ void read_analyser_now(Workplace& w);
 /// What is left when the trainee goes: breaches of leaving, and the words for the debrief.
 void judge_leaving(Workplace& w);
 [[nodiscard]] std::vector<std::string> left_behind(const Workplace& w);
+/// Services shut off behind a tag, with a notice or a report.
+[[nodiscard]] bool made_safe(const Workplace& w);
 struct ProofItems {
-    std::vector<std::string> done, missing;
+    std::vector<std::string> done, missing, not_needed;
 };
 [[nodiscard]] ProofItems proof_items(const Workplace& w);
 inline constexpr std::size_t verified_item_count = 8;

@@ -21,9 +21,6 @@ bool usable(const Workplace& w) {
     return w.services.live() && w.services.gas_at_heater && w.services.gas_at_supply &&
            w.services.water_at_heater;
 }
-bool made_safe(const Workplace& w) {
-    return !usable(w) && w.fabric.tagged && (w.deeds.notice != never || w.deeds.escalated != never);
-}
 
 struct AfterRun {
     double co = 0.0, co2 = 0.0;  // of the flue gas, meaned over twenty seconds of burning
@@ -165,6 +162,10 @@ bool since_remedy(const Workplace& w, std::int64_t when) {
 
 }  // namespace
 
+bool made_safe(const Workplace& w) {
+    return !usable(w) && w.fabric.tagged && (w.deeds.notice != never || w.deeds.escalated != never);
+}
+
 void judge_leaving(Workplace& w) {
     judge_gas(w);
     judge_products(w);
@@ -182,7 +183,13 @@ std::vector<std::string> left_behind(const Workplace& w) {
         left.emplace_back("the supply regulator is wound up");
     if (has_sensor_out(w)) left.emplace_back("a sensor is unplugged");
     if (!tools_away(w)) left.emplace_back("tools hang on the heater");
-    if (!usable(w)) return left;
+    if (!usable(w)) {
+        left.emplace_back(w.fabric.tagged ? "the heater is out of use, with a tag on it"
+                                          : "power, gas or water is off");
+        return left;
+    }
+    if (w.look().readout.phase == controller::Phase::lockout)
+        left.emplace_back("the heater is locked out");
     const auto found = after_run(w);
     if (found.worst_co_ratio > co_ratio_limit)
         left.emplace_back("flue gas with CO/CO2 of " + units::fixed(found.worst_co_ratio, 4));
@@ -198,12 +205,17 @@ ProofItems proof_items(const Workplace& w) {
     const bool worked = has_worked(w);
     const bool gas_proved = d.gas_work == never || d.leak_test >= d.gas_work;
     const bool flame_proved = d.flame_work == never || d.combustion_test >= d.flame_work;
-    const std::pair<bool, const char*> items[verified_item_count] = {
+    struct Item {
+        bool done;
+        const char* name;
+        bool needs_running = false;  // nobody can prove it on a heater taken out of use
+    };
+    const Item items[verified_item_count] = {
         {worked && gas_proved && !any_unproved(w), "gas joints proved sound, or none opened"},
-        {worked && (safe || flame_proved),
-         "combustion proved at a small and a full draw, or no work on flame, air or flue"},
-        {safe || since_remedy(w, d.hot_water), "hot water measured at the set temperature"},
-        {safe || since_remedy(w, d.clear_display), "display clear after a minute of running"},
+        {worked && flame_proved,
+         "combustion proved at a small and a full draw, or no work on flame, air or flue", true},
+        {since_remedy(w, d.hot_water), "hot water measured at the set temperature", true},
+        {since_remedy(w, d.clear_display), "display clear after a minute of running", true},
         {away, "cover refitted and services back, or taken out of use with a tag"},
         {open_points(w).empty() && tools_away(w) && !has_sensor_out(w),
          "test points closed, tools away"},
@@ -211,8 +223,11 @@ ProofItems proof_items(const Workplace& w) {
         {record_written(w), "record written"},
     };
     ProofItems found;
-    for (const auto& [is_done, name] : items)
-        (is_done ? found.done : found.missing).emplace_back(name);
+    for (const Item& item : items) {
+        const bool not_needed = !item.done && safe && item.needs_running;
+        auto& list = item.done ? found.done : not_needed ? found.not_needed : found.missing;
+        list.emplace_back(item.name);
+    }
     return found;
 }
 

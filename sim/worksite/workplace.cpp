@@ -275,7 +275,11 @@ std::uint64_t Workplace::hash() const {
     hash.add(co_dose_s);
     hash.add(held_line_pa);
     hash.add(static_cast<std::uint64_t>(readings_));
+    hash.add(static_cast<std::uint64_t>(mode));
     hash.add(std::string_view(write_up.cause));
+    hash.add(std::string_view(write_up.done));
+    hash.add(std::string_view(write_up.told));
+    for (const int number : write_up.because) hash.add(static_cast<std::uint64_t>(number));
     hash.add(static_cast<std::uint64_t>(write_up.handed_in));
     return hash.value();
 }

@@ -32,16 +32,15 @@ TEST_P(Habits, DoNotPayAndReadingByInformationDoes) {
         by_policy[one.policy] = one;
         const std::string who(policy_title(one.policy));
         RecordProperty("overall of " + who, std::to_string(one.overall));
-        const bool must_meet_objection =
-            !one.gates_met || (is_bad_habit(one.policy) && one.policy != Policy::unsafe_but_fast);
+        const bool must_meet_objection = !one.gates_met || is_bad_habit(one.policy);
         if (must_meet_objection) {
             EXPECT_FALSE(one.unopposed) << who << ": " << one.proposal;
         }
     }
     const Scored& sound = by_policy.at(Policy::information);
     EXPECT_TRUE(sound.unopposed) << sound.proposal;
-    for (const Policy rival : {Policy::part_swapper, Policy::guesser, Policy::random,
-                               Policy::unsafe_but_fast, Policy::oracle_bare})
+    for (const Policy rival : {Policy::part_swapper, Policy::guesser, Policy::token_guesser,
+                               Policy::random, Policy::unsafe_but_fast, Policy::oracle_bare})
         EXPECT_GT(sound.overall, by_policy.at(rival).overall) << policy_title(rival);
     for (const auto& why : judge(loaded.job, attempts).refusals) ADD_FAILURE() << why;
 }

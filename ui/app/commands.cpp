@@ -53,8 +53,9 @@ Status explain(Context& context, const DebriefRequest& request) {
         context.err << request.record.string() << ": " << verified.text << "\n";
         return Status::not_so;
     }
-    const auto report =
-        debrief::make_report(record, opened.loaded.job, std::move(verified.assessment).value());
+    const auto report = debrief::make_report(
+        record, opened.loaded.job, std::move(verified.assessment).value(),
+        request.assessor ? records::Reader::assessor : records::Reader::trainee);
     if (!request.html.empty()) write_text(request.html, report.html);
     if (!request.json.empty()) write_text(request.json, report.json);
     context.out << report.text;

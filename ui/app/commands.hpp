@@ -10,6 +10,7 @@ namespace emberpath::app {
 
 struct DebriefRequest {
     std::filesystem::path record, html, json;  // empty: not wanted
+    bool assessor = false;                     // with what is no part of any score
 };
 struct TraceRequest {
     std::string job;

@@ -51,6 +51,8 @@ void add_record_commands(CLI::App& app, Request& request) {
                            [&](Context& context) { return explain(context, request.debrief); });
     explaining->add_option("RECORD", request.debrief.record)->required();
     explaining->add_option("--html", request.debrief.html, "also write a page to print");
+    explaining->add_flag("--assessor", request.debrief.assessor,
+                         "with luck, misfit and scores without each area");
     explaining->add_option("--json", request.debrief.json, "also write it for other programs");
     add(app, request, "verify", "Simulate a record again and compare bit for bit",
         [&](Context& context) { return verify(context, request.record); })

@@ -129,8 +129,11 @@ Status work(Context& context, const WorkRequest& request) {
     log_event("work " + job.name + ", record " + started.record.string());
     if (request.script.empty())
         terminal::converse(*started.visit, context.in, context.out, context.in_is_terminal);
-    else if (!play(context, request, loaded.job, *started.visit, sentences))
+    else if (!play(context, request, loaded.job, *started.visit, sentences)) {
+        // A script that goes on after an injury is wrong, but the attempt it ended is kept whole.
+        if (started.visit->attempt().over()) (void)finish(context, request, started, loaded.job);
         return Status::bad_input;
+    }
     return finish(context, request, started, loaded.job);
 }
 

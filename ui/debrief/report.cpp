@@ -9,10 +9,10 @@ Report make_report(const records::Record& record, const worksite::Job& job) {
 }
 
 Report make_report(const records::Record& record, const worksite::Job& job,
-                   scoring::Assessment assessment) {
+                   scoring::Assessment assessment, records::Reader reader) {
     Report report;
     report.assessment = std::move(assessment);
-    const auto facts = records::make_debrief(record, job, report.assessment);
+    const auto facts = records::make_debrief(record, job, report.assessment, reader);
     report.text = records::to_text(facts);
     report.json = records::to_json(facts);
     report.html = records::to_html(facts);

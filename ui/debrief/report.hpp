@@ -18,7 +18,8 @@ struct Report {
 [[nodiscard]] Report make_report(const records::Record& record, const worksite::Job& job);
 /// The same from an assessment already made.
 [[nodiscard]] Report make_report(const records::Record& record, const worksite::Job& job,
-                                 scoring::Assessment assessment);
+                                 scoring::Assessment assessment,
+                                 records::Reader reader = records::Reader::trainee);
 
 /// The plain text alone, from an assessment already made.
 [[nodiscard]] std::string text_of(const records::Record& record, const worksite::Job& job,

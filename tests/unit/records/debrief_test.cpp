@@ -57,6 +57,27 @@ TEST(Debrief, JsonSaysNothingThatTheHtmlDoesNot) {
         }
 }
 
+TEST(Debrief, PrintsADashWhereTheWholeCouldNotBeScored) {
+    auto debrief = full_debrief();
+    debrief.overall = 0.0;
+    debrief.overall_scored = false;
+    EXPECT_THAT(to_text(debrief), Not(HasSubstr("overall         0")));
+    EXPECT_EQ(overall_text(debrief), "-");
+    EXPECT_TRUE(nlohmann::json::parse(to_json(debrief))["overall"].is_null());
+}
+
+TEST(Debrief, SaysInWordsWhenAnActRaisedTheDoubt) {
+    Debrief::Act act;
+    act.weighed = true;
+    act.bits = -0.34;
+    act.ruled_out = "igniter";
+    EXPECT_EQ(doubt_text(act), "igniter; raised the doubt by 0.3 bits");
+    EXPECT_EQ(bits_text(act), "-");
+    act.bits = -0.01;
+    EXPECT_EQ(doubt_text(act), "igniter");
+    EXPECT_EQ(bits_text(act), "0.0");
+}
+
 TEST(Debrief, TextAndJsonAgreeOnEveryParagraphAndScore) {
     const auto debrief = full_debrief();
     const auto json = nlohmann::json::parse(to_json(debrief));

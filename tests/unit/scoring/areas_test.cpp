@@ -109,9 +109,10 @@ TEST(Safety, OmissionsMultiplyAndCriticalOnesMoreThanHalve) {
 }
 
 TEST(Proof, CountsEightItemsAndKeepsSeventyPerCentWhileTheFaultRemains) {
-    EXPECT_DOUBLE_EQ(proof_score(8, false), 100.0);
-    EXPECT_DOUBLE_EQ(proof_score(4, true), 35.0);
-    EXPECT_DOUBLE_EQ(proof_score(11, false), 100.0);
+    EXPECT_DOUBLE_EQ(proof_score(8, 0, false), 100.0);
+    EXPECT_DOUBLE_EQ(proof_score(4, 0, true), 35.0);
+    EXPECT_DOUBLE_EQ(proof_score(11, 0, false), 100.0);
+    EXPECT_DOUBLE_EQ(proof_score(4, 3, false), 80.0);
 }
 
 }  // namespace

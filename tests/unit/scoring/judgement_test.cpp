@@ -108,6 +108,34 @@ MadeUp good_igniter_job() {
     return m;
 }
 
+TEST(Ledger, ChargesACombustionTestBeforeTheCureLikeAnyReading) {
+    MadeUp m;
+    m.act("combustion test", Kind::proof, 3.0);
+    m.reads(Quantity::flue_co2, 0.08, {0.08, 0.08, 0.08, 0.08});
+    m.act("replace igniter", Kind::remedy, 25.0).remedy = static_cast<int>(Remedy::replace_igniter);
+    m.act("combustion test", Kind::proof, 3.0);
+    m.reads(Quantity::flue_co2, 0.08, {0.08, 0.08, 0.08, 0.08});
+    const Ledger ledger = m.ledger(Remedy::replace_igniter);
+    EXPECT_GT(ledger.steps[0].charge, 0.0);
+    EXPECT_EQ(ledger.steps[2].charge, 0.0);
+}
+
+TEST(Ledger, PaysForEachFigureOfTheReadoutAndOnceForWhatAnInstrumentShowsTogether) {
+    MadeUp m;
+    m.act("read readout all", Kind::test, 0.1);
+    for (const Quantity quantity :
+         {Quantity::readout_fan, Quantity::readout_flow, Quantity::readout_flame})
+        m.reads(quantity, 1.0, {1.0, 1.0, 1.0, 1.0});
+    m.act("read analyser", Kind::test, 0.1);
+    for (const Quantity quantity : {Quantity::flue_o2, Quantity::flue_co2})
+        m.reads(quantity, 0.08, {0.08, 0.08, 0.08, 0.08});
+    const Ledger ledger = m.ledger(Remedy::replace_igniter);
+    const auto& readout = worksite::info(Quantity::readout_fan);
+    const auto& analyser = worksite::info(Quantity::flue_o2);
+    EXPECT_DOUBLE_EQ(ledger.steps[0].book_minutes, readout.set_up_minutes + 3.0 * readout.minutes);
+    EXPECT_DOUBLE_EQ(ledger.steps[1].book_minutes, analyser.set_up_minutes + analyser.minutes);
+}
+
 TEST(Judgement, AWellFoundedCureScoresHighInEveryArea) {
     MadeUp m = good_igniter_job();
     const Assessment a = m.assessed(Remedy::replace_igniter);

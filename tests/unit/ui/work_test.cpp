@@ -4,6 +4,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <sstream>
+
+#include "sim/records/line.hpp"
 #include "tests/unit/ui/program.hpp"
 
 namespace emberpath::app {
@@ -144,6 +147,49 @@ TEST(Work, AScriptThatGoesOnAfterHandingInStopsThere) {
     call.insert(call.end(), {"--script", program.written("s.acts", "hand in\nlisten\n")});
     EXPECT_EQ(program(call), 2);
     EXPECT_THAT(program.talk, AllOf(HasSubstr("s.acts:2"), HasSubstr("over")));
+}
+
+TEST(Work, AScriptThatGoesOnAfterAnInjuryLeavesAClosedRecord) {
+    Program program;
+    const auto record = program.file("r.jsonl");
+    auto call = work_on(record);
+    call.insert(call.end(), {"--script", program.written("s.acts",
+                                                         "take cover off\nunplug outlet sensor\n"
+                                                         "refit cover\nhand in\n")});
+    EXPECT_EQ(program(call), 2);
+    EXPECT_THAT(program.talk, AllOf(HasSubstr("s.acts:3"), HasSubstr("over")));
+    EXPECT_EQ(program({"debrief", record}), 0) << program.talk;
+    EXPECT_THAT(program.output, HasSubstr("Safety gates not met"));
+}
+
+/// A record edited with care: every chain is worked out anew.
+std::string rechained(const std::string& text, const std::string& found, const std::string& put) {
+    std::istringstream lines(text);
+    std::string out, chain(records::first_chain);
+    for (std::string line; std::getline(lines, line);) {
+        std::string object = records::open_seal(line).object;
+        if (const auto at = object.find(found); at != std::string::npos)
+            object.replace(at, found.size(), put);
+        chain = records::next_chain(chain, object);
+        out += records::seal(object, chain) + "\n";
+    }
+    return out;
+}
+
+TEST(Work, AnEditedModeProposalOrWriteUpDoesNotVerifyEvenWithANewChain) {
+    Program program;
+    const auto record = program.file("r.jsonl");
+    ASSERT_EQ(program(work_on(record), "write told nobody was there\nhand in\n"), 0);
+    const std::string good = contents(record);
+    ASSERT_EQ(program({"verify", record}), 0) << program.output;
+    const std::pair<const char*, const char*> edits[] = {{"\"coached\"", "\"assessed\""},
+                                                         {"Suggested: not yet", "Suggested: yes"},
+                                                         {"nobody was there", "everybody knows"}};
+    for (const auto& [found, put] : edits) {
+        records::sample::write(record, rechained(good, found, put));
+        EXPECT_EQ(program({"verify", record}), 1) << found;
+        EXPECT_THAT(program.output, HasSubstr("Not the same")) << found;
+    }
 }
 
 TEST(Work, WithoutATerminalTheDemoIsPlayed) {

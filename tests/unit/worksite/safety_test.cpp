@@ -147,6 +147,26 @@ TEST(SafeWork, BreaksNoRule) {
     EXPECT_TRUE(attempt.truth().left_behind.empty());
 }
 
+TEST(TakenOutOfUse, NeedsNoProofOfRunningAndIsLeftBehindAsWhatItIs) {
+    Attempt attempt(test_job({fault(Cause::igniter_failed, 1.0)}), 3, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"shut gas at heater", "switch power off", "tag heater",
+                             "issue unsafe notice", "tell customer it is out of use"}),
+              "");
+    const auto truth = attempt.truth();
+    EXPECT_EQ(truth.not_needed.size(), 2U) << "no work on the flame: nothing to prove there";
+    EXPECT_TRUE(truth.made_safe);
+    EXPECT_EQ(truth.verified.size() + truth.unproved.size() + truth.not_needed.size(), 8U);
+    ASSERT_EQ(truth.left_behind.size(), 1U);
+    EXPECT_EQ(truth.left_behind.front(), "the heater is out of use, with a tag on it");
+}
+
+TEST(LockedOut, IsLeftBehindAsWhatItIs) {
+    Attempt attempt(test_job({fault(Cause::igniter_failed, 1.0)}), 3, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"press reset", "open bath tap", "wait 2 min", "close bath tap"}), "");
+    ASSERT_FALSE(attempt.truth().left_behind.empty());
+    EXPECT_EQ(attempt.truth().left_behind.front(), "the heater is locked out");
+}
+
 TEST(Shock, NeedsALiveTerminalAndABareHand) {
     Attempt bare(test_job(), 7, Mode::assessed), gloved(test_job(), 7, Mode::assessed);
     ASSERT_EQ(play(bare, {"take cover off", "unplug outlet sensor"}), "");
@@ -286,8 +306,9 @@ TEST(MadeSafe, NeedsShutGasATagAndAReport) {
                                 leave),
               "");
     EXPECT_TRUE(attempt.breaches().empty()) << all_shown(attempt);
-    EXPECT_TRUE(attempt.truth().left_behind.empty());
-    EXPECT_EQ(attempt.truth().verified.size(), 8U) << "no gas joint was opened";
+    EXPECT_EQ(attempt.truth().left_behind.size(), 1U) << "the heater itself, out of use";
+    EXPECT_EQ(attempt.truth().verified.size(), 6U) << "no gas joint was opened";
+    EXPECT_EQ(attempt.truth().not_needed.size(), 2U);
 }
 
 }  // namespace

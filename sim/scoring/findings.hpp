@@ -1,0 +1,51 @@
+#pragma once
+/// What an attempt committed itself to: the remedies carried out and the diagnosis written down, each with
+/// what the evidence said just before.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "sim/scoring/areas.hpp"
+#include "sim/scoring/judgement.hpp"
+
+namespace emberpath::scoring {
+
+/// A remedy carried out.
+struct Made {
+    Commitment commitment;
+    const Step* step = nullptr;
+    faults::Remedy remedy = faults::Remedy::explain_to_customer;
+};
+
+struct Findings {
+    std::vector<Made> made;
+    std::vector<Commitment> commitments;  // of `made`
+    Commitment diagnosis;
+    std::optional<faults::Remedy> named;  // class of the cause written down
+    bool fixed = false;
+    bool handed_on_safe = false;  // not set right, but taken out of use with a notice or report
+    bool separable = true;  // some reading could still have told the named class from the rest
+};
+[[nodiscard]] Findings find(const PlayedAttempt& played, const Ledger& ledger,
+                            const Outcome& outcome);
+
+/// A reading confirms a class when it could have told it from what else was open by this much (0 to 1).
+/// Chosen: a token reading that has nothing to do with the suspicion stays below.
+inline constexpr double confirming_bits = 0.2;
+
+/// "At 04:10 (read manometer)".
+[[nodiscard]] std::string at(const Outcome& outcome, const Step& step);
+[[nodiscard]] std::string figure(double value, int places);
+
+/// One sentence an area, naming what cost most.
+struct Reasons {
+    std::string safety, evidence, path, remedy, proof;
+};
+[[nodiscard]] Reasons reasons(const PlayedAttempt& played, const Ledger& ledger, const Findings& f,
+                              const Outcome& outcome, const PathCharges& charges);
+/// What one reading cost, could have told, and what would have been better.
+[[nodiscard]] std::string test_reason(const PlayedAttempt& played, const Outcome& outcome,
+                                      const Step& step);
+
+}  // namespace emberpath::scoring

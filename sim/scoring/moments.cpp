@@ -1,0 +1,124 @@
+#include "sim/scoring/moments.hpp"
+
+#include <algorithm>
+
+#include "sim/scoring/warrant.hpp"
+
+namespace emberpath::scoring {
+
+namespace {
+
+using faults::Remedy;
+
+constexpr double worth_naming_minutes = 0.5;
+constexpr std::size_t most_moments = 2;
+
+// The reading that would best have told this class from the rest.
+void find_separation(Rival& rival, const worksite::Job& job, const Shadows& shadows,
+                     const Posterior& posterior) {
+    for (std::size_t mode = 0; mode < shadows.signatures.size(); ++mode)
+        for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+            const Option option{static_cast<worksite::Quantity>(q), mode, 0.0, 0.0};
+            if (!can_be_proposed(option.quantity, job)) continue;
+            const double bits = posterior.separation_bits(
+                reading_of(option), shadows.signatures[mode].of(option.quantity),
+                static_cast<std::size_t>(rival.remedy));
+            if (bits <= rival.separation) continue;
+            rival.separation = bits;
+            rival.reading = title_of(option, job);
+        }
+}
+
+std::string best_there(const Step& step, const Hindsight& hindsight) {
+    if (step.posterior_before == nullptr || step.best.bits <= 0.0) return "";
+    const ReferenceRun run = run_reference(hindsight.job, hindsight.shadows, hindsight.truth,
+                                           *step.posterior_before, step.set_ups_before);
+    if (run.options.empty()) return "";
+    return " From there: " + path_in_words(run, hindsight.job) + "; " + figure(run.minutes, 0) +
+           " minutes to " + percent(run.leading) + " for one cause.";
+}
+
+std::string remedy_moment(const Made& made, const Outcome& outcome, double minutes) {
+    return at(outcome, *made.step) + ": " + figure(minutes, 0) +
+           " minutes, because the evidence gave " + class_title(made.remedy) + " " +
+           percent(made.commitment.probability) + ".";
+}
+
+}  // namespace
+
+std::vector<Rival> rivals(const worksite::Job& job, const Shadows& shadows,
+                          const Posterior& posterior) {
+    const std::vector<double> classes = posterior.classes();
+    const auto likeliest = std::max_element(classes.begin(), classes.end()) - classes.begin();
+    std::vector<Rival> open;
+    for (std::size_t c = 0; c < classes.size(); ++c)
+        if (classes[c] >= open_above && c != static_cast<std::size_t>(likeliest))
+            open.push_back({static_cast<Remedy>(c), classes[c], 0.0, ""});
+    for (Rival& rival : open) find_separation(rival, job, shadows, posterior);
+    std::stable_sort(open.begin(), open.end(),
+                     [](const Rival& a, const Rival& b) { return a.probability > b.probability; });
+    return open;
+}
+
+std::vector<std::string> still_open(const std::vector<Rival>& open) {
+    std::vector<std::string> said;
+    for (const Rival& rival : open) {
+        const std::string share =
+            class_title(rival.remedy) + " still had " + percent(rival.probability);
+        if (rival.separation < separable_above)
+            said.push_back("You could not have known: " + share +
+                           ", and no reading on this job tells it from the rest.");
+        else
+            said.push_back("You could have known: " + share + "; " + rival.reading +
+                           " would have told.");
+    }
+    return said;
+}
+
+double misfit(const PlayedAttempt& played, const Ledger& ledger, const Shadows& shadows) {
+    const std::vector<double>& p = ledger.at_cure.probabilities();
+    const auto likeliest =
+        static_cast<std::size_t>(std::max_element(p.begin(), p.end()) - p.begin());
+    double sum = 0.0;
+    int readings = 0;
+    for (const Step& step : ledger.steps)
+        for (std::size_t i = 0; i < step.observation_count && !step.cured_before; ++i) {
+            const std::size_t index = step.first_observation + i;
+            const worksite::Observation& seen = played.tape.observations[index];
+            if (!is_evidence(seen) || worksite::info(seen.quantity).categorical) continue;
+            const double off = ledger.at_cure.distance(as_reading(seen, played.tape.cycles[index]),
+                                                       shadows.observed[index], likeliest);
+            sum += off * off;
+            ++readings;
+        }
+    return readings > 0 ? sum / readings : 0.0;
+}
+
+std::string path_in_words(const ReferenceRun& run, const worksite::Job& job) {
+    std::string text;
+    for (std::size_t i = 0; i < run.options.size(); ++i)
+        text += (i == 0 ? "" : ", then ") + title_of(run.options[i], job);
+    return text;
+}
+
+std::vector<Moment> costliest_moments(const PlayedAttempt& played, const Ledger& ledger,
+                                      const Findings& f, const Outcome& outcome,
+                                      const Hindsight& hindsight) {
+    std::vector<Moment> all;
+    for (const Step& step : ledger.steps)
+        if (step.charge >= worth_naming_minutes)
+            all.push_back({step.act, step.charge, test_reason(played, outcome, step)});
+    for (const Made& made : f.made) {
+        const double minutes =
+            remedy_charge_minutes(made.commitment) + waste_minutes({&made.commitment, 1});
+        if (minutes >= worth_naming_minutes)
+            all.push_back({made.step->act, minutes, remedy_moment(made, outcome, minutes)});
+    }
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Moment& a, const Moment& b) { return a.minutes > b.minutes; });
+    all.resize(std::min(all.size(), most_moments));
+    for (Moment& moment : all) moment.text += best_there(ledger.steps[moment.act], hindsight);
+    return all;
+}
+
+}  // namespace emberpath::scoring

@@ -1,0 +1,172 @@
+// One sentence an area, naming what cost most.
+#include <algorithm>
+#include <cmath>
+
+#include "sim/scoring/findings.hpp"
+#include "sim/scoring/remedy_order.hpp"
+#include "sim/scoring/warrant.hpp"
+
+namespace emberpath::scoring {
+
+namespace {
+
+using faults::Remedy;
+
+std::size_t index_of(Remedy remedy) {
+    return static_cast<std::size_t>(remedy);
+}
+
+std::string safety_reason(const PlayedAttempt& played, const Outcome& outcome) {
+    const worksite::Breach* worst = nullptr;
+    const auto weight = [](const worksite::Breach& b) {
+        return b.deduction + (b.critical ? 1.0 : 0.0);
+    };
+    for (const worksite::Breach& breach : outcome.breaches)
+        if (worst == nullptr || weight(breach) > weight(*worst)) worst = &breach;
+    if (worst == nullptr) return "No safety rule was broken.";
+    if (worst->act >= played.log.size()) return worst->text;
+    const worksite::LogEntry& entry = played.log[worst->act];
+    return "At " + clock_text(entry.begin_tick - outcome.start_tick) + " (" + entry.words +
+           "): " + worst->text;
+}
+
+std::string evidence_reason(const Findings& f, const Outcome& outcome) {
+    const double by_diagnosis = 8.0 * (1.0 - warrant_of(f.diagnosis));
+    double most = 0.0;
+    const Made* worst = nullptr;
+    for (const Made& m : f.made) {
+        const double cost = m.commitment.minutes + m.commitment.part_minutes;
+        const double lost = std::sqrt(cost) * (1.0 - warrant_of(m.commitment));
+        if (lost <= most) continue;
+        most = lost;
+        worst = &m;
+    }
+    // An unfounded remedy also fixes what the diagnosis of its class is worth: name the act then.
+    const bool same = worst != nullptr && f.named == worst->remedy && most > 0.05;
+    if (by_diagnosis >= most && !same) worst = nullptr;
+    most = std::max(most, by_diagnosis);
+    if (f.named && !f.diagnosis.confirmed && f.diagnosis.probability >= f.diagnosis.need)
+        return "The cause rests on the heater's own word and the complaint: no reading before it "
+               "was "
+               "settled could tell it from what else was open.";
+    if (worst != nullptr)
+        return at(outcome, *worst->step) + ": your own evidence gave " +
+               class_title(worst->remedy) + " " + percent(worst->commitment.probability) +
+               "; this remedy needs " + percent(worst->commitment.need) + ".";
+    if (!f.named) return "No cause from the catalogue was written down and handed in.";
+    const std::string held =
+        "your evidence gave " + class_title(*f.named) + " " + percent(f.diagnosis.probability);
+    if (most < 0.05) return "Before anything was decided " + held + "; 90 % is asked.";
+    return "The cause you wrote down was not yet shown: " + held + ", and 90 % is asked.";
+}
+
+}  // namespace
+
+std::string test_reason(const PlayedAttempt& played, const Outcome& outcome, const Step& step) {
+    std::string text = at(outcome, step) + ": " + figure(step.book_minutes, 1) +
+                       " minutes for a reading that could be expected to give " +
+                       figure(step.expected_bits, 2) + " of " +
+                       figure(entropy_bits(step.before), 2) + " bits";
+    if (step.best.bits > 0.0)
+        text += "; " + title_of(step.best, played.job) + " would have given " +
+                figure(step.best.bits, 2) + " bits in " + figure(step.best.minutes, 1) + " minutes";
+    return text + ".";
+}
+
+namespace {
+
+std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const Findings& f,
+                        const Outcome& outcome, const PathCharges& charges) {
+    if (path_score(charges.total(), outcome.reference_minutes) >= 100.0)
+        return "Every reading was worth its time; the reference path needs " +
+               figure(outcome.reference_minutes, 0) + " minutes.";
+    const Step* dearest = nullptr;
+    for (const Step& step : ledger.steps)
+        if (dearest == nullptr || step.charge > dearest->charge) dearest = &step;
+    const Made* remedy = nullptr;
+    for (const Made& m : f.made)
+        if (remedy == nullptr ||
+            remedy_charge_minutes(m.commitment) > remedy_charge_minutes(remedy->commitment))
+            remedy = &m;
+    const double by_test = dearest != nullptr ? dearest->charge : 0.0;
+    const double by_remedy = remedy != nullptr ? remedy_charge_minutes(remedy->commitment) : 0.0;
+    const double most = std::max({by_test, by_remedy, charges.idle, charges.submission});
+    if (most == charges.submission && !f.named)
+        return "No cause was named and handed in, which counts as a call-back: " +
+               figure(charges.submission, 0) + " minutes charged.";
+    if (most == charges.submission)
+        return "The hand-in stood on " + percent(f.diagnosis.probability) +
+               " for its cause, which risks a call-back: " + figure(charges.submission, 0) +
+               " minutes charged.";
+    if (most == charges.idle)
+        return figure(charges.idle, 1) + " minutes were waited without a reading that needed them.";
+    if (remedy != nullptr && most == by_remedy)
+        return at(outcome, *remedy->step) + ": " + figure(by_remedy, 0) +
+               " minutes charged, because the evidence gave this remedy only " +
+               percent(remedy->commitment.probability) + ".";
+    return dearest != nullptr ? test_reason(played, outcome, *dearest)
+                              : "Every reading was worth its time.";
+}
+
+// The remedy that probability per cost would have put first at that moment.
+std::string better_first(const Step& step, Remedy chosen) {
+    std::vector<RemedyChoice> choices;
+    for (std::size_t i = 0; i < faults::remedy_count; ++i)
+        choices.push_back({step.before[i], remedy_cost(static_cast<Remedy>(i)).total()});
+    const auto first = static_cast<Remedy>(by_probability_per_cost(choices).front());
+    if (first == chosen) return "";
+    return "; by probability for its cost, " + std::string(faults::remedy_title(first)) +
+           " came first at " + percent(step.before[index_of(first)]);
+}
+
+std::string remedy_reason(const PlayedAttempt& played, const Findings& f, const Outcome& outcome) {
+    const Made* worst = nullptr;
+    double most = 0.0;
+    for (const Made& m : f.made) {
+        const double waste = waste_minutes({&m.commitment, 1});
+        if (waste <= most) continue;
+        most = waste;
+        worst = &m;
+    }
+    if (worst != nullptr && most > 0.5)
+        return at(outcome, *worst->step) + ": " + figure(most, 0) +
+               " minutes of work and parts spent on " + percent(worst->commitment.probability) +
+               better_first(*worst->step, worst->remedy) + ".";
+    const std::string title(faults::remedy_title(played.true_class));
+    if (f.handed_on_safe && !f.separable)
+        return "Rightly made safe and handed on: no reading on this job tells the open causes "
+               "apart.";
+    if (f.handed_on_safe)
+        return "Made safe and handed on, although a reading could still have told the cause; it "
+               "needed: " +
+               title + ".";
+    if (!f.fixed) return "The fault was not set right; it needed: " + title + ".";
+    if (warrant_of(f.diagnosis) < 0.98)
+        return "Set right, but on " + percent(f.diagnosis.probability) + " for the cause named.";
+    return "The right thing was done and nothing else: " + title + ".";
+}
+
+std::string proof_reason(const Outcome& outcome, bool fault_remains) {
+    const int needed = proof_item_count - static_cast<int>(outcome.not_needed.size());
+    const int done = std::min<int>(static_cast<int>(outcome.verified.size()), needed);
+    std::string text = std::to_string(done) + " of " + std::to_string(needed) +
+                       " items of proof and handover were done";
+    if (fault_remains) text += ", and the fault remains";
+    for (std::size_t i = 0; i < outcome.unproved.size(); ++i)
+        text += (i == 0 ? "; missing: " : "; ") + outcome.unproved[i];
+    for (std::size_t i = 0; i < outcome.not_needed.size(); ++i)
+        text +=
+            (i == 0 ? "; not needed on a heater taken out of use: " : "; ") + outcome.not_needed[i];
+    return text + ".";
+}
+
+}  // namespace
+
+Reasons reasons(const PlayedAttempt& played, const Ledger& ledger, const Findings& f,
+                const Outcome& outcome, const PathCharges& charges) {
+    return {safety_reason(played, outcome), evidence_reason(f, outcome),
+            path_reason(played, ledger, f, outcome, charges), remedy_reason(played, f, outcome),
+            proof_reason(outcome, !f.fixed)};
+}
+
+}  // namespace emberpath::scoring
