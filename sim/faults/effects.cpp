@@ -25,6 +25,15 @@ constexpr std::array<Row, cause_count> table{{
     {Cause::electrode_fouled, foul_electrode},
     {Cause::igniter_failed, kill_igniter},
     {Cause::exchanger_sooted, soot_exchanger},
+    {Cause::earth_missing, disconnect_earth},
+    {Cause::supply_swapped, swap_supply},
+    {Cause::neutral_broken, break_neutral},
+    {Cause::supply_sags, weaken_line},
+    {Cause::moisture_in_heater, wet_wiring},
+    {Cause::valve_lead_chafed, chafe_valve_lead},
+    {Cause::valve_coil_open, open_valve_coil},
+    {Cause::igniter_lead_cracked, crack_igniter_lead},
+    {Cause::flame_lead_broken, break_flame_lead},
 }};
 
 constexpr bool in_enum_order() {

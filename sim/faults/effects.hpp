@@ -33,5 +33,16 @@ void kill_igniter(PlantParameters& p, double s);
 void open_outlet_sensor(PlantParameters& p, double s);
 void drift_outlet_sensor(PlantParameters& p, double s);
 
+// effects_electrical.cpp
+void disconnect_earth(PlantParameters& p, double s);
+void swap_supply(PlantParameters& p, double s);
+void break_neutral(PlantParameters& p, double s);
+void weaken_line(PlantParameters& p, double s);
+void wet_wiring(PlantParameters& p, double s);
+void chafe_valve_lead(PlantParameters& p, double s);
+void open_valve_coil(PlantParameters& p, double s);
+void crack_igniter_lead(PlantParameters& p, double s);
+void break_flame_lead(PlantParameters& p, double s);
+
 }  // namespace effects
 }  // namespace emberpath::faults

@@ -24,8 +24,18 @@ enum class Cause {
     electrode_fouled,
     igniter_failed,
     exchanger_sooted,
+    // electrical
+    earth_missing,
+    supply_swapped,
+    neutral_broken,
+    supply_sags,
+    moisture_in_heater,
+    valve_lead_chafed,
+    valve_coil_open,
+    igniter_lead_cracked,
+    flame_lead_broken,
 };
-inline constexpr std::size_t cause_count = 11;
+inline constexpr std::size_t cause_count = 20;
 
 /// A cause as injected.
 struct Fault {

@@ -21,8 +21,16 @@ enum class Remedy {
     clean_flame_electrode,
     replace_igniter,
     clean_exchanger,
+    // electrical
+    escalate_wiring,              // fixed wiring: an electrician's
+    escalate_electricity_supply,  // up to the meter: the electricity distributor's
+    dry_and_reseal,
+    replace_valve_lead,
+    replace_gas_valve,
+    replace_igniter_lead,
+    replace_flame_lead,
 };
-inline constexpr std::size_t remedy_count = 10;
+inline constexpr std::size_t remedy_count = 17;
 
 /// Where the hands have to go.
 enum class Reach {
@@ -35,6 +43,8 @@ enum class Reach {
 enum class Whom {
     nobody,            // within a gasfitter's licence
     owner_of_the_gas,  // distributor on mains gas, supplier on cylinders
+    electrician,
+    electricity_distributor,
 };
 
 /// The gas joint that has to be undone.
@@ -88,6 +98,27 @@ inline constexpr std::array<RemedyInfo, remedy_count> remedies{{
     {Remedy::clean_exchanger, "clean_exchanger", "clean the heat exchanger", "clean heat exchanger",
      "burner out, fins brushed, burner back",
      45.0, 10.0, false, Reach::inside, Whom::nobody, true, true, GasJoint::burner},
+    {Remedy::escalate_wiring, "escalate_wiring", "hand the wiring to an electrician", "escalate wiring to {body}",
+     "fixed wiring and power point; whom it belongs to",
+     6.0, 0.0, false, Reach::words, Whom::electrician, false, false, GasJoint::none},
+    {Remedy::escalate_electricity_supply, "escalate_electricity_supply", "report the electricity supply", "escalate electricity supply to {body}",
+     "the line up to the meter; whom it belongs to",
+     6.0, 0.0, false, Reach::words, Whom::electricity_distributor, false, false, GasJoint::none},
+    {Remedy::dry_and_reseal, "dry_and_reseal", "dry and reseal the heater's wiring", "dry and reseal wiring",
+     "dry it, renew the seals of cover and cable entry",
+     40.0, 10.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::replace_valve_lead, "replace_valve_lead", "replace the gas valve's lead", "replace valve lead",
+     "new lead on a new route, and a new fuse of the same rating",
+     20.0, 15.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::replace_gas_valve, "replace_gas_valve", "replace the gas valve", "replace gas valve",
+     "new part",
+     40.0, 90.0, false, Reach::inside, Whom::nobody, true, false, GasJoint::burner},
+    {Remedy::replace_igniter_lead, "replace_igniter_lead", "replace the igniter's lead", "replace igniter lead",
+     "new part",
+     10.0, 15.0, false, Reach::inside, Whom::nobody, true, false, GasJoint::none},
+    {Remedy::replace_flame_lead, "replace_flame_lead", "replace the flame lead", "replace flame lead",
+     "new part",
+     10.0, 10.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
 }};
 // clang-format on
 

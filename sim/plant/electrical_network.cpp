@@ -89,6 +89,7 @@ void add_outlet(Branches& b, const Wiring& w) {
     b.add(T::circuit_neutral, T::socket_line, wrong / p.circuit_neutral_ohm);
     b.add(T::earth_bar, T::socket_earth, 1.0 / p.circuit_earth_ohm);
     b.add(T::socket_line, T::socket_active, contact(s.socket_switch));
+    b.add(T::socket_active, T::socket_earth, s.tester_draws * 0.060 / 230.0);
     b.add(T::socket_active, T::heater_active, switched(s.plugged, p.lead_active_ohm),
           Conductor::lead_active);
     b.add(T::socket_neutral, T::heater_neutral, switched(s.plugged, p.lead_neutral_ohm),

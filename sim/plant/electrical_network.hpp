@@ -80,6 +80,7 @@ struct ElectricalSituation {
     double pump_running = 0.0;
     double bridge_fitted = 0.0;    // a conductor across the place where a water pipe is opened
     double water_pipe_open = 0.0;  // house pipe and street main apart
+    double tester_draws = 0.0;     // a tester at the socket draws 60 mA from active to earth
     double damp = 0.5;             // of the air at the heater: 0 dry, 1 rain
     double safety_switch_closings = 0.0;  // how often somebody has closed it: each clears its trip
     double fuses_fitted = 0.0;            // how often a new fuse was put in

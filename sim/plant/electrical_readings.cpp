@@ -46,6 +46,9 @@ ElectricalReadings take_readings(Wiring& wiring) {
     take_live(settled.solution, r);
     r.valve_a = std::abs(settled.solution.dc_between(T::valve_lead, T::low_voltage_common)) /
                 wiring.parameters.valve_coil_ohm;
+    // A tester's ramp adds to what leaks already.
+    r.safety_switch_a = std::max(0.0, wiring.parameters.safety_switch_trips_a - r.leakage_a);
+    r.spark_arrives = spark_at_burner(wiring);
     take_isolated(wiring, r);
     return r;
 }

@@ -19,6 +19,9 @@ struct ElectricalReadings {
     double valve_a = 0.0;           // through the coil while it is driven
     double link_v = 0.0;            // at the wall end of the link cable
     double leakage_a = 0.0;  // leaves in the lead's active and does not return in its neutral
+    double safety_switch_a =
+        0.0;                     // leakage to earth at which the safety switch of the circuit opens
+    double spark_arrives = 1.0;  // at the burner; 0: it jumps from the lead to the frame
     // Isolated: plug out, the lead in question pulled off.
     double earth_ohm = 0.0;       // casing to the earth bar, plugged in
     double insulation_ohm = 0.0;  // supply terminals to casing

@@ -12,6 +12,7 @@
 namespace emberpath::plant {
 
 inline constexpr int substeps = 2;
+inline constexpr double least_rail_v = 15.0;  // of 24 V: below it the board is dead
 
 template <class Real>
 State<Real> derivative(const Plant<Real>& plant, const State<Real>& state, const Surroundings& at) {
@@ -130,7 +131,7 @@ template <class Real>
 void take_over(Plant<Real>& plant, std::size_t lane, const Wiring& wiring) {
     Electrics<Real>& e = plant.electrics;
     const ElectricalReadings& r = e.lane[lane].readings;
-    const double board_v = e.lane[lane].latches.fuse_blown > 0.5 ? 0.0 : r.terminal_v;
+    const double board_v = r.rail_v > least_rail_v ? r.terminal_v : 0.0;
     math::set_lane(e.supply_v, lane, board_v);
     math::set_lane(e.flame_signal, lane, flame_signal_share(r));
     math::set_lane(e.spark_arrives, lane, spark_at_burner(wiring));

@@ -26,6 +26,12 @@ worksite::TickInputs mode_inputs(const worksite::Job& job, const Mode& mode,
     s.water_isolator = s.gas_isolator = s.gas_meter_valve = s.power_on = 1.0;
     s.test_nipple_leak_m3_per_s = 0.0;
     s.gust_shape = tick % 80 < 20 ? 1.0 : 0.0;
+    // Who logs the voltage at full draw waits until the pump has run: it runs in the last 20 s.
+    s.electrical = {};
+    s.electrical.damp = at_arrival.surroundings.electrical.damp;
+    s.electrical.fuses_fitted = at_arrival.surroundings.electrical.fuses_fitted;
+    s.electrical.safety_switch_closings = at_arrival.surroundings.electrical.safety_switch_closings;
+    s.electrical.pump_running = mode.tap_share == 1.0 && tick >= mode.ticks - 200 ? 1.0 : 0.0;
     in.panel.switched_on = in.panel.powered = 1.0;
     in.panel.reset_pressed = mode.press_reset && tick == 0 ? 1.0 : 0.0;
     return in;

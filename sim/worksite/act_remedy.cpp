@@ -76,6 +76,10 @@ void do_remedy(Workplace& w, const Act& act) {
 /// Index of {body} to whom it belongs.
 std::size_t right_body(const Workplace& w, faults::Whom whom) {
     switch (whom) {
+        case faults::Whom::electrician:
+            return 2;
+        case faults::Whom::electricity_distributor:
+            return 3;
         case faults::Whom::nobody:
         case faults::Whom::owner_of_the_gas:
             break;
@@ -162,6 +166,7 @@ void Workplace::carry_out(Remedy remedy) {
     deeds.running_ticks = 0;
     severities_.clear();
     heater.install(0, installation_of(job, faults_left(), time_s(), fabric.alterations));
+    if (remedy == Remedy::replace_valve_lead) ++services.fuses_fitted;
     if (follower_) follower_->remedied(remedy);
     if (remedy == Remedy::change_cylinder) {
         services.cylinder_warmed_k = 0.0;

@@ -31,12 +31,39 @@ double Gusts::shape_at(double time_s) {
     return std::clamp(std::min(into, gust_length_s - into) / gust_rise_s, 0.0, 1.0);
 }
 
+double pump_runs_at(double time_s) {
+    constexpr double period_s = 240.0, first_s = 100.0, running_s = 45.0;
+    const double since = time_s - first_s;
+    const double into = since - period_s * std::floor(since / period_s);
+    return into < running_s ? 1.0 : 0.0;
+}
+
+plant::ElectricalSituation electrical_situation(const Services& services, double time_s) {
+    const auto flag = [](bool on) { return on ? 1.0 : 0.0; };
+    plant::ElectricalSituation s;
+    s.main_switch = flag(services.main_switch_on);
+    s.breaker = flag(services.breaker_on);
+    s.second_source_switch = flag(services.second_source_on);
+    s.socket_switch = flag(services.point_switch_on);
+    s.plugged = flag(services.plugged_in);
+    s.pump_running = pump_runs_at(time_s);
+    s.bridge_fitted = flag(services.bridge_fitted);
+    s.water_pipe_open = flag(services.water_union_open);
+    s.damp = services.damp;
+    s.tester_draws = flag(services.safety_switch_tested);
+    s.safety_switch_closings = services.safety_switch_closings;
+    s.fuses_fitted = services.fuses_fitted;
+    return s;
+}
+
 void add_to(math::Hash& hash, const Services& s) {
     for (const double opening : s.tap_opening) hash.add(opening);
     for (const auto on : s.appliance_on) add_all(hash, on);
     add_all(hash, s.set_point_k, s.heater_on, s.reset_pressed, s.point_switch_on, s.plugged_in,
             s.plug_locked, s.gas_at_heater, s.gas_at_supply, s.water_at_heater,
             s.cold_draw_m3_per_s, s.wind_pa, s.cylinder_warmed_k);
+    add_all(hash, s.main_switch_on, s.breaker_on, s.second_source_on, s.board_locked,
+            s.safety_switch_closings, s.fuses_fitted, s.bridge_fitted, s.water_union_open, s.damp);
 }
 
 void add_to(math::Hash& hash, const Fabric& f) {

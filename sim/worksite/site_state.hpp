@@ -32,8 +32,22 @@ struct Services {
     double cold_draw_m3_per_s = 0.0;
     double wind_pa = 0.0;
     double cylinder_warmed_k = 0.0;  // above the air around it
+    // Electricity beyond the socket outlet.
+    bool main_switch_on = true, breaker_on = true, second_source_on = true;
+    bool board_locked = false;       // lock and tag at the switchboard
+    int safety_switch_closings = 0;  // somebody pushed it back
+    int fuses_fitted = 0;            // new fuses for the heater's board
+    bool bridge_fitted = false;      // conductor across the water union
+    bool water_union_open = false;
+    bool safety_switch_tested = false;  // the tester draws its current in the coming tick
+    double damp = 0.5;                  // of the air at the heater
     [[nodiscard]] bool live() const { return point_switch_on && plugged_in; }
 };
+
+/// The pump of a supply line runs 45 s in each 240 s: known to all, like the gusts (chosen).
+[[nodiscard]] double pump_runs_at(double time_s);
+[[nodiscard]] plant::ElectricalSituation electrical_situation(const Services& services,
+                                                              double time_s);
 
 /// The heater and its gas joints as hands have left them.
 struct Fabric {

@@ -78,6 +78,7 @@ class Run {
         const double site_s = job_.site.arrival_s + time_s;
         inputs_.surroundings.time_s = site_s;
         inputs_.surroundings.gust_shape = gusts_.shape_at(site_s);
+        inputs_.surroundings.electrical.pump_running = pump_runs_at(site_s);
         opening_ = opening_at(settings_.taps, time_s);
         if (!job_.site.taps.empty())
             inputs_.surroundings.hot_tap_conductance =

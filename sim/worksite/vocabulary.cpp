@@ -59,6 +59,7 @@ constexpr std::array fixed_spellings{
     Fixed{"item", 13, "latest event"},
     Fixed{"body", 0, "distributor"}, Fixed{"body", 0, "gas distributor"},
     Fixed{"body", 1, "gas supplier"}, Fixed{"body", 1, "supplier"}, Fixed{"body", 2, "electrician"},
+    Fixed{"body", 3, "electricity distributor"},
 };
 
 constexpr std::array readout_quantities{

@@ -204,6 +204,7 @@ void Workplace::build_inputs() {
     s.steady_wind_pa = services.wind_pa;
     s.gust_shape = gusts_.shape_at(time_s());
     s.power_on = services.live() ? 1.0 : 0.0;
+    s.electrical = electrical_situation(services, time_s());
     inputs_.panel = job.panel;
     inputs_.panel.set_point_k = services.set_point_k;
     inputs_.panel.switched_on = services.heater_on ? 1.0 : 0.0;

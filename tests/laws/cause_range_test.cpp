@@ -22,6 +22,8 @@ std::string noticed(const faults::CauseInfo& row, double severity, double asked_
     if (house.first_event_s()) return std::string(event_name(house.latest_event()));
     const plant::Observables now = house.look().plant;
     if (std::abs(now.outlet_water_k - (50.0 + celsius)) > 2.0) return "water off the set point";
+    if (house.look().readout.powered < 0.5) return "display dark";
+    if (now.electrical.pipe_v > 25.0) return "taps tingle";
     if (row.cause != Cause::wind_gust && now.co_share > 100.0e-6) return "carbon monoxide";
     return {};
 }

@@ -80,6 +80,7 @@ class FaultyHouse {
         auto& at = house_.inputs.surroundings;
         at.time_s = time_s();
         at.gust_shape = gusts_.shape_at(at.time_s);
+        at.electrical.pump_running = worksite::pump_runs_at(at.time_s);
         const bool was_locked =
             house_.heater.controller.phase == static_cast<double>(controller::Phase::lockout);
         house_.heater.tick(house_.inputs);

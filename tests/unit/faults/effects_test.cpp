@@ -103,6 +103,16 @@ const Effect effects[] = {
     {"SootInsulates", Cause::exchanger_sooted, 1.0, [](const PlantParameters& p) { return p.gas_side_ua_factor; }, -1, 3},
     {"SootResistsAir", Cause::exchanger_sooted, 1.0, [](const PlantParameters& p) { return p.air_exchanger_resistance; }, +1, 3},
     {"SootIsSoot", Cause::exchanger_sooted, 1.0, [](const PlantParameters& p) { return p.soot; }, +1, 3},
+    {"MissingEarthIsOpen", Cause::earth_missing, 1.0, [](const PlantParameters& p) { return p.electrical.circuit_earth_ohm; }, +1},
+    {"SwappedSupplyIsSwapped", Cause::supply_swapped, 1.0, [](const PlantParameters& p) { return p.electrical.swapped; }, +1},
+    {"BrokenNeutralIsOpen", Cause::neutral_broken, 1.0, [](const PlantParameters& p) { return p.electrical.street_neutral_ohm; }, +1},
+    {"WeakLineResists", Cause::supply_sags, 1.0, [](const PlantParameters& p) { return p.electrical.street_active_ohm; }, +1, 2},
+    {"WeakLineFeedsAPump", Cause::supply_sags, 1.0, [](const PlantParameters& p) { return p.electrical.pump_s * p.electrical.street_active_ohm; }, +1, 2},
+    {"MoistureConducts", Cause::moisture_in_heater, 1.0, [](const PlantParameters& p) { return p.electrical.moisture_s; }, +1},
+    {"ChafedLeadTouchesEarlier", Cause::valve_lead_chafed, 1.0, [](const PlantParameters& p) { return p.electrical.valve_lead_short_s > 0.0 ? 400.0 - p.electrical.valve_lead_touches_above_k : 0.0; }, +1, 2},
+    {"OpenCoilHasMegohms", Cause::valve_coil_open, 1.0, [](const PlantParameters& p) { return p.electrical.valve_coil_ohm; }, +1},
+    {"CrackedLeadIsCracked", Cause::igniter_lead_cracked, 1.0, [](const PlantParameters& p) { return p.electrical.igniter_lead_crack; }, +1},
+    {"BrokenFlameLeadIsOpen", Cause::flame_lead_broken, 1.0, [](const PlantParameters& p) { return p.electrical.flame_lead_ohm; }, +1},
 };
 // clang-format on
 
