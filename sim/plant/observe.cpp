@@ -83,7 +83,9 @@ void observe_electrics(const Plant<double>& plant, const Surroundings& at, Obser
     }
     o.electrical = e.lane[0].readings;
     o.electrical_latches = e.lane[0].latches;
-    o.electrical_drives = {plant.commands.main_solenoid > 0.5 ? 1.0 : 0.0,
+    // The first bank opens with the main valve: it shows the drive of one whose coil is open, too.
+    o.valve_asked = plant.commands.bank_solenoid[0];
+    o.electrical_drives = {o.valve_asked > 0.5 ? 1.0 : 0.0,
                            plant.commands.fan_duty > 0.05 ? 1.0 : 0.0,
                            plant.commands.trace_heating};
 }

@@ -56,6 +56,7 @@ struct Observables {
     ElectricalReadings electrical;
     Latches electrical_latches;
     Drives electrical_drives;
+    double valve_asked;  // 1 while the board drives the main valve, whether it moves or not
 };
 
 /// A cold heater at rest in these surroundings, with its parameters' cylinder_start_kg of liquid.

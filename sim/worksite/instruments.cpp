@@ -32,18 +32,30 @@ std::string_view instrument_of(const QuantityInfo& row) {
 
 bool never_negative(const QuantityInfo& row) {
     return row.tool == Tool::analyser || row.tool == Tool::multimeter || row.tool == Tool::scale ||
-           row.tool == Tool::flow_cup;
+           row.tool == Tool::flow_cup || row.tool == Tool::clamp ||
+           row.tool == Tool::safety_switch_tester;
 }
 
 constexpr double co_over_range = 0.01;
-constexpr double ohm_over_range = 1.0e7;
+
+/// Where a reading was taken, of those that can be taken anywhere: leads in either order are one place.
+std::uint32_t place_of(Quantity quantity, const ToolSetup& tools) {
+    if (quantity == Quantity::clamp_current) return 1U + static_cast<std::uint32_t>(tools.clamp);
+    if (quantity != Quantity::volts_between && quantity != Quantity::ohms_between) return 0;
+    const auto [low, high] = std::minmax(tools.lead_a, tools.lead_b);
+    return static_cast<std::uint32_t>(100U * (high + 1U) + low);
+}
+
+bool measures_ohms(Quantity quantity) {
+    return quantity == Quantity::outlet_ohms || quantity == Quantity::inlet_ohms ||
+           quantity == Quantity::exchanger_ohms || quantity == Quantity::ohms_between ||
+           (quantity >= Quantity::earth_ohms && quantity <= Quantity::flame_lead_ohms);
+}
 
 bool over_range(Quantity quantity, double value) {
     if (quantity == Quantity::flue_co || quantity == Quantity::room_co)
         return value >= co_over_range;
-    return (quantity == Quantity::outlet_ohms || quantity == Quantity::inlet_ohms ||
-            quantity == Quantity::exchanger_ohms) &&
-           value >= 0.9 * ohm_over_range;
+    return measures_ohms(quantity) && value >= 0.9 * greatest_ohm(quantity);
 }
 
 /// "#4  gas pressure at the heater inlet  1.82 kPa  (burner running)"
@@ -103,6 +115,7 @@ double Workplace::read(const ReadingOf& what) {
     seen.watched_s = what.watched_s;
     seen.value = value;
     seen.condition = condition();
+    seen.condition.place = place_of(what.quantity, setup);
     if (what.numbered) say(reading_line(seen, condition_words(), what.note));
     entry.observations.push_back(seen);
     if (follower_ && what.trusted) tell_follower(seen);

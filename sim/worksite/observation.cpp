@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "sim/signals/signals.hpp"
+#include "sim/worksite/electrical_quantities.hpp"
 
 namespace emberpath::worksite {
 
@@ -78,8 +79,7 @@ double analyser_value(Quantity quantity, Hold hold, const Senses& senses,
     return held(senses.flue_temperature, hold);
 }
 
-double meter_value(Quantity quantity, Hold hold, const HeaterView& heater, const Senses& senses,
-                   const TickInputs& inputs) {
+double meter_value(Quantity quantity, Hold hold, const HeaterView& heater, const Senses& senses) {
     switch (quantity) {
         case Q::outlet_ohms:
             return std::min(heater.plant.outlet_ohm, ohm_range);
@@ -87,8 +87,6 @@ double meter_value(Quantity quantity, Hold hold, const HeaterView& heater, const
             return std::min(heater.plant.inlet_ohm, ohm_range);
         case Q::exchanger_ohms:
             return std::min(heater.plant.exchanger_ohm, ohm_range);
-        case Q::terminal_volts:
-            return 230.0 * inputs.surroundings.power_on;
         default:
             return senses.flame_current.primed ? held(senses.flame_current, hold)
                                                : heater.plant.ionisation_a;
@@ -270,6 +268,10 @@ double value_of(Quantity quantity,
                 const HeaterView& heater, const Senses& senses, const TickInputs& inputs,
                 const ToolSetup& tools) {
     const QuantityInfo& row = info(quantity);
+    if (is_electrical(quantity))
+        return row.categorical
+                   ? static_cast<double>(electrical_category(quantity, heater, senses, inputs))
+                   : electrical_value(quantity, heater, inputs, tools);
     if (row.categorical && row.tool != Tool::readout)
         return static_cast<double>(category(quantity, hold, heater, senses, inputs.panel));
     switch (row.tool) {
@@ -281,7 +283,7 @@ double value_of(Quantity quantity,
         case Tool::analyser:
             return quantity == Q::room_co ? 0.0 : analyser_value(quantity, hold, senses, inputs);
         case Tool::multimeter:
-            return meter_value(quantity, hold, heater, senses, inputs);
+            return meter_value(quantity, hold, heater, senses);
         case Tool::scale:
             return heater.plant.cylinder_kg;
         case Tool::readout:

@@ -21,7 +21,9 @@ enum class Tool {
     flow_cup,
     scale,
     readout,
-    senses
+    senses,
+    clamp,
+    safety_switch_tester
 };
 
 enum class Quantity {
@@ -56,6 +58,24 @@ enum class Quantity {
     readout_manifold_command,
     readout_correction,
     readout_air_trim,
+    // electrical, by multimeter and clamp (sim/worksite/electrical_quantities.hpp)
+    active_earth_volts,
+    neutral_earth_volts,
+    pipe_volts,
+    rail_volts,
+    valve_volts,
+    link_volts,
+    leakage_current,
+    earth_ohms,
+    insulation_ohms,
+    valve_coil_ohms,
+    valve_lead_ohms,
+    igniter_lead_ohms,
+    flame_lead_ohms,
+    safety_switch_current,
+    volts_between,  // any two terminals: ToolSetup says which
+    ohms_between,
+    clamp_current,
     // categorical: the value is the index of a word
     complaint_heard,
     display_word,
@@ -68,8 +88,12 @@ enum class Quantity {
     exchanger_fins,
     electrode_tip,
     cylinder_frost,
+    switchboard,
+    board_fuse,
+    spark_path,
+    tingle,
 };
-inline constexpr std::size_t quantity_count = 41;
+inline constexpr std::size_t quantity_count = 62;
 
 /// A reading is the value now, or an extreme since the tool was attached or its hold was cleared.
 enum class Hold { now, highest, lowest };
@@ -90,6 +114,8 @@ struct QuantityInfo {
     int category_count;     // categorical only
 };
 [[nodiscard]] const QuantityInfo& info(Quantity quantity);
+/// Where a resistance leaves the range of what measures it [ohm].
+[[nodiscard]] double greatest_ohm(Quantity quantity);
 /// Word for a category ("spark", "partly covered").
 [[nodiscard]] std::string_view category_word(Quantity quantity, std::size_t category);
 /// A value as the trade writes it: "1.82 kPa", "48.9 °C", "over range", or the word of a category.
@@ -109,6 +135,15 @@ enum FanSound : std::size_t { fan_silent, fan_normal, fan_loud };
 enum TerminalLook : std::size_t { terminal_clear, terminal_partly_covered, terminal_covered };
 enum FinsLook : std::size_t { fins_clean, fins_lightly_sooted, fins_heavily_sooted };
 enum TipLook : std::size_t { tip_clean, tip_coated, tip_heavily_coated };
+enum SwitchboardLook : std::size_t {
+    board_all_on,
+    board_safety_switch_open,
+    board_breaker_open,
+    board_switched_off
+};
+enum FuseLook : std::size_t { fuse_whole, fuse_blown };
+enum SparkPath : std::size_t { path_no_spark, path_at_burner, path_to_frame };
+enum TingleFelt : std::size_t { tingle_none, tingle_felt };
 enum FrostLook : std::size_t { frost_no_cylinder, frost_none, frost_line_high, frost_line_low };
 
 /// Operating condition under which a reading was taken. Re-reads of the same quantity under the same
@@ -117,6 +152,7 @@ struct Condition {
     controller::Phase phase = controller::Phase::standby;  // as anybody can hear and see
     std::uint32_t epoch = 0;  // raised by every act that changes the installation or its settings
     bool settled = false;     // nothing changed for a while
+    std::uint32_t place = 0;  // where leads or clamp were, of readings that can be taken anywhere
     auto operator<=>(const Condition&) const = default;
 };
 
@@ -139,6 +175,9 @@ struct ToolSetup {
     double tap_opening_share = 0.0;  // of the tap being measured, share of all hot flow
     bool watching = false;           // eyes on the burner window and display
     bool listening = false;
+    std::size_t lead_a = 0,
+                lead_b = 0;  // plant::Terminal under the multimeter's leads; equal: nowhere
+    std::size_t clamp = plant::conductor_count;  // plant::Conductor in the clamp; the count: none
 };
 
 /// Lagged, peak-held instrument states and what was seen or heard, for one lane.

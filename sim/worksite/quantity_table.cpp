@@ -11,8 +11,9 @@ namespace {
 constexpr double litre_per_min = 1.0 / 60000.0;  // [m3/s]
 constexpr double rpm = 1.0 / 60.0;               // [rev/s]
 constexpr double zero_celsius_k = 273.15;
-constexpr double co_range = 0.01;    // analyser: 10 000 ppm
-constexpr double ohm_range = 1.0e7;  // multimeter: 10 megohm
+constexpr double co_range = 0.01;           // analyser: 10 000 ppm
+constexpr double ohm_range = 1.0e7;         // multimeter: 10 megohm
+constexpr double insulation_range = 2.0e8;  // insulation tester: 200 megohm
 
 using Q = Quantity;
 
@@ -51,6 +52,23 @@ constexpr std::array<QuantityInfo, quantity_count> table{{
     {Q::readout_manifold_command, "readout_manifold_command", "manifold pressure asked for, on the service readout", Tool::readout, false, false, 5.0, 0.0, 10.0, 25.0, 0.25, 0.5, 0},
     {Q::readout_correction, "readout_correction", "temperature correction on the service readout", Tool::readout, false, false, 0.05, 0.0, 0.1, 0.7, 0.25, 0.5, 0},
     {Q::readout_air_trim, "readout_air_trim", "air trim on the service readout", Tool::readout, false, false, 0.005, 0.0, 0.01, 0.02, 0.25, 0.5, 0},
+    {Q::active_earth_volts, "active_earth_volts", "voltage from active to earth at the heater", Tool::multimeter, false, false, 1.0, 0.01, 1.0, 2.0, 0.5, 2.0, 0},
+    {Q::neutral_earth_volts, "neutral_earth_volts", "voltage from neutral to earth at the heater", Tool::multimeter, false, false, 1.0, 0.01, 1.0, 2.0, 0.5, 2.0, 0},
+    {Q::pipe_volts, "pipe_volts", "voltage from the water pipe to true earth", Tool::multimeter, false, false, 1.0, 0.01, 1.0, 2.0, 0.5, 3.0, 0},
+    {Q::rail_volts, "rail_volts", "extra-low voltage on the board", Tool::multimeter, false, false, 0.2, 0.01, 0.1, 0.5, 0.5, 2.0, 0},
+    {Q::valve_volts, "valve_volts", "drive voltage at the gas valve", Tool::multimeter, false, false, 0.2, 0.01, 0.1, 0.5, 0.5, 2.0, 0},
+    {Q::link_volts, "link_volts", "voltage at the wall end of the link cable", Tool::multimeter, false, false, 0.2, 0.01, 0.1, 0.5, 0.5, 2.0, 0},
+    {Q::leakage_current, "leakage_current", "leakage current of the heater's lead", Tool::clamp, false, false, 0.1e-3, 0.03, 0.1e-3, 0.3e-3, 0.5, 1.0, 0},
+    {Q::earth_ohms, "earth_ohms", "resistance of the earth path", Tool::multimeter, false, true, 0.1, 0.02, 0.1, 0.1, 1.0, 2.0, 0},
+    {Q::insulation_ohms, "insulation_ohms", "insulation of the heater's mains wiring", Tool::multimeter, false, true, 1.0e3, 0.05, 1.0e3, 0.2, 1.0, 2.0, 0},
+    {Q::valve_coil_ohms, "valve_coil_ohms", "resistance of the gas valve's coil", Tool::multimeter, false, true, 0.5, 0.01, 0.1, 0.05, 0.5, 2.0, 0},
+    {Q::valve_lead_ohms, "valve_lead_ohms", "resistance from the valve lead to the casing, moved by hand", Tool::multimeter, false, true, 0.5, 0.01, 0.1, 0.2, 1.0, 2.0, 0},
+    {Q::igniter_lead_ohms, "igniter_lead_ohms", "insulation of the igniter's lead", Tool::multimeter, false, true, 1.0e3, 0.05, 1.0e3, 0.3, 1.0, 2.0, 0},
+    {Q::flame_lead_ohms, "flame_lead_ohms", "resistance of the flame lead, end to end", Tool::multimeter, false, true, 0.5, 0.01, 0.1, 0.2, 0.5, 2.0, 0},
+    {Q::safety_switch_current, "safety_switch_current", "current at which the safety switch opens", Tool::safety_switch_tester, false, false, 0.5e-3, 0.03, 0.1e-3, 0.5e-3, 1.0, 2.0, 0},
+    {Q::volts_between, "volts_between", "voltage between two terminals", Tool::multimeter, false, false, 1.0, 0.01, 0.1, 2.0, 0.5, 2.0, 0},
+    {Q::ohms_between, "ohms_between", "resistance between two terminals", Tool::multimeter, false, true, 0.5, 0.01, 0.1, 0.1, 0.5, 2.0, 0},
+    {Q::clamp_current, "clamp_current", "current in a conductor", Tool::clamp, false, false, 0.01, 0.03, 0.01, 0.03, 0.5, 1.0, 0},
     {Q::complaint_heard, "complaint_heard", "what the customer says", Tool::none, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.0, 6},
     {Q::display_word, "display_word", "word on the display", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.1, 0.0, static_cast<int>(controller::display_word_count)},
     {Q::readout_phase, "readout_phase", "phase on the service readout", Tool::readout, true, false, 0.0, 0.0, 1.0, 0.0, 0.1, 0.5, static_cast<int>(controller::phase_count)},
@@ -62,6 +80,10 @@ constexpr std::array<QuantityInfo, quantity_count> table{{
     {Q::exchanger_fins, "exchanger_fins", "exchanger fins", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 5.0, 3.0, 3},
     {Q::electrode_tip, "electrode_tip", "tip of the flame electrode", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 3.0, 3.0, 3},
     {Q::cylinder_frost, "cylinder_frost", "frost on the cylinder", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.0, 4},
+    {Q::switchboard, "switchboard", "switches at the switchboard", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.0, 4},
+    {Q::board_fuse, "board_fuse", "fuse of the heater's board", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 2.0, 2},
+    {Q::spark_path, "spark_path", "way of the spark", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 2.0, 3},
+    {Q::tingle, "tingle", "a hand on the tap", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.1, 0.0, 2},
 }};
 // clang-format on
 
@@ -85,6 +107,13 @@ constexpr std::array<std::string_view, 3> tip_words{"clean", "coated", "heavily 
 constexpr std::array<std::string_view, 4> frost_words{"no cylinder", "no frost", "frost, line high",
                                                       "frost, line low"};
 
+constexpr std::array<std::string_view, 4> board_words{"all on", "safety switch open",
+                                                      "breaker open", "switched off"};
+constexpr std::array<std::string_view, 2> fuse_words{"whole", "blown"};
+constexpr std::array<std::string_view, 3> path_words{"no spark", "across at the burner",
+                                                     "from the lead to the frame"};
+constexpr std::array<std::string_view, 2> tingle_words{"nothing felt", "a tingle"};
+
 template <std::size_t N>
 std::string_view pick(const std::array<std::string_view, N>& words, std::size_t category) {
     return category < N ? words[category] : std::string_view("unknown");
@@ -97,7 +126,20 @@ std::string decimals(double value, int places, const char* unit) {
     return buffer;
 }
 
+/// Insulation testers read on into hundreds of megohms, ohmmeters to ten.
+std::string ohms_text(Quantity quantity, double value) {
+    if (value >= 0.9 * greatest_ohm(quantity)) return "over range";
+    if (value < 1000.0) return decimals(value, 1, " ohm");
+    return value < 1.0e6 ? decimals(value / 1.0e3, 1, " kohm")
+                         : decimals(value / 1.0e6, 1, " Mohm");
+}
+
 }  // namespace
+
+double greatest_ohm(Quantity quantity) {
+    return quantity == Q::insulation_ohms || quantity == Q::igniter_lead_ohms ? insulation_range
+                                                                              : ohm_range;
+}
 
 const QuantityInfo& info(Quantity quantity) {
     return table[static_cast<std::size_t>(quantity)];
@@ -138,6 +180,14 @@ std::string_view category_word(Quantity quantity, std::size_t category) {
             return pick(tip_words, category);
         case Q::cylinder_frost:
             return pick(frost_words, category);
+        case Q::switchboard:
+            return pick(board_words, category);
+        case Q::board_fuse:
+            return pick(fuse_words, category);
+        case Q::spark_path:
+            return pick(path_words, category);
+        case Q::tingle:
+            return pick(tingle_words, category);
         default:
             return "unknown";
     }
@@ -172,7 +222,28 @@ std::string text_of(Quantity quantity, double value) {
         case Q::readout_flame:
             return decimals(value * 1.0e6, 1, " µA");
         case Q::terminal_volts:
+        case Q::active_earth_volts:
+        case Q::neutral_earth_volts:
+        case Q::pipe_volts:
             return decimals(value, 0, " V");
+        case Q::rail_volts:
+        case Q::valve_volts:
+        case Q::link_volts:
+        case Q::volts_between:
+            return decimals(value, 1, " V");
+        case Q::earth_ohms:
+        case Q::insulation_ohms:
+        case Q::valve_coil_ohms:
+        case Q::valve_lead_ohms:
+        case Q::igniter_lead_ohms:
+        case Q::flame_lead_ohms:
+        case Q::ohms_between:
+            return ohms_text(quantity, value);
+        case Q::leakage_current:
+        case Q::safety_switch_current:
+            return decimals(value * 1.0e3, 1, " mA");
+        case Q::clamp_current:
+            return decimals(value, 2, " A");
         case Q::cylinder_mass:
             return decimals(value, 1, " kg");
         case Q::readout_fan:
