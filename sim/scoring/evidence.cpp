@@ -91,7 +91,6 @@ bool is_evidence(const worksite::Observation& observation) {
     switch (observation.quantity) {
         case Q::complaint_heard:
         case Q::room_co:
-        case Q::terminal_volts:
         case Q::readout_phase:
             return false;
         case Q::spark:

@@ -63,7 +63,9 @@ bool can_be_proposed(worksite::Quantity quantity, const worksite::Job& job) {
         case Q::complaint_heard:
         case Q::readout_phase:
         case Q::room_co:
-        case Q::terminal_volts:
+        case Q::volts_between:
+        case Q::ohms_between:
+        case Q::clamp_current:
             return false;
         case Q::cylinder_mass:
         case Q::cylinder_frost:

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
 
 namespace emberpath::worksite {
@@ -17,7 +18,7 @@ std::string cover_is_on(const Workplace& w, const Act&) {
 
 void take_cover_off(Workplace& w, const Act&) {
     w.fabric.cover_on = false;
-    if (w.services.live())
+    if (w.terminals_live())
         w.breach("cover_off_live", "The cover came off with the heater still plugged in and on.");
 }
 
@@ -32,16 +33,40 @@ void prove_tester(Workplace& w, const Act&) {
     w.say("The tester shows the voltage of its proving unit.");
 }
 
+/// The two-pole tester on one pair of supply terminals [V].
+double tester_v(const Workplace& w, plant::Terminal a, plant::Terminal b) {
+    const HeaterView view = w.look();
+    const auto wiring = plant::wiring_of(view.parameters, view.plant, w.inputs().surroundings);
+    return plant::volts_between(wiring, a, b, plant::tester_input_ohm);
+}
+
+/// Somebody who has isolated and still finds a voltage has found something out.
+void note_live_though_isolated(Workplace& w) {
+    const auto& s = w.services;
+    const bool isolated = !s.live() || !s.main_switch_on || !s.breaker_on;
+    if (!isolated) return;
+    w.read({Quantity::active_earth_volts});
+    w.read({Quantity::neutral_earth_volts});
+}
+
 void test_for_dead(Workplace& w, const Act&) {
     using Proof = Person::Proof;
+    using plant::Terminal;
+    constexpr double dead_below_v = 12.0;
     auto& proof = w.person.proof;
-    if (w.services.live()) {
-        proof = Proof::none;
-        w.say("The tester shows 230 V.");
+    const std::array volts{tester_v(w, Terminal::heater_active, Terminal::heater_neutral),
+                           tester_v(w, Terminal::heater_active, Terminal::heater_earth),
+                           tester_v(w, Terminal::heater_neutral, Terminal::heater_earth)};
+    if (*std::max_element(volts.begin(), volts.end()) < dead_below_v) {
+        if (proof == Proof::tester_proved) proof = Proof::found_dead;
+        w.say("The tester shows no voltage on any pair of terminals.");
         return;
     }
-    if (proof == Proof::tester_proved) proof = Proof::found_dead;
-    w.say("The tester shows no voltage on any pair of terminals.");
+    proof = Proof::none;
+    w.say("The tester shows " + units::fixed(volts[0], 0) + " V from active to neutral, " +
+          units::fixed(volts[1], 0) + " V from active to earth, " + units::fixed(volts[2], 0) +
+          " V from neutral to earth.");
+    note_live_though_isolated(w);
 }
 
 void move_sensor(Workplace& w, const Act& act) {
@@ -59,7 +84,7 @@ std::string multimeter_is_free(const Workplace& w, const Act& act) {
 void attach_multimeter(Workplace& w, const Act& act) {
     if (act.object != static_cast<std::size_t>(Probe::supply_terminals))
         w.hands_inside("Leads were attached inside");
-    else if (w.services.live() && !w.person.gloves)
+    else if (w.terminals_live() && !w.person.gloves)
         w.breach("live_test", "Leads went to live terminals without insulating gloves.");
     w.bench.multimeter_at = act.object;
     w.set_tools();
@@ -81,7 +106,7 @@ double wrong_ohms(const Workplace& w, Quantity quantity) {
     const auto view = w.look_plugged();
     const double alone = value_of(quantity, Hold::now, view, w.senses, w.inputs(), w.setup);
     const double beside = alone * divider_ohm / (alone + divider_ohm);
-    return w.services.live() ? 0.4 * beside : beside;
+    return w.terminals_live() ? 0.4 * beside : beside;
 }
 
 bool at_a_plugged_sensor(const Workplace& w) {
@@ -93,9 +118,9 @@ bool at_a_plugged_sensor(const Workplace& w) {
 void read_multimeter(Workplace& w, const Act&) {
     const bool at_terminals =
         w.bench.multimeter_at == static_cast<std::size_t>(Probe::supply_terminals);
-    if (at_terminals && w.services.live() && !w.person.gloves)
+    if (at_terminals && w.terminals_live() && !w.person.gloves)
         w.breach("live_test", "Leads were held at live terminals without insulating gloves.");
-    if (at_a_plugged_sensor(w) && w.services.live()) w.say("The figure jumps about.");
+    if (at_a_plugged_sensor(w) && w.terminals_live()) w.say("The figure jumps about.");
     w.read(multimeter_reading(w));
 }
 

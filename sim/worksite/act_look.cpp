@@ -24,7 +24,7 @@ std::size_t fan_now(const Workplace& w) {
 
 /// Somebody who sees the display clear after the heater has run for a minute has proved it.
 void note_clear_display(Workplace& w) {
-    if (w.deeds.running_ticks < run_for_proof_ticks || !w.services.live()) return;
+    if (w.deeds.running_ticks < run_for_proof_ticks || !w.powered()) return;
     if (controller::readout(w.heater.controller, 0).event == controller::Event::none)
         w.deeds.clear_display = w.tick();
 }
@@ -61,6 +61,16 @@ void look_into_window(Workplace& w, double seconds) {
         what.watched_s = seconds;
         w.read(what);
     }
+    w.stop_watching();
+}
+
+/// The spark's way, in the dark behind the cover, from arm's length.
+void look_at_igniter_lead(Workplace& w, double seconds) {
+    w.begin_watching(true);
+    w.pass(seconds);
+    Workplace::ReadingOf what{Quantity::spark_path};
+    what.watched_s = seconds;
+    w.read(what);
     w.stop_watching();
 }
 
@@ -119,7 +129,9 @@ std::string can_be_seen(const Workplace& w, const Act& act) {
     const auto thing = static_cast<Thing>(act.object);
     if (thing == Thing::cylinder && w.job.site.gas != GasKind::propane_cylinder)
         return "There is no cylinder here.";
-    if (thing == Thing::fins || thing == Thing::electrode) return needs_cover_off(w, act);
+    if (thing == Thing::fins || thing == Thing::electrode || thing == Thing::board_fuse ||
+        thing == Thing::igniter_lead)
+        return needs_cover_off(w, act);
     return {};
 }
 
@@ -127,6 +139,8 @@ void look(Workplace& w, const Act& act) {
     const double seconds = seconds_of(act);
     if (act.object == static_cast<std::size_t>(Thing::burner_window))
         return look_into_window(w, seconds);
+    if (act.object == static_cast<std::size_t>(Thing::igniter_lead))
+        return look_at_igniter_lead(w, seconds);
     w.pass(seconds);
     if (w.over()) return;
     if (act.object >= static_cast<std::size_t>(Thing::first_tap))
@@ -142,6 +156,10 @@ void look(Workplace& w, const Act& act) {
             return void(w.read({Quantity::exchanger_fins}));
         case Thing::electrode:
             return void(w.read({Quantity::electrode_tip}));
+        case Thing::switchboard:
+            return void(w.read({Quantity::switchboard}));
+        case Thing::board_fuse:
+            return void(w.read({Quantity::board_fuse}));
         case Thing::room:
             return look_at_room(w);
         case Thing::power_point:
@@ -175,9 +193,14 @@ void watch_display(Workplace& w, double seconds) {
 
 void watch(Workplace& w, const Act& act) {
     if (act.object == 1) return look_into_window(w, act.number);
+    if (act.object == 2) return look_at_igniter_lead(w, act.number);
     w.begin_watching(true);
     watch_display(w, act.number);
     w.stop_watching();
+}
+
+std::string can_be_watched(const Workplace& w, const Act& act) {
+    return act.object == 2 ? needs_cover_off(w, act) : std::string();
 }
 
 void listen(Workplace& w, const Act& act) {
@@ -218,7 +241,7 @@ using When = Doing::When;
 constexpr std::array table{
     Doing{Verb::ask, no_obstacle, ask},
     Doing{Verb::look, can_be_seen, look, When::own},
-    Doing{Verb::watch, no_obstacle, watch, When::own},
+    Doing{Verb::watch, can_be_watched, watch, When::own},
     Doing{Verb::listen, no_obstacle, listen, When::own},
     Doing{Verb::listen_for, no_obstacle, listen, When::own},
     Doing{Verb::wait, no_obstacle, wait, When::own},

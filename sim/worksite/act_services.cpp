@@ -22,9 +22,14 @@ void open_tap(Workplace& w, const Act& act) {
     w.services.tap_opening[act.object] = opening_of(act.option);
     w.changed();
     w.pass(seconds_of(act));
+    if (!w.over()) w.touch_pipes(false);
     const auto& name = w.job.site.taps[act.object].name;
     w.say(w.look().plant.hot_water_m3_per_s > 0.0 ? "Water runs at the " + name + "."
                                                   : "No water comes at the " + name + ".");
+}
+
+void touch_tap(Workplace& w, const Act&) {
+    w.touch_pipes(true);
 }
 
 void close_tap(Workplace& w, const Act& act) {
@@ -43,7 +48,7 @@ void turn(Workplace& w, const Act& act) {
 
 std::string panel_offers(const Workplace& w, const Act& act) {
     const auto& s = w.job.settings;
-    if (!w.services.live()) return "The panel is dark.";
+    if (!w.powered()) return "The panel is dark.";
     if (act.number >= s.minimum_set_k - 0.01 && act.number <= s.maximum_set_k + 0.01) return {};
     return "The panel offers " + units::format_temperature(s.minimum_set_k) + " to " +
            units::format_temperature(s.maximum_set_k) + ".";
@@ -116,6 +121,7 @@ void wear(Workplace& w, const Act& act) {
 using When = Doing::When;
 constexpr std::array table{
     Doing{Verb::open_tap, no_obstacle, open_tap, When::own},
+    Doing{Verb::touch_tap, no_obstacle, touch_tap},
     Doing{Verb::close_tap, no_obstacle, close_tap, When::before},
     Doing{Verb::turn_on, no_obstacle, turn, When::before},
     Doing{Verb::turn_off, no_obstacle, turn, When::before},

@@ -48,7 +48,7 @@ void weigh(Workplace& w, const Act&) {
 }
 
 std::string panel_is_lit(const Workplace& w, const Act&) {
-    return w.services.live() ? "" : "The panel is dark.";
+    return w.powered() ? "" : "The panel is dark.";
 }
 
 void open_readout(Workplace& w, const Act&) {
@@ -57,7 +57,7 @@ void open_readout(Workplace& w, const Act&) {
 }
 
 std::string readout_is_open(const Workplace& w, const Act& act) {
-    if (!w.services.live()) return panel_is_lit(w, act);
+    if (!w.powered()) return panel_is_lit(w, act);
     return w.bench.readout_open ? "" : "The service readout is not open.";
 }
 

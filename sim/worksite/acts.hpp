@@ -92,6 +92,26 @@ enum class Verb {
     write_done,
     write_told,
     hand_in,
+    // electricity
+    board_off,
+    board_on,
+    close_safety_switch,
+    lock_board,
+    unlock_board,
+    test_safety_switch,
+    measure_volts,
+    log_volts,
+    measure_ohms,
+    insulation_test,
+    measure_amps,
+    clamp,
+    fit_bridge,
+    take_bridge_off,
+    undo_union,
+    make_union,
+    fit_fuse,
+    fit_larger_fuse,
+    touch_tap,
 };
 
 // Closed lists of things that sentences name; the order is that of the vocabulary below.
@@ -106,6 +126,9 @@ enum class Thing : std::size_t {
     fins,
     electrode,
     heater,
+    switchboard,
+    board_fuse,
+    igniter_lead,
     first_tap,  // then every tap of the site
 };
 enum class Point : std::size_t { inlet, manifold, regulator };
@@ -124,6 +147,7 @@ enum class Probe : std::size_t {
 struct Act {
     Verb verb = Verb::wait;
     std::size_t object = 0;    // index into the list of its placeholder
+    std::size_t second = 0;    // of a placeholder that begins with "other"
     int remedy = -1;           // Verb::remedy and Verb::hand_on: a faults::Remedy
     std::size_t option = 0;    // of "[a|b|c]": 0 none said, then 1, 2, 3
     double number = 0.0;       // seconds or kelvin

@@ -23,6 +23,8 @@ struct Doing {
 [[nodiscard]] std::span<const Doing> look_doings();
 [[nodiscard]] std::span<const Doing> service_doings();
 [[nodiscard]] std::span<const Doing> electrical_doings();
+[[nodiscard]] std::span<const Doing> measure_doings();
+[[nodiscard]] std::span<const Doing> supply_doings();
 [[nodiscard]] std::span<const Doing> gas_doings();
 [[nodiscard]] std::span<const Doing> flue_doings();
 [[nodiscard]] std::span<const Doing> water_doings();

@@ -17,7 +17,7 @@ struct Named {
     Pair pair;
     Quantity quantity;
 };
-constexpr std::array named_volts{
+constexpr std::array pairs_of_volts{
     Named{{T::heater_active, T::heater_neutral}, Q::terminal_volts},
     Named{{T::heater_active, T::heater_earth}, Q::active_earth_volts},
     Named{{T::heater_neutral, T::heater_earth}, Q::neutral_earth_volts},
@@ -186,8 +186,12 @@ std::size_t electrical_category(Quantity quantity, const HeaterView& heater, con
     }
 }
 
+double named_volts(Quantity quantity, const HeaterView& heater) {
+    return named_volts_of(quantity, heater.plant);
+}
+
 Quantity volts_of(const Pair& pair) {
-    return pick(named_volts, pair, Q::volts_between);
+    return pick(pairs_of_volts, pair, Q::volts_between);
 }
 Quantity ohms_of(const Pair& pair) {
     return pick(named_ohms, pair, Q::ohms_between);

@@ -12,6 +12,8 @@ namespace emberpath::worksite {
 /// The error-free value in one lane [V, A, ohm]; resistances end at the range of what measures them.
 [[nodiscard]] double electrical_value(Quantity quantity, const HeaterView& heater,
                                       const TickInputs& inputs, const ToolSetup& tools);
+/// A voltage that has a name of its own, without asking the network again [V].
+[[nodiscard]] double named_volts(Quantity quantity, const HeaterView& heater);
 /// What eye and hand make of switchboard, fuse, spark and tap.
 [[nodiscard]] std::size_t electrical_category(Quantity quantity, const HeaterView& heater,
                                               const Senses& senses, const TickInputs& inputs);

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/exposure/shock.hpp"
 #include "sim/units/units.hpp"
+#include "sim/worksite/electrical_quantities.hpp"
 #include "sim/worksite/hazards.hpp"
 #include "sim/worksite/workplace.hpp"
 
@@ -130,17 +132,50 @@ void Workplace::notice_light_up(const HeaterView& view) {
                                     " litres, lit hard after hasty resets.");
 }
 
-void Workplace::hands_inside(std::string_view doing) {
-    const std::string what(doing);
-    if (services.live()) {
-        breach("live_work", what + " with 230 V on the terminals beside your hands.");
-        if (!person.gloves)
-            end_badly("live_work", "Your hand meets a live terminal: 230 V. You are taken away.");
+/// One hand on the worse terminal, the other on the casing: the network says what flows.
+void Workplace::meet_live_terminal(const std::string& what) {
+    using plant::Terminal;
+    const std::string volts = units::fixed(terminals_v(), 0) + " V";
+    breach("live_work", what + " with " + volts + " on the terminals beside your hands.");
+    if (person.gloves) return;
+    const HeaterView view = look();
+    const auto wiring = plant::wiring_of(view.parameters, view.plant, inputs_.surroundings);
+    const double body_ohm = exposure::body_impedance_ohm(terminals_v(), 0.5);
+    double most_a = 0.0;
+    for (const Terminal terminal : {Terminal::heater_active, Terminal::heater_neutral})
+        most_a = std::max(most_a, plant::touch_a(wiring, terminal, Terminal::casing, body_ohm));
+    if (exposure::effect_of(most_a) < exposure::Effect::cannot_let_go) {
+        say("Your hand tingles: " + units::fixed(most_a * 1000.0, 1) + " mA.");
         return;
     }
+    end_badly("live_work", "Your hand meets a live terminal: " + volts + ", " +
+                               units::fixed(most_a * 1000.0, 0) +
+                               " mA from hand to hand. You are taken away.");
+}
+
+void Workplace::touch_pipes(bool always_read) {
+    const double volts = look().plant.electrical.pipe_v;
+    const double through_a = hand_to_floor_a(volts);
+    const bool felt = exposure::effect_of(through_a) != exposure::Effect::nothing_felt;
+    if (always_read || (felt && !person.tingled)) read({Quantity::tingle});
+    if (felt && person.tingled && !person.gloves && !always_read)
+        breach("live_pipe",
+               "You went on working on pipes that stand at " + units::fixed(volts, 0) + " V.");
+    if (felt) person.tingled = true;
+    if (!person.gloves && exposure::effect_of(through_a) >= exposure::Effect::cannot_let_go)
+        end_badly("live_pipe", "The pipe stands at " + units::fixed(volts, 0) +
+                                   " V and your hand does not let go.");
+}
+
+void Workplace::hands_inside(std::string_view doing) {
+    const std::string what(doing);
+    if (terminals_live()) return meet_live_terminal(what);
     if (person.proof != Person::Proof::proved_dead)
         breach("not_proved_dead", what + " with the power off, but not proved dead.");
-    if (services.plugged_in || !services.plug_locked)
+    const bool plug_locked = !services.plugged_in && services.plug_locked;
+    const bool board_locked =
+        (!services.main_switch_on || !services.breaker_on) && services.board_locked;
+    if (!plug_locked && !board_locked)
         breach("not_locked", what + " while anybody could have switched on again.");
     if (!person.gloves && look().plant.hottest_metal_k > hot_k)
         breach("hot_parts", what + " with bare hands, metal at " +

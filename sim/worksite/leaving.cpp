@@ -18,7 +18,7 @@ constexpr std::int64_t scald_ticks = 100;
 
 /// Can the household use the heater as it is left? A shut valve behind a tag and a notice stays shut.
 bool usable(const Workplace& w) {
-    return w.services.live() && w.services.gas_at_heater && w.services.gas_at_supply &&
+    return w.powered() && w.services.gas_at_heater && w.services.gas_at_supply &&
            w.services.water_at_heater;
 }
 
@@ -121,6 +121,23 @@ void judge_products(Workplace& w) {
                  "Work on flame or flue was not proved at a small and a full draw.");
 }
 
+/// Casing or pipes at a voltage that hurts, and nobody told whose it is to mend.
+bool left_live(const Workplace& w) {
+    const auto r = w.look().plant.electrical;
+    const bool pipes = r.pipe_v > 25.0;
+    const bool heater = r.casing_v > 50.0 || r.neutral_earth_v > 50.0;
+    const bool reported = w.deeds.escalated != never;
+    return (pipes && !reported) || (heater && (w.services.plugged_in || !reported));
+}
+
+void judge_electricity(Workplace& w) {
+    const auto r = w.look().plant.electrical;
+    if (left_live(w))
+        w.breach("left_live", "Left with " + units::fixed(std::max(r.casing_v, r.pipe_v), 0) +
+                                  " V on casing or pipes, and nobody told who can mend it.");
+    if (w.services.water_union_open) w.breach("services_off", "The water union was left undone.");
+}
+
 bool has_sensor_out(const Workplace& w) {
     const auto& out = w.fabric.alterations.sensor_unplugged;
     return std::any_of(out.begin(), out.end(), [](bool one) { return one; });
@@ -169,6 +186,7 @@ bool made_safe(const Workplace& w) {
 void judge_leaving(Workplace& w) {
     judge_gas(w);
     judge_products(w);
+    judge_electricity(w);
     judge_house(w);
     judge_people(w);
 }
@@ -182,6 +200,9 @@ std::vector<std::string> left_behind(const Workplace& w) {
     if (w.fabric.alterations.regulator_raised_pa > 0.0)
         left.emplace_back("the supply regulator is wound up");
     if (has_sensor_out(w)) left.emplace_back("a sensor is unplugged");
+    if (left_live(w)) left.emplace_back("casing or pipes stand at a dangerous voltage");
+    if (w.fabric.alterations.fuse_oversized) left.emplace_back("the board's fuse is too large");
+    if (w.services.water_union_open) left.emplace_back("the water union is undone");
     if (!tools_away(w)) left.emplace_back("tools hang on the heater");
     if (!usable(w)) {
         left.emplace_back(w.fabric.tagged ? "the heater is out of use, with a tag on it"

@@ -227,6 +227,10 @@ void follow_flame(Senses& senses, const HeaterView& heater) {
 }  // namespace
 
 void Senses::step(const HeaterView& heater, const ToolSetup& tools) {
+    if (tools.meter != Quantity::display_word)
+        meter.follow(named_volts(tools.meter, heater), 0.0);
+    else
+        meter = Gauge{};
     follow_manometer(*this, heater, tools);
     follow_analyser(*this, heater, tools);
     if (tools.meter_in_flame_lead)
@@ -254,14 +258,26 @@ void Senses::start_watching() {
 }
 
 void Senses::clear_holds() {
-    for (Gauge* gauge : {&manometer, &flame_current, &o2, &co2, &co, &flue_temperature})
+    for (Gauge* gauge : {&manometer, &meter, &flame_current, &o2, &co2, &co, &flue_temperature})
         gauge->clear_hold();
 }
 
 bool at_rest(const ToolSetup& tools) {
     return tools.manometer == Quantity::display_word && !tools.analyser_sampling &&
-           !tools.meter_in_flame_lead && !tools.watching && !tools.listening;
+           !tools.meter_in_flame_lead && tools.meter == Quantity::display_word && !tools.watching &&
+           !tools.listening;
 }
+
+namespace {
+
+/// A voltage whose log runs gives its extremes.
+double logged_or(double now, Quantity quantity, Hold hold, const Senses& senses,
+                 const ToolSetup& tools) {
+    const bool logged = hold != Hold::now && tools.meter == quantity && senses.meter.primed;
+    return logged ? held(senses.meter, hold) : now;
+}
+
+}  // namespace
 
 double value_of(Quantity quantity,
                 Hold hold,  // NOLINT(readability-function-size): what decides a reading
@@ -271,7 +287,8 @@ double value_of(Quantity quantity,
     if (is_electrical(quantity))
         return row.categorical
                    ? static_cast<double>(electrical_category(quantity, heater, senses, inputs))
-                   : electrical_value(quantity, heater, inputs, tools);
+                   : logged_or(electrical_value(quantity, heater, inputs, tools), quantity, hold,
+                               senses, tools);
     if (row.categorical && row.tool != Tool::readout)
         return static_cast<double>(category(quantity, hold, heater, senses, inputs.panel));
     switch (row.tool) {

@@ -175,6 +175,7 @@ struct ToolSetup {
     double tap_opening_share = 0.0;  // of the tap being measured, share of all hot flow
     bool watching = false;           // eyes on the burner window and display
     bool listening = false;
+    Quantity meter = Quantity::display_word;  // a voltage being logged, or display_word
     std::size_t lead_a = 0,
                 lead_b = 0;  // plant::Terminal under the multimeter's leads; equal: nowhere
     std::size_t clamp = plant::conductor_count;  // plant::Conductor in the clamp; the count: none
@@ -189,7 +190,7 @@ struct Gauge {
     void clear_hold();
 };
 struct Senses {
-    Gauge manometer, flame_current, o2, co2, co, flue_temperature;
+    Gauge manometer, meter, flame_current, o2, co2, co, flue_temperature;
     double burning_s = 0.0;                          // watched flame, without a break
     Gauge air_ratio, flame_unrest;                   // while watching a burning flame [-]
     Quantity manometer_at = Quantity::display_word;  // where the manometer was in the last tick

@@ -102,6 +102,17 @@ constexpr std::array variants{
     Variant{Verb::unsafe_notice, "write unsafe notice"},
     Variant{Verb::strike_out, "strike {cause} out"}, Variant{Verb::strike_out, "strike {cause}"},
     Variant{Verb::hand_in, "hand in record"},
+    Variant{Verb::board_off, "turn off {board switch}"}, Variant{Verb::board_on, "turn on {board switch}"},
+    Variant{Verb::board_off, "switch off {board switch}"}, Variant{Verb::board_on, "switch on {board switch}"},
+    Variant{Verb::close_safety_switch, "reset safety switch"}, Variant{Verb::lock_board, "lock switchboard"},
+    Variant{Verb::measure_volts, "measure voltage between {terminal} and {other terminal}"},
+    Variant{Verb::measure_volts, "measure volts from {terminal} to {other terminal}"},
+    Variant{Verb::measure_ohms, "measure resistance between {terminal} and {other terminal}"},
+    Variant{Verb::measure_ohms, "measure ohms from {terminal} to {other terminal}"},
+    Variant{Verb::insulation_test, "insulation test between {terminal} and {other terminal}"},
+    Variant{Verb::measure_amps, "measure current between {terminal} and {other terminal}"},
+    Variant{Verb::clamp, "measure current in {conductor}"}, Variant{Verb::fit_fuse, "fit fuse"},
+    Variant{Verb::fit_fuse, "replace fuse"},
 };
 // clang-format on
 
@@ -162,7 +173,7 @@ class Matcher {
         for (const auto& spelling : spellings(p.text, job_)) {
             const auto count = found_at(spelling.text, token);
             if (count == 0) continue;
-            act.object = spelling.index;
+            (p.text.starts_with("other ") ? act.second : act.object) = spelling.index;
             if (from(part + 1, token + count, act)) return true;
         }
         return missed(p.text, token);
@@ -320,8 +331,9 @@ std::string write_placeholder(std::string_view name, const Act& act, const Job& 
         const bool whole = std::abs(celsius - std::round(celsius)) < 0.05;
         return units::fixed(celsius, whole ? 0 : 1) + " °C";
     }
+    const std::size_t index = name.starts_with("other ") ? act.second : act.object;
     for (const auto& spelling : spellings(name, job))
-        if (spelling.index == act.object) return spelling.text;
+        if (spelling.index == index) return spelling.text;
     return std::string(name);
 }
 

@@ -64,6 +64,25 @@ constexpr std::array rows_before_remedies{
     PhraseRow{measure_flow, Kind::test, {"measure flow at {tap}", "cup and watch", 20}},
     PhraseRow{measure_pipe, Kind::test, {"measure temperature of {pipe}", "contact thermometer", 20}},
     PhraseRow{weigh_cylinder, Kind::test, {"weigh cylinder", "on a scale, less the weight stamped on it", 120}},
+    PhraseRow{board_off, Kind::safety, {"switch {board switch} off", "at the switchboard", 20}},
+    PhraseRow{board_on, Kind::operate, {"switch {board switch} on", "at the switchboard", 20}},
+    PhraseRow{close_safety_switch, Kind::operate, {"close safety switch", "push back what has opened at the switchboard", 20}},
+    PhraseRow{lock_board, Kind::safety, {"lock off switchboard", "lock and tag the switch that is off", 30}},
+    PhraseRow{unlock_board, Kind::operate, {"unlock switchboard", "take lock and tag away", 15}},
+    PhraseRow{test_safety_switch, Kind::test, {"test safety switch", "tester in the socket; it opens the switch", 60}},
+    PhraseRow{measure_volts, Kind::test, {"measure volts between {terminal} and {other terminal}", "multimeter; the supply stays as it is", 20}},
+    PhraseRow{log_volts, Kind::test, {"log volts between {terminal} and {other terminal} for {duration}", "highest and lowest of a pair that has a name of its own", 20}},
+    PhraseRow{measure_ohms, Kind::test, {"measure ohms between {terminal} and {other terminal}", "multimeter; supply off, and what is beside it pulled off", 20}},
+    PhraseRow{insulation_test, Kind::test, {"test insulation between {terminal} and {other terminal}", "500 V from the tester; never between live terminals or into electronics", 30}},
+    PhraseRow{measure_amps, Kind::test, {"measure amps between {terminal} and {other terminal}", "the meter becomes a wire: in series, never across a supply", 20}},
+    PhraseRow{clamp, Kind::test, {"clamp {conductor}", "clamp meter around it", 20}},
+    PhraseRow{touch_tap, Kind::look, {"touch {tap}", "back of the hand", 5}},
+    PhraseRow{fit_bridge, Kind::safety, {"fit bridging conductor", "across the water union, before it is undone", 60}},
+    PhraseRow{take_bridge_off, Kind::operate, {"take bridging conductor off", "after the union is made", 30}},
+    PhraseRow{undo_union, Kind::operate, {"undo water union", "the metal pipe parts; water shut", 60}},
+    PhraseRow{make_union, Kind::operate, {"make water union", "pipe whole again", 60}},
+    PhraseRow{fit_fuse, Kind::operate, {"fit new fuse", "on the heater's board, same rating", 60}},
+    PhraseRow{fit_larger_fuse, Kind::operate, {"fit larger fuse", "on the heater's board", 60}},
     PhraseRow{open_readout, Kind::look, {"open service readout", "the heater's own measurements at its panel", 10}},
     PhraseRow{read_readout, Kind::test, {"read readout {item}", "one quantity, or all", 5}},
     PhraseRow{wait, Kind::wait, {"wait {duration}", "let time pass", 0}},
@@ -129,7 +148,10 @@ double look_seconds(std::size_t thing) {
         case Thing::fins:
             return 60.0;
         case Thing::electrode:
+        case Thing::board_fuse:
             return 30.0;
+        case Thing::switchboard:
+            return 20.0;
         default:
             return 5.0;
     }
@@ -157,6 +179,7 @@ double seconds_of(const Act& act) {
     switch (act.verb) {
         case look:
             return look_seconds(act.object);
+        case log_volts:
         case watch:
         case listen_for:
         case wait:

@@ -74,7 +74,8 @@ void add_to(math::Hash& hash, const Fabric& f) {
     for (const auto& stored : f.alterations.stored)
         add_all(hash, stored.has_value(), stored.value_or(0.0));
     add_all(hash, f.cover_on, f.wide_open_joint, f.alterations.limiter_bridged,
-            f.alterations.regulator_raised_pa, f.tagged);
+            f.alterations.regulator_raised_pa, f.tagged, f.alterations.board_harmed,
+            f.alterations.fuse_oversized);
 }
 
 void add_to(math::Hash& hash, const Bench& b) {
@@ -86,7 +87,7 @@ void add_to(math::Hash& hash, const Bench& b) {
 
 void add_to(math::Hash& hash, const Person& p) {
     add_all(hash, p.gloves, p.glasses, p.hurt, static_cast<int>(p.proof), p.last_reset_tick,
-            p.hasty_resets);
+            p.hasty_resets, p.tingled);
 }
 
 void add_to(math::Hash& hash, const Deeds& d) {

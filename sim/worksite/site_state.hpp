@@ -80,6 +80,7 @@ struct Person {
     enum class Proof { none, tester_proved, found_dead, proved_dead } proof = Proof::none;
     std::int64_t last_reset_tick = never;
     int hasty_resets = 0;
+    bool tingled = false;  // has felt a voltage on the pipes
 };
 
 /// When things were last done, for proofs and handover. Ticks; `never` when not.

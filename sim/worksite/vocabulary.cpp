@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/worksite/electrical_quantities.hpp"
+
 namespace emberpath::worksite {
 
 namespace {
@@ -31,9 +33,12 @@ constexpr std::array fixed_spellings{
     Fixed{"thing", 7, "heat exchanger"}, Fixed{"thing", 7, "exchanger fins"},
     Fixed{"thing", 8, "flame electrode"}, Fixed{"thing", 8, "electrode"},
     Fixed{"thing", 8, "electrode tip"}, Fixed{"thing", 9, "heater"},
+    Fixed{"thing", 10, "switchboard"}, Fixed{"thing", 11, "board fuse"}, Fixed{"thing", 11, "fuse"},
+    Fixed{"thing", 12, "igniter lead"}, Fixed{"board switch", 0, "main switch"}, Fixed{"board switch", 1, "circuit breaker"},
+    Fixed{"board switch", 1, "breaker"}, Fixed{"board switch", 2, "second supply"},
     Fixed{"watched", 0, "display"}, Fixed{"watched", 0, "panel"}, Fixed{"watched", 1, "burner window"},
     Fixed{"watched", 1, "window"}, Fixed{"watched", 1, "burner"}, Fixed{"watched", 1, "flame"},
-    Fixed{"wear", 0, "gloves"}, Fixed{"wear", 0, "insulating gloves"}, Fixed{"wear", 1, "glasses"},
+    Fixed{"watched", 2, "igniter lead"}, Fixed{"wear", 0, "gloves"}, Fixed{"wear", 0, "insulating gloves"}, Fixed{"wear", 1, "glasses"},
     Fixed{"wear", 1, "safety glasses"},
     Fixed{"point", 0, "inlet"}, Fixed{"point", 0, "inlet test point"}, Fixed{"point", 0, "heater inlet"},
     Fixed{"point", 1, "manifold"}, Fixed{"point", 1, "manifold test point"},
@@ -79,7 +84,9 @@ constexpr std::array meanings{
     Meaning{"wear", "what to wear", ""}, Meaning{"point", "a gas test point", ""},
     Meaning{"joint", "a gas joint", ""}, Meaning{"sensor", "a sensor", ""}, Meaning{"probe", "where the leads go", ""},
     Meaning{"pipe", "a pipe", ""}, Meaning{"item", "a quantity", ""}, Meaning{"body", "whom", ""},
-    Meaning{"cause", "a cause of the catalogue", ""},
+    Meaning{"board switch", "a switch at the switchboard", ""},
+    Meaning{"terminal", "a terminal", ""}, Meaning{"other terminal", "another terminal", "heater neutral"},
+    Meaning{"conductor", "a conductor", ""}, Meaning{"cause", "a cause of the catalogue", ""},
     Meaning{"duration", "a time from 1 s to 60 min, such as \"30 s\" or \"2 min\"", "30 s"},
     Meaning{"temperature", "a temperature, such as \"50 °C\"", "50 °C"},
     Meaning{"text", "your own words", "in your own words"},
@@ -119,10 +126,26 @@ void add_causes(std::vector<Spelling>& list, const Job& job) {
     }
 }
 
+std::vector<Spelling> terminal_spellings() {
+    std::vector<Spelling> list;
+    for (std::size_t i = 0; i < plant::reachable_terminal_count; ++i)
+        list.push_back({i, std::string(terminal_name(i))});
+    return list;
+}
+
+std::vector<Spelling> conductor_spellings() {
+    std::vector<Spelling> list;
+    for (std::size_t i = 0; i < plant::conductor_count; ++i)
+        list.push_back({i, std::string(conductor_name(i))});
+    return list;
+}
+
 }  // namespace
 
 std::vector<Spelling> spellings(std::string_view placeholder, const Job& job) {
     std::vector<Spelling> list;
+    if (placeholder == "terminal" || placeholder == "other terminal") return terminal_spellings();
+    if (placeholder == "conductor") return conductor_spellings();
     const bool cylinder = job.site.gas == GasKind::propane_cylinder;
     for (const auto& fixed : fixed_spellings)
         if (fixed.placeholder == placeholder)

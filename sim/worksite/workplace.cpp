@@ -233,7 +233,7 @@ Condition Workplace::condition() const {
 }
 
 std::string Workplace::condition_words() const {
-    std::string words(services.live() ? phase_words(phase_) : "power off");
+    std::string words(powered() ? phase_words(phase_) : "power off");
     for (std::size_t i = 0; i < services.tap_opening.size(); ++i) {
         const double opening = services.tap_opening[i];
         if (opening <= 0.0) continue;
@@ -253,6 +253,18 @@ HeaterView Workplace::look_plugged() const {
     plugged.sensor_unplugged = {};
     copy.install(0, installation_of(job, faults_left(), time_s(), plugged));
     return view(copy, 0, inputs_);
+}
+
+bool Workplace::powered() const {
+    return services.live() && controller::readout(heater.controller, 0).powered > 0.5;
+}
+
+double Workplace::terminals_v() const {
+    return look().plant.electrical.worst_terminal_v;
+}
+
+bool Workplace::terminals_live() const {
+    return terminals_v() > 50.0;
 }
 
 bool Workplace::burner_runs() const {

@@ -33,6 +33,13 @@ class Workplace {
     [[nodiscard]] std::string condition_words() const;
     [[nodiscard]] const TickInputs& inputs() const { return inputs_; }
     [[nodiscard]] bool burner_runs() const;
+    /// Mains reaches the board and it is alive: panel and readout are lit.
+    [[nodiscard]] bool powered() const;
+    /// The larger voltage of the heater's supply terminals against true earth [V].
+    [[nodiscard]] double terminals_v() const;
+    [[nodiscard]] bool terminals_live() const;
+    /// A hand on the pipes: says and reads what is felt, ends the job where it would.
+    void touch_pipes(bool always_read);
     [[nodiscard]] bool alarm_sounds() const;  // the personal one, for carbon monoxide
     [[nodiscard]] bool gas_present(Point point) const;
     [[nodiscard]] bool joint_under_pressure(Joint joint) const;
@@ -107,6 +114,7 @@ class Workplace {
     void household_events();
     void apply(const HouseholdEvent& event);
     void refresh_parameters();
+    void meet_live_terminal(const std::string& what);
     void escape_gas(const HeaterView& view);
     void spill_products(const HeaterView& view);
     [[nodiscard]] bool needs_a_look();

@@ -1,0 +1,219 @@
+// Measuring between any two terminals: volts, ohms, insulation, amps; clamp meter and safety-switch tester.
+// A wrong hook-up reads what physics makes of it, or harms what it would harm.
+
+#include <array>
+
+#include "sim/units/units.hpp"
+#include "sim/worksite/doings.hpp"
+#include "sim/worksite/electrical_quantities.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+using plant::Pair;
+using T = plant::Terminal;
+
+constexpr double dangerous_v = 50.0;  // extra-low voltage ends here (common practice)
+constexpr double meter_fuse_a = 0.4;
+constexpr double ammeter_ohm = 1.0;
+
+Pair pair_of(const Act& act) {
+    return {static_cast<T>(act.object), static_cast<T>(act.second)};
+}
+
+bool behind_cover(T terminal) {
+    return terminal >= T::heater_active && terminal <= T::trace_heating_lead &&
+           terminal != T::link_wall_end && terminal != T::link_wall_return;
+}
+bool in_switchboard(T terminal) {
+    return terminal >= T::incoming_active && terminal <= T::circuit_neutral &&
+           terminal != T::earth_bar;
+}
+
+std::string leads_can_go_there(const Workplace& w, const Act& act) {
+    const Pair pair = pair_of(act);
+    if (pair.a == pair.b) return "Both leads on one terminal show nothing; name two.";
+    if (w.fabric.cover_on && (behind_cover(pair.a) || behind_cover(pair.b)))
+        return needs_cover_off(w, act);
+    return w.bench.multimeter_at ? "The multimeter is attached elsewhere; take it off first." : "";
+}
+
+plant::Wiring wiring_now(const Workplace& w) {
+    const HeaterView view = w.look();
+    return plant::wiring_of(view.parameters, view.plant, w.inputs().surroundings);
+}
+
+double volts_now(const Workplace& w, const Pair& pair) {
+    return plant::volts_between(wiring_now(w), pair.a, pair.b, plant::multimeter_input_ohm);
+}
+
+/// Leads go on: what they may meet, and whose the place is.
+void put_leads(Workplace& w, const Act& act) {
+    const Pair pair = pair_of(act);
+    w.setup.lead_a = act.object;
+    w.setup.lead_b = act.second;
+    w.set_tools();
+    if (in_switchboard(pair.a) || in_switchboard(pair.b))
+        w.breach("beyond_scope", "The switchboard was opened; that is an electrician's work.");
+    const bool live = volts_now(w, pair) > dangerous_v;
+    if (live && !w.person.gloves)
+        w.breach("live_test", "Leads were held at " + units::fixed(volts_now(w, pair), 0) +
+                                  " V without insulating gloves.");
+}
+
+void take_leads_off(Workplace& w) {
+    w.setup.lead_a = w.setup.lead_b = 0;
+    w.setup.meter = Quantity::display_word;
+    w.set_tools();
+}
+
+std::string place_words(const Act& act) {
+    return std::string(terminal_name(act.object)) + " to " + std::string(terminal_name(act.second));
+}
+
+void measure_volts(Workplace& w, const Act& act) {
+    put_leads(w, act);
+    Workplace::ReadingOf what{volts_of(pair_of(act))};
+    if (what.quantity == Quantity::volts_between) what.note = place_words(act);
+    w.read(what);
+    take_leads_off(w);
+}
+
+/// The meter's log: highest and lowest over a while.
+void log_volts(Workplace& w, const Act& act) {
+    put_leads(w, act);
+    const Quantity quantity = volts_of(pair_of(act));
+    if (quantity != Quantity::volts_between) w.setup.meter = quantity;
+    w.set_tools();
+    w.pass(act.number);
+    if (w.over()) return;
+    if (quantity == Quantity::volts_between) {
+        Workplace::ReadingOf now{quantity};
+        now.note = place_words(act);
+        w.read(now);
+    } else {
+        w.read({quantity, Hold::highest});
+        w.read({quantity, Hold::lowest});
+    }
+    take_leads_off(w);
+}
+
+/// Ohms and insulation need a dead circuit; on a live one the meter fights its voltage.
+void read_resistance(Workplace& w, const Act& act, Quantity quantity) {
+    Workplace::ReadingOf what{quantity};
+    if (quantity == Quantity::ohms_between) what.note = place_words(act);
+    what.trusted = volts_now(w, pair_of(act)) < 1.0;
+    if (!what.trusted) {
+        w.say("The figure jumps about.");
+        const auto wiring = wiring_now(w);
+        what.instead = 0.4 * plant::ohms_between(wiring, pair_of(act).a, pair_of(act).b);
+        if (what.instead > greatest_ohm(quantity)) what.instead = greatest_ohm(quantity);
+    }
+    w.read(what);
+}
+
+void measure_ohms(Workplace& w, const Act& act) {
+    put_leads(w, act);
+    const Quantity named = ohms_of(pair_of(act));
+    const bool needs_plug = named == Quantity::earth_ohms;
+    const bool as_named = !needs_plug || w.services.plugged_in;
+    read_resistance(w, act, as_named ? named : Quantity::ohms_between);
+    take_leads_off(w);
+}
+
+/// 500 V into electronics: between the lines, or into any extra-low-voltage part but its earthed common.
+bool harms_board(const Pair& pair) {
+    const auto electronic = [](T t) {
+        return t >= T::low_voltage_supply && t <= T::link_wall_return &&
+               t != T::low_voltage_common && t != T::igniter_lead && t != T::flame_lead;
+    };
+    const bool lines = (pair.a == T::heater_active && pair.b == T::heater_neutral) ||
+                       (pair.b == T::heater_active && pair.a == T::heater_neutral);
+    return lines || electronic(pair.a) || electronic(pair.b);
+}
+
+void insulation_test(Workplace& w, const Act& act) {
+    put_leads(w, act);
+    const Pair pair = pair_of(act);
+    const bool live = volts_now(w, pair) > dangerous_v;
+    if (live)
+        w.breach("tested_live", "An insulation tester went to terminals at " +
+                                    units::fixed(volts_now(w, pair), 0) + " V.");
+    if (live || harms_board(pair)) {
+        auto next = w.fabric.alterations;
+        next.board_harmed = true;
+        w.set_alterations(next);
+        w.say("There is a crack from the board, and a smell of burnt resin.");
+        return take_leads_off(w);
+    }
+    const bool apart = !w.services.plugged_in || insulation_of(pair) == Quantity::igniter_lead_ohms;
+    read_resistance(w, act, apart ? insulation_of(pair) : Quantity::ohms_between);
+    take_leads_off(w);
+}
+
+/// The ammeter is a wire: across a supply its fuse goes; what flows before that is the reading.
+void measure_amps(Workplace& w, const Act& act) {
+    put_leads(w, act);
+    const Pair pair = pair_of(act);
+    const plant::AddedBranch meter{pair.a, pair.b, 1.0 / ammeter_ohm};
+    const auto solved = plant::solve(wiring_now(w), {&meter, 1});
+    const double ac = solved.ac_between(pair.a, pair.b) / ammeter_ohm;
+    const double dc = solved.dc_between(pair.a, pair.b) / ammeter_ohm;
+    const double most = ac * ac > dc * dc ? ac : dc;
+    if (most * most > meter_fuse_a * meter_fuse_a) {
+        w.say("A flash in the meter: its fuse has gone. It shows 0 A from now on that range.");
+        if (volts_now(w, pair) > dangerous_v)
+            w.breach("amps_across_supply", "The current range was put across " +
+                                               units::fixed(volts_now(w, pair), 0) + " V.");
+    } else {
+        w.say("The meter shows " + units::fixed(1000.0 * (most < 0.0 ? -most : most), 1) + " mA.");
+    }
+    take_leads_off(w);
+}
+
+void clamp(Workplace& w, const Act& act) {
+    w.setup.clamp = act.object;
+    w.set_tools();
+    const bool whole =
+        act.object == static_cast<std::size_t>(plant::Conductor::lead_active_and_neutral);
+    Workplace::ReadingOf what{whole ? Quantity::leakage_current : Quantity::clamp_current};
+    if (!whole) what.note = std::string(conductor_name(act.object));
+    w.read(what);
+    w.setup.clamp = plant::conductor_count;
+    w.set_tools();
+}
+
+std::string socket_is_free_and_live(const Workplace& w, const Act&) {
+    if (w.services.plugged_in) return "The tester needs the socket; pull the heater's plug first.";
+    const Pair socket{T::socket_active, T::socket_neutral};
+    return volts_now(w, socket) > dangerous_v ? "" : "The socket is dead; the tester stays dark.";
+}
+
+void test_safety_switch(Workplace& w, const Act&) {
+    w.services.safety_switch_tested = true;
+    w.read({Quantity::safety_switch_current});
+    w.pass(1.0);
+    w.services.safety_switch_tested = false;
+    const bool open = w.look().plant.electrical_latches.safety_switch_tripped > 0.5;
+    w.say(open ? "The safety switch opens; it has to be closed again." : "It does not open.");
+    w.changed();
+}
+
+constexpr std::array table{
+    Doing{Verb::measure_volts, leads_can_go_there, measure_volts},
+    Doing{Verb::log_volts, leads_can_go_there, log_volts, Doing::When::own},
+    Doing{Verb::measure_ohms, leads_can_go_there, measure_ohms},
+    Doing{Verb::insulation_test, leads_can_go_there, insulation_test},
+    Doing{Verb::measure_amps, leads_can_go_there, measure_amps},
+    Doing{Verb::clamp, no_obstacle, clamp},
+    Doing{Verb::test_safety_switch, socket_is_free_and_live, test_safety_switch},
+};
+
+}  // namespace
+
+std::span<const Doing> measure_doings() {
+    return table;
+}
+
+}  // namespace emberpath::worksite
