@@ -129,6 +129,7 @@ void add_low_voltage(Branches& b, const Wiring& w, double supply_share) {
     b.add(T::link_wall_return, T::low_voltage_common, 1.0 / p.link_cable_ohm);
     b.add(T::igniter_lead, T::casing,
           p.igniter_lead_s + 1.0e-4 * p.igniter_lead_crack * w.situation.damp);
+    b.add(T::flame_input, T::flame_lead, 1.0 / p.flame_lead_ohm);
     b.add(T::flame_lead, T::casing, p.flame_lead_s);
 }
 

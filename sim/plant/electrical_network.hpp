@@ -42,7 +42,8 @@ enum class Terminal : std::size_t {
     valve_lead,    // at the coil
     fan_lead,
     igniter_lead,
-    flame_lead,
+    flame_input,  // of the board
+    flame_lead,   // at the probe
     link_heater_end,
     link_wall_end,
     link_wall_return,
@@ -53,8 +54,8 @@ enum class Terminal : std::size_t {
     star_point,
     socket_line,
 };
-inline constexpr std::size_t terminal_count = 30;
-inline constexpr std::size_t reachable_terminal_count = 28;
+inline constexpr std::size_t terminal_count = 31;
+inline constexpr std::size_t reachable_terminal_count = 29;
 
 /// Conductors a clamp meter can close around.
 enum class Conductor : std::size_t {

@@ -82,6 +82,15 @@ bool can_be_taken(worksite::Quantity quantity, const worksite::Job& job) {
         case Quantity::flame_current:               // the readout shows the same for less
         case Quantity::exchanger_pipe_temperature:  // behind the cover, while it burns
         case Quantity::manifold_pressure:           // likewise
+        case Quantity::terminal_volts:              // behind the cover, live
+        case Quantity::active_earth_volts:
+        case Quantity::neutral_earth_volts:
+        case Quantity::rail_volts:
+        case Quantity::valve_volts:
+        case Quantity::link_volts:
+        case Quantity::earth_ohms:  // behind the cover, plugged in
+        case Quantity::safety_switch_current:
+        case Quantity::spark_path:
             return false;
         default:
             return scoring::can_be_proposed(quantity, job);

@@ -65,7 +65,23 @@ std::vector<Row> shown_by(Cause cause) {
             return {{0, Q::readout_event}, {3, Q::spark}};
         case Cause::exchanger_sooted:
             return {{2, Q::flue_co}, {0, Q::exchanger_fins}};
-        case Cause::no_fault:
+        case Cause::earth_missing:
+        case Cause::supply_swapped:
+            return {{3, Q::flame}, {0, Q::leakage_current}};
+        case Cause::neutral_broken:
+            return {{0, Q::tingle}, {0, Q::pipe_volts}};
+        case Cause::supply_sags:
+        case Cause::moisture_in_heater:
+            return {{0, Q::switchboard}, {0, Q::insulation_ohms}};
+        case Cause::valve_lead_chafed:
+            return {{0, Q::switchboard}, {0, Q::board_fuse}, {0, Q::valve_lead_ohms}};
+        case Cause::valve_coil_open:
+            return {{3, Q::spark}, {0, Q::valve_coil_ohms}};
+        case Cause::igniter_lead_cracked:
+            return {{3, Q::spark}, {0, Q::igniter_lead_ohms}};
+        case Cause::flame_lead_broken:
+            return {{3, Q::flame}, {0, Q::flame_lead_ohms}};
+        default:
             break;
     }
     return {{2, Q::tap_temperature}, {2, Q::gas_inlet_pressure},

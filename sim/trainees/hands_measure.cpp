@@ -43,11 +43,31 @@ std::string readout_item(Quantity quantity) {
     }
 }
 
+/// Electrical readings at the isolated and open heater.
+std::string_view isolated_sentence(Quantity quantity) {
+    switch (quantity) {
+        case Quantity::insulation_ohms:
+            return "test insulation between heater active and casing";
+        case Quantity::valve_coil_ohms:
+            return "measure ohms between valve lead and low-voltage common";
+        case Quantity::valve_lead_ohms:
+            return "measure ohms between valve lead and casing";
+        case Quantity::igniter_lead_ohms:
+            return "test insulation between igniter lead and casing";
+        case Quantity::flame_lead_ohms:
+            return "measure ohms between flame input and flame lead";
+        case Quantity::board_fuse:
+            return "look at board fuse";
+        default:
+            return {};
+    }
+}
+
 // Readings that need the heater off and open; the mode is given up for them.
 bool needs_open_heater(Quantity quantity) {
     return quantity == Quantity::exchanger_fins || quantity == Quantity::electrode_tip ||
            quantity == Quantity::outlet_ohms || quantity == Quantity::inlet_ohms ||
-           quantity == Quantity::exchanger_ohms;
+           quantity == Quantity::exchanger_ohms || !isolated_sentence(quantity).empty();
 }
 
 std::string point_of(Quantity quantity) {
@@ -125,6 +145,10 @@ void Hands::take(std::size_t mode, Quantity quantity) {
         if (quantity == Quantity::inlet_ohms) return ohms("inlet sensor");
         if (quantity == Quantity::exchanger_ohms) return ohms("exchanger sensor");
         open_up();
+        if (const auto sentence = isolated_sentence(quantity); !sentence.empty()) {
+            say(std::string(sentence));
+            return;
+        }
         say(quantity == Quantity::electrode_tip ? "look at flame electrode"
                                                 : "look at heat exchanger fins");
         return;
@@ -170,6 +194,19 @@ void Hands::take(std::size_t mode, Quantity quantity) {
             return;
         case Quantity::fan_sound:
             say("listen");
+            return;
+        case Quantity::switchboard:
+            say("look at switchboard");
+            return;
+        case Quantity::tingle:
+            say("touch " + largest_tap().name);
+            return;
+        case Quantity::leakage_current:
+            say("clamp whole lead");
+            return;
+        case Quantity::pipe_volts:
+            say("put on gloves");
+            say("measure volts between water pipe and true earth");
             return;
         default:
             close_up();

@@ -68,7 +68,7 @@ struct Alterations {
     std::array<bool, 3> sensor_unplugged{};  // outlet, inlet, exchanger
     /// What was stored at the service readout, by controller::Setting.
     std::array<std::optional<double>, controller::setting_count> stored{};
-    bool board_harmed = false;               // by an insulation tester
+    bool board_harmed = false;  // by an insulation tester
     bool fuse_oversized = false;
     bool operator==(const Alterations&) const = default;
 };

@@ -32,6 +32,7 @@ constexpr std::array named_ohms{
     Named{{T::heater_earth, T::earth_bar}, Q::earth_ohms},
     Named{{T::valve_lead, T::low_voltage_common}, Q::valve_coil_ohms},
     Named{{T::valve_lead, T::casing}, Q::valve_lead_ohms},
+    Named{{T::flame_input, T::flame_lead}, Q::flame_lead_ohms},
 };
 constexpr std::array named_insulation{
     Named{{T::heater_active, T::casing}, Q::insulation_ohms},
@@ -73,6 +74,7 @@ constexpr std::array<std::string_view, plant::reachable_terminal_count> terminal
     "valve lead",
     "fan lead",
     "igniter lead",
+    "flame input",
     "flame lead",
     "link at heater",
     "link at wall",
