@@ -49,7 +49,7 @@ error that the instrument has that day, plus one of each reading, rounded to wha
 
 Wrong use reads wrong, as it would: a manometer that was not zeroed is off by its zero, one on a closed
 test point shows nothing, a sensor that is still plugged in is measured together with the controller's
-input, a cold analyser drifts, and one started with its probe in the flue takes the flue gas for clean
+input, ohms on a live circuit jump about, a cold analyser drifts, and one started with its probe in the flue takes the flue gas for clean
 air. Such a reading has its number like any other, but no one draws conclusions from it in the debrief.
 )";
 
@@ -74,7 +74,12 @@ constexpr std::string_view safety_closing = R"(
 - **Gas.** An open test point is a bore of 1 mm, an undone joint one of 3 mm²; the flow follows the square
   root of the pressure and is felt by the pipe. What escaped is renewed by air in three minutes. Above
   three litres, a flame or spark nearby lights it. Figures chosen.
-- **Current.** Contact gives a shock when 230 V really stand on the terminals.
+- **Current.** What stands on terminals, casing and pipes is what the electrical network gives
+  (physics/electrics.md): behind an open switch whose conductors are swapped, behind an open main switch
+  where a battery feeds on, on every pipe where the neutral is lost. A bare hand on a terminal and the
+  other on the casing is a body of 1225 ohm at 225 V (median, IEC TS 60479-1:2005, from memory). From
+  0.5 mA it tingles; from 10 mA the hand does not let go and the job ends. A hand on a pipe has a floor
+  of 5 kohm in its way (chosen).
 - **Carbon monoxide.** With the cover off, a tenth of the products enters a room of 30 m³ whose air
   changes once in half an hour (chosen). The personal alarm sounds at 30 ppm; 400 ppm, or as
   much breathed as in an hour at 100 ppm, ends the job (exposure limits of Safe Work Australia, recalled:
@@ -119,7 +124,8 @@ std::string things_table() {
     std::vector<std::string_view> seen;
     for (const auto& row : phrase_rows())
         for (const auto& part : parts_of(row.phrase.pattern)) {
-            if (part.kind != Part::Kind::placeholder) continue;
+            const bool second = part.text.starts_with("other ");  // as the first
+            if (part.kind != Part::Kind::placeholder || second) continue;
             if (std::find(seen.begin(), seen.end(), part.text) != seen.end()) continue;
             seen.push_back(part.text);
             text += "| {" + std::string(part.text) + "} | " + one_of(part.text) + " |\n";

@@ -50,13 +50,15 @@ std::string joined(const std::string& first, const std::string& second) {
     return text += second;
 }
 
-/// Every sentence of this house once; open placeholders by their example.
+/// Every sentence of this house once; open placeholders, and the second of a pair, by their example.
 void add_sentences(std::vector<std::string>& list, std::string_view pattern, const Job& job) {
     std::vector<std::string> texts{std::string()};
     for (const auto& part : parts_of(pattern)) {
         std::vector<std::string> words;
         if (part.kind == Part::Kind::literal) words = {std::string(part.text)};
-        if (part.kind == Part::Kind::placeholder) words = words_of(part.text, job);
+        // Pairs are as many as terminals squared: the other one by its example, too.
+        const bool other = part.text.starts_with("other ");
+        if (part.kind == Part::Kind::placeholder && !other) words = words_of(part.text, job);
         if (words.empty() && part.kind == Part::Kind::placeholder)
             words = {std::string(example_of(part.text))};
         if (part.kind == Part::Kind::optional) {
