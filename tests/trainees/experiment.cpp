@@ -31,8 +31,8 @@ void write_rows(std::ostream& out, const std::string& job,
 void show(const worksite::Job& job, const std::string& title, std::uint64_t seed) {
     for (const auto policy : trainees::all_policies()) {
         if (trainees::policy_title(policy) != title) continue;
-        const trainees::Told told{job.faults.empty() ? faults::Cause::no_fault
-                                                     : job.faults.front().cause};
+        const trainees::Told told{
+            job.faults.empty() ? faults::Cause::no_fault : job.faults.front().cause, nullptr};
         const auto played = trainees::play(policy, job, seed, told);
         worksite::Attempt attempt(job, seed, worksite::Mode::assessed);
         for (const auto& act : played.acts) {

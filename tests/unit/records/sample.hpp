@@ -62,11 +62,11 @@ inline worksite::LogEntry entry(std::int64_t end_tick, int number, double value)
 
 inline scoring::Assessment assessment() {
     scoring::Assessment made;
-    made.areas = {{"safe work", 100.0, "Nothing was put at risk.", true, {}},
-                  {"evidence", 93.25, "The readings left one cause.", true, {}},
-                  {"path", 1.0 / 3.0, "The second reading told nothing new.", true, {}},
-                  {"remedy", 0.0, {}, false, "nothing was changed"},
-                  {"proof", 87.5, "No flow test after the cure.", true, {}}};
+    made.areas = {{"safe work", 100.0, "Nothing was put at risk.", 100.0, 100.0, true, {}},
+                  {"evidence", 93.25, "The readings left one cause.", 91.5, 95.0, true, {}},
+                  {"path", 1.0 / 3.0, "The second reading told nothing new.", 0.25, 0.5, true, {}},
+                  {"remedy", 0.0, {}, 0.0, 0.0, false, "nothing was changed"},
+                  {"proof", 87.5, "No flow test after the cure.", 87.5, 87.5, true, {}}};
     made.overall = 90.125;
     made.gates_met = true;
     made.proposal = "The evidence supports the write-up.";
