@@ -213,7 +213,7 @@ TEST(Layering, TheTraineesSideNamesNoPhysicsControllerOrFault) {
 
 TEST(Layering, ViewsAndTerminalNeverAskForTheTruth) {
     static const std::regex truth(R"(\btruth\s*\()");
-    for (const auto& file : sources_under({"ui/views", "ui/terminal"}))
+    for (const auto& file : sources_under({"ui/views", "ui/terminal", "ui/desktop", "ui/screens"}))
         EXPECT_FALSE(std::regex_search(code_only(contents(root / file)), truth)) << file;
 }
 

@@ -118,6 +118,8 @@ class Attempt {
     Outcome perform(std::string_view sentence);
     /// Checks a sentence without doing it. Empty text: it can be done.
     [[nodiscard]] ActRefusal check(std::string_view sentence) const;
+    /// Simulated time it would take [s]; 0 when it cannot be read.
+    [[nodiscard]] double seconds_for(std::string_view sentence) const;
     /// Lets time pass without an act (the window's running clock). When the job ends badly meanwhile, that
     /// is kept as the wait it was and returned, so that a record of the acts leads to the same end.
     const LogEntry* run(std::int64_t ticks);

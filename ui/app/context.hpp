@@ -19,6 +19,7 @@ struct Context {
     Places places;
     bool in_is_terminal = false;
     bool err_is_terminal = false;
+    bool may_open_window = false;  // the program itself may; tests may not
 };
 
 /// What a user gave cannot be used: the text says what, where and what would be right.

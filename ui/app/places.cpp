@@ -38,10 +38,16 @@ fs::path find_state() {
     return fs::temp_directory_path(ignored) / "emberpath";
 }
 
+fs::path find_settings() {
+    if (auto home = from_environment("XDG_CONFIG_HOME"); !home.empty()) return home / "emberpath";
+    if (auto home = from_environment("HOME"); !home.empty()) return home / ".config/emberpath";
+    return find_state();
+}
+
 }  // namespace
 
 Places find_places() {
-    return {find_scenarios(), find_state()};
+    return {find_scenarios(), find_state(), find_settings()};
 }
 
 fs::path free_record_name(const fs::path& folder, const std::string& job) {

@@ -37,4 +37,11 @@ views::Done RecordedVisit::perform(std::string_view sentence) {
     return {outcome.entry->shown, {}};
 }
 
+void RecordedVisit::run(std::int64_t ticks) {
+    const auto* entry = attempt_->run(ticks);
+    if (!entry) return;
+    writer_.begin_act(entry->begin_tick, entry->words);
+    writer_.end_act(*entry, attempt_->state_hash());
+}
+
 }  // namespace emberpath::app

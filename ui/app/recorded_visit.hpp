@@ -18,6 +18,7 @@ class RecordedVisit final : public views::Visit {
     void close(const scoring::Assessment& assessment);
 
     views::Done perform(std::string_view sentence) override;
+    void run(std::int64_t ticks) override;
     [[nodiscard]] const worksite::Attempt& attempt() const override { return *attempt_; }
     [[nodiscard]] const views::JobCard& card() const override { return card_; }
     [[nodiscard]] const std::vector<views::Suspect>& suspects() const override { return suspects_; }

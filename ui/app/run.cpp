@@ -10,6 +10,7 @@
 #include "ui/app/commands.hpp"
 #include "ui/app/program_log.hpp"
 #include "ui/app/rate.hpp"
+#include "ui/app/window_run.hpp"
 #include "ui/app/work.hpp"
 
 namespace emberpath::app {
@@ -67,6 +68,10 @@ void add_author_commands(CLI::App& app, Request& request) {
         ->required();
     add(app, request, "preview", "What a job's fault does to every reading (gives the job away)",
         [&](Context& context) { return preview(context, request.job); })
+        ->add_option("JOB", request.job)
+        ->required();
+    add(app, request, "author", "Preview a job in the window as its author (gives the job away)",
+        [&](Context& context) { return author(context, request.job); })
         ->add_option("JOB", request.job)
         ->required();
     auto* tracing = add(app, request, "trace", "Run the heater alone and write its time series",

@@ -8,6 +8,7 @@
 #include "ui/app/program_log.hpp"
 #include "ui/app/progress.hpp"
 #include "ui/app/recorded_visit.hpp"
+#include "ui/app/window_run.hpp"
 #include "ui/debrief/report.hpp"
 #include "ui/terminal/terminal.hpp"
 
@@ -156,6 +157,10 @@ Status play_demo(Context& context) {
 }  // namespace
 
 Status choose_and_work(Context& context) {
+    const std::string why = context.may_open_window ? why_no_window() : "";
+    if (context.may_open_window && why.empty()) return run_window(context, {});
+    if (context.in_is_terminal && !why.empty())
+        context.err << why << " You work at the terminal.\n\n";
     if (!context.in_is_terminal) return play_demo(context);
     std::vector<std::string> words, lines;
     for (const auto& job : listed_jobs(context)) {

@@ -120,6 +120,12 @@ std::string KeyMap::rebind(std::string_view command, std::string_view text) {
     return "";
 }
 
+std::vector<Binding> KeyMap::all() const {
+    std::vector<Binding> found;
+    for (const Entry& e : entries_) found.push_back(e.binding);
+    return found;
+}
+
 std::vector<Binding> KeyMap::at(std::string_view where) const {
     std::vector<Binding> found;
     for (const Entry& e : entries_) {

@@ -40,6 +40,8 @@ class KeyMap {
     [[nodiscard]] std::string caps(std::string_view command) const;
     /// Gives a command another key. Refuses, and says with which command it clashes, or that it is no key.
     [[nodiscard]] std::string rebind(std::string_view command, std::string_view chord);
+    /// All bindings as they are now, in the order of the table.
+    [[nodiscard]] std::vector<Binding> all() const;
     /// Bindings that hold at a place, for the help, in the order of the table.
     [[nodiscard]] std::vector<Binding> at(std::string_view where) const;
 

@@ -5,6 +5,7 @@
 #include "ui/kit/layout.hpp"
 #include "ui/screens/author_parts.hpp"
 #include "ui/screens/job_parts.hpp"
+#include "ui/screens/overlays.hpp"
 #include "ui/screens/sheet.hpp"
 
 namespace emberpath::screens {
@@ -125,7 +126,7 @@ kit::Frame author_screen(const Setting& setting, const AuthorView& view) {
     static const std::array hints{KeyHint{"next region", "next region"}, KeyHint{"play", "play"},
                                   KeyHint{"help", "all keys"}};
     draw_status(stage, status, "", view.status, hints);
-    return stage.finish();
+    return finished(stage, setting, "authoring");
 }
 
 }  // namespace emberpath::screens

@@ -17,17 +17,14 @@ using kit::Token;
 constexpr double row_height = 38.0;
 
 struct Columns {
-    std::vector<Rect> cells;  // title, house, call-out, gas, level, last
+    std::vector<Rect> cells;  // title, house, call-out, gas, last
 };
 
 /// What does not fit is left out from the right end of what matters least; the card below says it all.
 Columns columns_of(const Rect& r) {
     const bool wide = r.w > 900.0, middling = r.w > 640.0;
-    const std::array parts{kit::Part{84.0, 0.0},
-                           kit::Part{150.0, 0.4},
-                           kit::Part{0.0, middling ? 1.4 : 0.0},
-                           kit::Part{wide ? 130.0 : 0.0, 0.0},
-                           kit::Part{wide ? 84.0 : 0.0, 0.0},
+    const std::array parts{kit::Part{84.0, 0.0}, kit::Part{150.0, 0.4},
+                           kit::Part{0.0, middling ? 1.4 : 0.0}, kit::Part{wide ? 130.0 : 0.0, 0.0},
                            kit::Part{170.0, 0.2}};
     return {kit::columns(kit::inset(r, 14.0, 0.0), parts, 8.0)};
 }
@@ -39,8 +36,8 @@ void cell_text(kit::Stage& stage, const Rect& cell, std::string_view words,
 
 void draw_table_head(kit::Stage& stage, const Rect& r) {
     const auto [cells] = columns_of(r);
-    static constexpr std::array<const char*, 6> titles{
-        "Sheet", "House", "What the office wrote down", "Gas", "Level", "Last time"};
+    static constexpr std::array<const char*, 5> titles{
+        "Sheet", "House", "What the office wrote down", "Gas", "Last time"};
     for (std::size_t i = 0; i < cells.size(); ++i)
         cell_text(stage, cells[i], titles[i], kit::style::row_quiet);
     kit::line(stage.paint(), {r.x, r.bottom()}, {r.right(), r.bottom()},
@@ -58,8 +55,7 @@ void draw_row(kit::Stage& stage, const Rect& r, const JobRow& job, bool selected
     cell_text(stage, cells[1], job.address, selected ? kit::style::body_bold : kit::style::body);
     cell_text(stage, cells[2], job.call_out, kit::style::row_quiet);
     cell_text(stage, cells[3], job.gas, kit::style::row_quiet);
-    cell_text(stage, cells[4], job.level, kit::style::row_quiet);
-    cell_text(stage, cells[5], job.last,
+    cell_text(stage, cells[4], job.last,
               job.can_resume ? kit::style::row_bold : kit::style::row_quiet);
     kit::line(p, {r.x, r.bottom()}, {r.right(), r.bottom()}, {.width = 1.0, .ink = Token::hair});
 }
@@ -77,7 +73,7 @@ void draw_jobs(kit::Stage& stage, const Rect& r, const ChooseView& view) {
         stage.add({.id = "jobs." + job.id,
                    .role = kit::Role::row,
                    .name = job.title + ", " + job.address,
-                   .value = job.call_out + ", " + job.gas + ", " + job.level + ", " + job.last,
+                   .value = job.call_out + ", " + job.gas + ", " + job.last,
                    .bounds = row,
                    .command = {selected ? "start" : "choose", job.id},
                    .focusable = true,
@@ -189,7 +185,7 @@ kit::Frame choose_screen(const Setting& setting, const ChooseView& view) {
     draw_status(stage, status, "",
                 "Up and down to look through the list, Enter to choose, Enter again to go there.",
                 hints);
-    return stage.finish();
+    return finished(stage, setting, "choose");
 }
 
 }  // namespace emberpath::screens

@@ -11,7 +11,6 @@ struct JobRow {
     std::string address{};   // "8 Tanager Court"
     std::string gas{};       // "natural gas"
     std::string call_out{};  // what the office wrote down
-    std::string level{};     // "easy", "middling", "hard"
     std::string last{};      // "not tried", "82, proposed competent", "left after 12 min"
     bool can_resume = false;
 };

@@ -5,6 +5,7 @@
 #include "ui/kit/layout.hpp"
 #include "ui/screens/debrief_parts.hpp"
 #include "ui/screens/job_parts.hpp"
+#include "ui/screens/overlays.hpp"
 
 namespace emberpath::screens {
 
@@ -52,7 +53,7 @@ kit::Frame debrief_screen(const Setting& setting, const DebriefView& view) {
     static const std::array hints{KeyHint{"step back", "step back"}, KeyHint{"step on", "step on"},
                                   KeyHint{"table", "table"}, KeyHint{"help", "all keys"}};
     draw_status(stage, status, "", view.status, hints);
-    return stage.finish();
+    return finished(stage, setting, "debrief");
 }
 
 }  // namespace emberpath::screens

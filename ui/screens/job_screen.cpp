@@ -92,7 +92,7 @@ kit::Frame job_screen(const Setting& setting, const JobView& job, InFront front)
     else
         draw_wide(stage, job, form);
     draw_in_front(stage, job, front);
-    return stage.finish();
+    return finished(stage, setting, "job");
 }
 
 }  // namespace emberpath::screens

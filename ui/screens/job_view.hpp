@@ -17,6 +17,7 @@ struct ServiceCell {
     std::string words{};        // "On at meter"
     std::string short_words{};  // for narrow places: "On"
     StateMark mark = StateMark::unknown;
+    std::string leads_to{};  // tag of the thing it is about
 };
 
 struct RailView {
@@ -31,10 +32,11 @@ struct RailView {
 
 /// Something that can be done with the selected thing.
 struct ActionView {
-    std::string name{};      // "Read now"
-    std::string sentence{};  // the act in the trainee's language: "read manometer"
-    std::string cost{};      // "10 s"
-    std::string needs{};     // "needs the cover off"; empty: can be done now
+    std::string name{};           // "Read now"
+    std::string sentence{};       // the act in the trainee's language: "read manometer"
+    std::string cost{};           // "10 s"
+    std::string needs{};          // "needs the cover off"; empty: can be done now
+    std::string command = "act";  // what choosing it asks for, with the sentence
 };
 
 struct SelectionView {
@@ -51,7 +53,16 @@ struct PanelView {
 
 struct CardView {
     std::string gas{};    // "natural gas, 90 MJ/h"
-    std::string words{};  // the customer's
+    std::string words{};  // the customer's; before they were asked, the office's
+    bool spoken = true;   // false: written down by the office
+};
+
+/// What the go-to box found for what is typed: a thing, or an act to be done.
+struct FoundView {
+    std::string tag{};   // "P1"; empty for a part and for an act
+    std::string name{};  // "gas pressure at the heater inlet"
+    std::string id{};    // unique in the list
+    std::string command{}, argument{};
 };
 
 /// A row on an instrument's glass.
@@ -166,7 +177,9 @@ struct JobView {
     std::vector<CauseView> causes{};
     RecorderView recorder{};
     std::string status_time{}, status{};
-    std::string compact_tab = "sheet";  // which region the compact layout shows
+    std::vector<FoundView> found{};        // for the go-to box
+    std::string notice_title{}, notice{};  // a plate in front until it is read
+    std::string compact_tab = "sheet";     // which region the compact layout shows
     bool reduce_motion = false;
     bool sample = false;  // invented figures: said on the sheet
 };

@@ -59,56 +59,61 @@ void draw_waits(kit::Stage& stage) {
                     kit::style::row_quiet);
 }
 
-bool matches(const PointView& v, std::string_view said) {
-    const auto lower = [](std::string_view s) {
-        std::string out(s);
-        for (char& c : out)
-            if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-        return out;
-    };
-    const std::string wanted = lower(said);
-    return lower(v.tag).starts_with(wanted) || lower(v.name).find(wanted) != std::string::npos;
-}
-
 void draw_go_to(kit::Stage& stage, const JobView& job) {
     const Rect r = centred(stage, 460.0, 330.0);
     const auto scope = modal(stage, "goto", "Go to a point or part", r);
     kit::Slicer left(draw_plate(stage, r, "goto", "Go to"));
     close_button(stage, r, "goto");
-    const auto editor = stage.state().editors.find("goto.name");
-    const std::string said = editor == stage.state().editors.end() ? "" : editor->second.text();
     kit::text_field(stage, left.top(32.0, 10.0),
                     {.id = "goto.name",
-                     .name = "Tag or name",
+                     .name = "Tag, name or act",
                      .text = "",
-                     .placeholder = "P1, flame, shower …",
+                     .placeholder = "P1, shower, or an act in words: open shower fully",
                      .command = {"go to named"}});
-    std::vector<const PointView*> found;
-    for (const PointView& v : job.site.points)
-        if (matches(v, said)) found.push_back(&v);
-    if (found.empty()) {
-        stage.paragraph(left.rest(), "Nothing of that name is on the sheet.",
+    if (job.found.empty()) {
+        stage.paragraph(left.rest(), "No thing of that name, and no act that can be read so.",
                         kit::style::row_quiet);
         return;
     }
-    kit::ScrollList list(stage, left.rest(), "goto.list", "Points and parts",
-                         28.0 * static_cast<double>(found.size()));
-    for (std::size_t i = 0; i < found.size(); ++i) {
-        const PointView& v = *found[i];
+    kit::ScrollList list(stage, left.rest(), "goto.list", "Points, parts and acts",
+                         28.0 * static_cast<double>(job.found.size()));
+    for (std::size_t i = 0; i < job.found.size(); ++i) {
+        const FoundView& v = job.found[i];
         const Rect row = list.row(28.0 * static_cast<double>(i), 28.0);
-        const bool part = v.shape == PointShape::part;
         if (list.shows(row)) {
-            if (!part) stage.text({row.x + 6.0, row.y, 44.0, row.h}, v.tag, kit::style::body_bold);
+            stage.text({row.x + 6.0, row.y, 44.0, row.h}, v.tag, kit::style::body_bold);
             stage.text_shortened({row.x + 52.0, row.y, row.w - 58.0, row.h}, v.name,
                                  kit::style::body);
         }
-        stage.add({.id = "goto." + v.tag,
+        stage.add({.id = "goto." + v.id,
                    .role = kit::Role::row,
-                   .name = part ? v.name : v.tag + " " + v.name,
+                   .name = v.tag.empty() ? v.name : v.tag + " " + v.name,
                    .bounds = row,
-                   .command = {"select", v.tag},
+                   .command = {v.command, v.argument},
                    .focusable = true});
     }
+}
+
+void draw_notice(kit::Stage& stage, const JobView& job) {
+    const double w = std::min(520.0, stage.size().w - 24.0);
+    const auto lines = kit::wrapped(stage.metrics(), kit::style::body, job.notice, w - 40.0).size();
+    const Rect r = centred(
+        stage, w, 110.0 + static_cast<double>(lines) * kit::line_height(kit::type_size::body));
+    const auto scope = modal(stage, "notice", job.notice_title, r);
+    kit::Slicer left(draw_plate(stage, r, "notice", job.notice_title));
+    stage.paint().box({r.x, r.y, 5.0, r.h}, Token::danger);
+    kit::Slicer foot(left.bottom(30.0, 8.0));
+    stage.paragraph(left.rest(), job.notice, kit::style::body);
+    stage.add({.id = "notice.words",
+               .role = kit::Role::status,
+               .name = job.notice,
+               .bounds = left.rest()});
+    const kit::ButtonSpec go_on{.id = "notice.close",
+                                .name = "Go on",
+                                .command = {"back"},
+                                .caps = stage.keys().caps("back"),
+                                .primary = true};
+    kit::button(stage, foot.left(kit::button_width(stage, go_on)), go_on);
 }
 
 void draw_card(kit::Stage& stage, const JobView& job) {
@@ -117,7 +122,10 @@ void draw_card(kit::Stage& stage, const JobView& job) {
     kit::Slicer left(draw_plate(stage, r, "jobcard", job.rail.job + ", " + job.rail.address));
     close_button(stage, r, "jobcard");
     kit::label(stage, left.top(22.0, 8.0), "jobcard.gas", job.card.gas, kit::style::body_quiet);
-    stage.paragraph(left.rest(), "“" + job.card.words + "”", kit::style::quote);
+    if (job.card.spoken)
+        stage.paragraph(left.rest(), "“" + job.card.words + "”", kit::style::quote);
+    else
+        stage.paragraph(left.rest(), job.card.words, kit::style::body);
     stage.add({.id = "jobcard.words",
                .role = kit::Role::label,
                .name = job.card.words,
@@ -201,6 +209,16 @@ void draw_question(kit::Stage& stage, const Question& q) {
     stage.use(kit::Layer::still);
 }
 
+kit::Frame finished(kit::Stage& stage, const Setting& setting, std::string_view where) {
+    if (setting.help) {
+        stage.use(kit::Layer::over);
+        draw_keys(stage, where);
+        stage.use(kit::Layer::still);
+    }
+    if (setting.question != nullptr) draw_question(stage, *setting.question);
+    return stage.finish();
+}
+
 void draw_in_front(kit::Stage& stage, const JobView& job, InFront front) {
     stage.use(kit::Layer::over);
     switch (front) {
@@ -217,6 +235,9 @@ void draw_in_front(kit::Stage& stage, const JobView& job, InFront front) {
             break;
         case InFront::job_card:
             draw_card(stage, job);
+            break;
+        case InFront::notice:
+            draw_notice(stage, job);
             break;
     }
     stage.use(kit::Layer::still);

@@ -20,4 +20,8 @@ struct Question {
 };
 void draw_question(kit::Stage& stage, const Question& question);
 
+/// Draws what the setting puts in front, and gives the frame away: the last thing every screen does.
+[[nodiscard]] kit::Frame finished(kit::Stage& stage, const Setting& setting,
+                                  std::string_view where);
+
 }  // namespace emberpath::screens

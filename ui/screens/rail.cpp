@@ -78,7 +78,9 @@ void draw_cell(kit::Stage& stage, const Rect& r, const ServiceCell& cell, Words 
                .role = kit::Role::reading,
                .name = cell.name,
                .value = cell.words + std::string(spoken(cell.mark)),
-               .bounds = r});
+               .bounds = r,
+               .command = {"select", cell.leads_to},
+               .focusable = !cell.leads_to.empty()});
 }
 
 void draw_pause(kit::Stage& stage, const Rect& r, const RailView& rail) {
@@ -102,17 +104,20 @@ void draw_pause(kit::Stage& stage, const Rect& r, const RailView& rail) {
 void draw_time_controls(kit::Stage& stage, kit::Slicer& left, const RailView& rail) {
     const double mid = left.rest().centre().y;
     const Rect clock = left.right(92.0, 8.0);
+    stage.use(kit::Layer::moving);
     stage.text({clock.x, mid - 20.0, clock.w - 8.0, 20.0}, rail.clock, kit::style::heading,
                kit::Align::end);
     stage.text({clock.x, mid, clock.w - 8.0, 18.0}, rail.on_site, kit::style::row_quiet,
                kit::Align::end);
+    stage.use(kit::Layer::still);
     stage.add({.id = "rail.clock",
                .role = kit::Role::reading,
                .name = "Time",
                .value = rail.clock + ", " + rail.on_site,
                .bounds = clock});
     const std::string wait = "Wait " + rail.wait;
-    const Rect wait_box = left.right(stage.width(wait, kit::style::body) + 20.0, 6.0);
+    const Rect waits_box = left.right(24.0, 6.0);
+    const Rect wait_box = left.right(stage.width(wait, kit::style::body) + 20.0, 2.0);
     const Rect speed_box = left.right(90.0, 6.0);
     const Rect pause_box = left.right(36.0, 6.0);
     const auto at_mid = [&](const Rect& r) { return Rect{r.x, mid - 14.0, r.w, 28.0}; };
@@ -126,6 +131,15 @@ void draw_time_controls(kit::Stage& stage, kit::Slicer& left, const RailView& ra
     kit::segments(stage, at_mid(speed_box), "rail.speed", "Speed", speeds);
     kit::button(stage, at_mid(wait_box),
                 {.id = "rail.wait", .name = wait, .command = {"wait"}, .shortcut = "wait"});
+    kit::button(stage, at_mid(waits_box),
+                {.id = "rail.waits",
+                 .name = "Choose a wait",
+                 .command = {"choose wait"},
+                 .shortcut = "choose wait",
+                 .picture_only = true});
+    const kit::Point c = waits_box.centre();
+    const kit::Point down[] = {{c.x - 4.5, mid - 2.0}, {c.x, mid + 3.0}, {c.x + 4.5, mid - 2.0}};
+    stage.paint().stroke(down, {.width = 1.8, .ink = Token::ink});
 }
 
 void draw_titles(kit::Stage& stage, const Rect& r, const RailView& rail, std::string_view second) {

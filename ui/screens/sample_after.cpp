@@ -121,19 +121,18 @@ WriteUpView sample_write_up() {
 
 ChooseView sample_choose() {
     ChooseView v;
-    v.jobs = {
-        {"tanager", "Job 1", "8 Tanager Court", "natural gas",
-         "Water runs hot, then goes cold in the shower.", "easy", "82, propose competent", false},
-        {"linnet", "Job 2", "5 Linnet Close", "natural gas",
-         "No hot water since yesterday evening.", "easy", "left after 12 min", true},
-        {"quarry", "Job 3", "Old Quarry Cottage", "propane cylinder",
-         "Fine in the morning, useless by the second bath.", "middling", "not tried", false},
-        {"fennel", "Job 4", "30 Fennel Walk", "natural gas", "Not hot enough anywhere.", "middling",
-         "not tried", false},
-        {"sorrel", "Job 5", "14 Sorrel Street", "natural gas", "Lukewarm when somebody cooks.",
-         "hard", "not tried", false},
-        {"harrier", "Job 6", "3 Harrier Rise", "natural gas", "Goes out on windy days.", "hard",
-         "not tried", false}};
+    v.jobs = {{"tanager", "Job 1", "8 Tanager Court", "natural gas",
+               "Water runs hot, then goes cold in the shower.", "82, propose competent", false},
+              {"linnet", "Job 2", "5 Linnet Close", "natural gas",
+               "No hot water since yesterday evening.", "left after 12 min", true},
+              {"quarry", "Job 3", "Old Quarry Cottage", "propane cylinder",
+               "Fine in the morning, useless by the second bath.", "not tried", false},
+              {"fennel", "Job 4", "30 Fennel Walk", "natural gas", "Not hot enough anywhere.",
+               "not tried", false},
+              {"sorrel", "Job 5", "14 Sorrel Street", "natural gas",
+               "Lukewarm when somebody cooks.", "not tried", false},
+              {"harrier", "Job 6", "3 Harrier Rise", "natural gas", "Goes out on windy days.",
+               "not tried", false}};
     v.selected = "linnet";
     return v;
 }

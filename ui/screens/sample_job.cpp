@@ -227,6 +227,12 @@ JobView sample_job() {
     job.status_time = "20:40";
     job.status = "Reading 6 recorded: 1.84 kPa at P1, full rate, cooktop on.";
     job.sample = true;
+    for (const PointView& p : job.site.points) {
+        const bool part = p.shape == PointShape::part;
+        job.found.push_back({part ? "" : p.tag, p.name, p.tag, "select", p.tag});
+    }
+    job.notice_title = "That was not safe";
+    job.notice = "The inlet test point was opened with the gas on. Better: shut the gas first.";
     return job;
 }
 

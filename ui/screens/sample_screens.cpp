@@ -28,6 +28,7 @@ void add_job_screens(std::vector<NamedScreen>& all) {
     all.push_back(job("go-to", sample_job(), InFront::go_to));
     all.push_back(job("waits", sample_job(), InFront::waits));
     all.push_back(job("job-card", sample_job(), InFront::job_card));
+    all.push_back(job("notice", sample_job(), InFront::notice));
     for (const char* tab : {"bench", "panel", "evidence", "causes", "recorder", "card"}) {
         view = sample_job();
         view.compact_tab = tab;

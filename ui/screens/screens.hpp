@@ -6,19 +6,23 @@
 
 namespace emberpath::screens {
 
+struct Question;
+
 /// What every screen needs besides its view.
 struct Setting {
     const kit::TextMetrics& metrics;
     const kit::State& state;
     const kit::KeyMap& keys;
-    kit::Size size;  // logical pixels: window pixels divided by the text scale
+    kit::Size size;                      // logical pixels: window pixels divided by the text scale
+    bool help = false;                   // all keys of the place, in front
+    const Question* question = nullptr;  // to be answered, in front of all
 };
 
 /// The keys of all screens.
 [[nodiscard]] const std::vector<kit::Binding>& key_table();
 
 /// A layer in front of a screen.
-enum class InFront { nothing, keys, go_to, waits, job_card };
+enum class InFront { nothing, keys, go_to, waits, job_card, notice };
 
 [[nodiscard]] kit::Frame job_screen(const Setting& setting, const JobView& job,
                                     InFront front = InFront::nothing);

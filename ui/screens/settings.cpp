@@ -4,6 +4,7 @@
 
 #include "ui/kit/layout.hpp"
 #include "ui/screens/job_parts.hpp"
+#include "ui/screens/overlays.hpp"
 
 namespace emberpath::screens {
 
@@ -147,7 +148,7 @@ kit::Frame settings_screen(const Setting& setting, const SettingsView& view) {
         else
             draw_looks(stage, down.rest(), view);
     }
-    return stage.finish();
+    return finished(stage, setting, "settings");
 }
 
 }  // namespace emberpath::screens

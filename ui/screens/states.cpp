@@ -2,6 +2,7 @@
 
 #include "ui/kit/layout.hpp"
 #include "ui/kit/widgets.hpp"
+#include "ui/screens/overlays.hpp"
 #include "ui/screens/sheet.hpp"
 
 namespace emberpath::screens {
@@ -135,21 +136,21 @@ kit::Frame loading_screen(const Setting& setting, const LoadingView& view) {
     kit::Stage stage(setting.metrics, setting.state, setting.keys, setting.size);
     begin(stage, "loading");
     draw_loading(stage, view);
-    return stage.finish();
+    return finished(stage, setting, "loading");
 }
 
 kit::Frame error_screen(const Setting& setting, const ErrorView& view) {
     kit::Stage stage(setting.metrics, setting.state, setting.keys, setting.size);
     begin(stage, "error");
     draw_error(stage, view);
-    return stage.finish();
+    return finished(stage, setting, "error");
 }
 
 kit::Frame too_small_screen(const Setting& setting) {
     kit::Stage stage(setting.metrics, setting.state, setting.keys, setting.size);
     begin(stage, "too small");
     draw_too_small(stage);
-    return stage.finish();
+    return finished(stage, setting, "too small");
 }
 
 }  // namespace emberpath::screens

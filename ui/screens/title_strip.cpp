@@ -188,7 +188,7 @@ void draw_selection(kit::Stage& stage, const Rect& r, const SelectionView& s) {
         kit::button(stage, cells[i],
                     {.id = "actions." + n,
                      .name = a.name,
-                     .command = {"act", a.sentence},
+                     .command = {a.command, a.sentence},
                      .number = n,
                      .shortcut = "action." + n,
                      .hint = a.needs,
@@ -201,29 +201,29 @@ void draw_selection(kit::Stage& stage, const Rect& r, const SelectionView& s) {
 void draw_job_card(kit::Stage& stage, const Rect& r, const CardView& card) {
     kit::Slicer left(kit::inset(r, 13.0, 3.0));
     const Rect title = left.top(22.0, 2.0);
-    const double w = stage.text(title, "Job card", kit::style::body_bold);
+    const double w =
+        stage.text(title, card.spoken ? "Customer" : "Job card", kit::style::body_bold);
     const Rect note{title.x + w + 12.0, title.y, title.w - w - 12.0, title.h};
     if (stage.width(card.gas, kit::style::row_quiet) <= note.w)
         stage.text(note, card.gas, kit::style::row_quiet, kit::Align::end);
     const double step = kit::line_height(kit::type_size::body);
-    const auto lines =
-        kit::wrapped(stage.metrics(), kit::style::quote, "“" + card.words + "”", left.rest().w);
+    const kit::TextStyle style = card.spoken ? kit::style::quote : kit::style::body;
+    const auto lines = kit::wrapped(
+        stage.metrics(), style, card.spoken ? "“" + card.words + "”" : card.words, left.rest().w);
     const auto room = static_cast<std::size_t>(left.rest().h / step);
     Rect line{left.rest().x, left.rest().y, left.rest().w, step};
     for (std::size_t i = 0; i < lines.size() && i < room; ++i) {
         const bool more = i + 1 == room && lines.size() > room;  // the rest is on the card itself
-        stage.text(line, more ? with_more_to_come(stage, lines[i], line.w) : lines[i],
-                   kit::style::quote);
+        stage.text(line, more ? with_more_to_come(stage, lines[i], line.w) : lines[i], style);
         line.y += step;
     }
     stage.add({.id = "card.words",
                .role = kit::Role::button,
-               .name = "Job card",
+               .name = "The customer and the job card",
                .value = card.words + " " + card.gas,
                .bounds = kit::inset(r, 3.0),
-               .command = {"job card"},
-               .focusable = true,
-               .shortcut = "job card"});
+               .command = {"select", "customer"},
+               .focusable = true});
 }
 
 void draw_title_strip(kit::Stage& stage, const Rect& r, const JobView& job) {

@@ -266,7 +266,7 @@ kit::Frame write_up_screen(const Setting& setting, const WriteUpView& view) {
                                   KeyHint{"hand in", "hand in"}, KeyHint{"help", "all keys"}};
     draw_status(stage, status, "", view.status, hints);
     if (view.choosing_cause) draw_cause_choice(stage, view);
-    return stage.finish();
+    return finished(stage, setting, "write-up");
 }
 
 }  // namespace emberpath::screens

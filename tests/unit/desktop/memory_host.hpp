@@ -1,0 +1,191 @@
+#pragma once
+/// A host that keeps everything in memory, and a person at the keyboard, for tests of the window's program
+/// without window, disk or clock.
+
+#include <gtest/gtest.h>
+
+#include <thread>
+
+#include "tests/unit/worksite/house.hpp"
+#include "ui/desktop/program.hpp"
+#include "ui/kit/typeface.hpp"
+
+namespace emberpath::desktop {
+
+inline const kit::Typeface& typeface() {
+    static const kit::Typeface face(kit::find_fonts());
+    return face;
+}
+
+class MemoryVisit final : public views::Visit {
+  public:
+    MemoryVisit(const worksite::Job& job, worksite::Mode mode)
+        : attempt_(job, 1, mode),
+          card_(views::job_card(job, mode)),
+          suspects_(views::suspects(job)) {
+        attempt_.keep_trail();
+    }
+    views::Done perform(std::string_view sentence) override {
+        const auto outcome = attempt_.perform(sentence);
+        if (!outcome.entry) return {{}, outcome.refusal.text};
+        return {outcome.entry->shown, {}};
+    }
+    void run(std::int64_t ticks) override { attempt_.run(ticks); }
+    [[nodiscard]] const worksite::Attempt& attempt() const override { return attempt_; }
+    [[nodiscard]] const views::JobCard& card() const override { return card_; }
+    [[nodiscard]] const std::vector<views::Suspect>& suspects() const override { return suspects_; }
+
+  private:
+    worksite::Attempt attempt_;
+    views::JobCard card_;
+    std::vector<views::Suspect> suspects_;
+};
+
+class MemoryHost final : public Host {
+  public:
+    explicit MemoryHost(worksite::Job job_given) : job(std::move(job_given)) {}
+
+    std::vector<screens::JobRow> jobs() override {
+        screens::JobRow row;
+        row.id = "test";
+        row.title = "Job 1";
+        row.address = "Test house";
+        row.gas = "natural gas";
+        row.call_out = "No hot water";
+        row.last = can_resume ? "left after 01:00" : "not tried";
+        row.can_resume = can_resume;
+        return {row};
+    }
+    Begun begin(const std::string&, bool assessed, Progress&) override {
+        Begun begun;
+        if (!refusal.empty()) {
+            begun.trouble.title = refusal;
+            begun.trouble.ways = {{"Back", {"back"}}};
+            return begun;
+        }
+        auto visit = std::make_unique<MemoryVisit>(
+            job, assessed ? worksite::Mode::assessed : worksite::Mode::coached);
+        at_work = visit.get();
+        begun.visit = std::move(visit);
+        return begun;
+    }
+    Begun resume(const std::string& name, Progress& progress) override {
+        Begun begun = begin(name, false, progress);
+        (void)begun.visit->perform("look at display");
+        begun.resumed = true;
+        begun.draft.done = "written before";
+        return begun;
+    }
+    Explained explain(Progress&) override {
+        Explained explained;
+        explained.view.outcome = "Put right";
+        explained.view.steps = {{1.0, "Look at display"}, {2.0, "Hand in"}};
+        explained.view.minutes = 2.0;
+        return explained;
+    }
+    Begun replay(std::size_t acts, Progress& progress) override {
+        replayed = acts;
+        return begin("test", false, progress);
+    }
+    Previewed preview(Progress&) override { return {}; }
+    void keep_draft(const Draft& draft) override { kept = draft; }
+    void leave(views::Visit&) override { ++left; }
+    void keep(const Preferences& preferences) override { settings = preferences; }
+    std::string save_report() override { return "Saved."; }
+    void tell(const std::string& sentence) override { told.push_back(sentence); }
+
+    worksite::Job job;
+    bool can_resume = false;
+    std::string refusal;
+    MemoryVisit* at_work = nullptr;
+    Draft kept;
+    int left = 0;
+    std::size_t replayed = 0;
+    Preferences settings;
+    std::vector<std::string> told;
+};
+
+class MemoryClipboard final : public kit::Clipboard {
+  public:
+    [[nodiscard]] std::string get() const override { return text; }
+    void set(std::string_view utf8) override { text = utf8; }
+    std::string text;
+};
+
+/// Somebody who types and points.
+class Person {
+  public:
+    explicit Person(worksite::Job job = worksite::test_job(), kit::Size size = {1280.0, 800.0})
+        : host(std::move(job)), program(host, typeface(), clipboard, {}), size_(size) {
+        look();
+    }
+
+    void look() { (void)program.frame(size_); }
+    void press(kit::Key key, kit::Modifiers modifiers = {}) {
+        program.event(kit::KeyPress{key, modifiers, false});
+        look();
+    }
+    void type(std::string_view text) {
+        for (const char32_t c : kit::decode(text)) {
+            program.event(kit::Character{c, false});
+            look();
+        }
+    }
+    void click(std::string_view id) {
+        const kit::Node* node = program.last_frame().tree.get(id);
+        ASSERT_NE(node, nullptr) << id;
+        const kit::Point at = node->visible.centre();
+        program.event(kit::PointerPress{at, false, {}});
+        look();
+        program.event(kit::PointerRelease{at, false});
+        look();
+    }
+    /// Tab until that thing has the focus, or arrows inside its list.
+    void focus(std::size_t index) {
+        const std::string id = program.last_frame().tree.at(index).id;
+        const std::string list = id.substr(0, id.find('.') + 1);
+        for (int i = 0; i < 400 && program.focus() != id; ++i) {
+            const auto* now = program.last_frame().tree.get(program.focus());
+            const bool inside =
+                now != nullptr && now->role == kit::Role::row && program.focus().starts_with(list);
+            press(inside ? kit::Key::down : kit::Key::tab);
+        }
+        EXPECT_EQ(program.focus(), id);
+    }
+    /// Until work on the worker is done.
+    void wait_for(Place place) {
+        for (int i = 0; i < 2000 && program.place() != place; ++i) {
+            program.elapse(0.0);
+            look();
+            std::this_thread::yield();
+        }
+        EXPECT_EQ(program.place(), place);
+        look();
+    }
+    void enter_house() {
+        press(kit::Key::enter);
+        wait_for(Place::job);
+    }
+    /// "/", the words, Enter.
+    void say(std::string_view words) {
+        type("/");
+        type(words);
+        press(kit::Key::enter);
+    }
+    [[nodiscard]] const kit::Node* node(std::string_view id) const {
+        return program.last_frame().tree.get(id);
+    }
+    [[nodiscard]] std::string last_act() const {
+        const auto& log = host.at_work->attempt().log();
+        return log.empty() ? "" : log.back().words;
+    }
+
+    MemoryHost host;
+    MemoryClipboard clipboard;
+    Program program;
+
+  private:
+    kit::Size size_;
+};
+
+}  // namespace emberpath::desktop

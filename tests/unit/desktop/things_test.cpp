@@ -1,0 +1,101 @@
+// Proves that every act of the trainee's language has a place on screen in every house.
+#include "ui/desktop/things.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <set>
+
+#include "tests/unit/worksite/house.hpp"
+
+namespace emberpath::desktop {
+namespace {
+
+std::vector<views::JobCard> cards() {
+    return {views::job_card(worksite::test_job(), worksite::Mode::coached),
+            views::job_card(worksite::cylinder_job(), worksite::Mode::coached)};
+}
+
+TEST(Things, HaveTagsOfTheirOwn) {
+    for (const auto& card : cards()) {
+        std::set<std::string> tags;
+        for (const auto& thing : things_of(card))
+            EXPECT_TRUE(tags.insert(thing.point.tag).second) << thing.point.tag;
+    }
+}
+
+TEST(Offers, AreSentencesThatCanBeRead) {
+    const worksite::Attempt house(worksite::test_job(), 1, worksite::Mode::coached);
+    const auto card = cards().front();
+    int read = 0;
+    for (const auto& offer : offers_of(card, things_of(card))) {
+        if (offer.open) continue;
+        EXPECT_GT(house.seconds_for(offer.sentence), 0.0) << offer.sentence;
+        ++read;
+    }
+    EXPECT_GT(read, 100);
+}
+
+TEST(Offers, CoverEveryPhraseThatHasNoPlaceOfItsOwn) {
+    for (const auto& card : cards()) {
+        std::set<std::string> offered;
+        for (const auto& offer : offers_of(card, things_of(card))) {
+            offered.insert(offer.pattern);
+            EXPECT_FALSE(offer.things.empty()) << offer.sentence;
+        }
+        for (const auto& phrase : views::phrases({})) {
+            const bool elsewhere =
+                phrase.pattern.starts_with("wait") || phrase.pattern.starts_with("write ") ||
+                phrase.pattern == "hand in" || phrase.pattern.ends_with(" {cause}");
+            EXPECT_NE(offered.contains(phrase.pattern), elsewhere) << phrase.pattern;
+        }
+    }
+}
+
+TEST(Offers, BelongWhereTheyAreDone) {
+    const auto card = cards().front();
+    const auto things = things_of(card);
+    const auto place_of = [&](std::string_view sentence) {
+        for (const auto& offer : offers_of(card, things))
+            if (offer.sentence == sentence) return things[offer.things.front()].point.tag;
+        return std::string("nowhere");
+    };
+    EXPECT_EQ(place_of("ask about problem"), "customer");
+    EXPECT_EQ(place_of("attach manometer to inlet"), "P1");
+    EXPECT_EQ(place_of("replace outlet sensor"), "T2");
+    EXPECT_EQ(place_of("clean flame electrode"), "E2");
+    EXPECT_EQ(place_of("clear flue terminal"), "flue terminal");
+    EXPECT_EQ(place_of("unplug heater"), "power point");
+    EXPECT_EQ(place_of("take cover off"), "heater");
+    EXPECT_EQ(place_of("shut water at heater"), "heater water valve");
+    EXPECT_EQ(place_of("escalate regulator to distributor"), "P3");
+    EXPECT_EQ(place_of("escalate to electrician"), "customer");
+    EXPECT_EQ(place_of("read room air"), "A2");
+    EXPECT_EQ(place_of("put on gloves"), "you");
+}
+
+TEST(Offers, AreNamedShortlyAtTheirThing) {
+    const auto card = cards().front();
+    const auto things = things_of(card);
+    const auto name_of = [&](std::string_view sentence) {
+        for (const auto& offer : offers_of(card, things))
+            if (offer.sentence == sentence) return short_name(offer, things[offer.things.front()]);
+        return std::string();
+    };
+    EXPECT_EQ(name_of("attach manometer to inlet"), "Attach manometer");
+    EXPECT_EQ(name_of("open kitchen tap a little"), "Open a little");
+    EXPECT_EQ(name_of("ask about problem"), "Ask about problem");
+    EXPECT_EQ(name_of("read readout flow"), "Read flow");
+    EXPECT_EQ(name_of("tell customer"), "Tell customer …");
+}
+
+TEST(Houses, HaveEachFixtureOnceInARoom) {
+    for (const auto& card : cards()) {
+        EXPECT_EQ(fixture_names(card).size(), card.taps.size() + card.appliances.size());
+        EXPECT_FALSE(site_of(card).rooms.empty());
+    }
+    EXPECT_EQ(site_of(cards()[1]).gas, screens::GasSource::cylinder);
+}
+
+}  // namespace
+}  // namespace emberpath::desktop

@@ -1,0 +1,78 @@
+#include "ui/app/window_list.hpp"
+
+#include <algorithm>
+
+#include "sim/records/debrief.hpp"
+#include "ui/app/jobs.hpp"
+#include "ui/views/views.hpp"
+
+namespace emberpath::app {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// The record of a job with the highest number; empty when there is none.
+fs::path latest_record(const Context& context, const std::string& job) {
+    fs::path latest;
+    std::error_code ignored;
+    for (const auto& entry : fs::directory_iterator(context.places.state / "records", ignored)) {
+        const std::string name = entry.path().filename().string();
+        const std::string stem = entry.path().stem().string();
+        const bool ours = entry.path().extension() == ".jsonl" && name.starts_with(job + "-") &&
+                          stem.find_first_not_of("0123456789", job.size() + 1) == std::string::npos;
+        const auto order = [](const fs::path& file) {
+            return std::pair(file.filename().string().size(), file.filename().string());
+        };
+        if (ours && (latest.empty() || order(latest) < order(entry.path()))) latest = entry.path();
+    }
+    return latest;
+}
+
+void tell_last(screens::JobRow& row, const Context& context, const scenario::Loaded& loaded) {
+    row.last = "not tried";
+    const fs::path file = latest_record(context, row.id);
+    if (file.empty()) return;
+    const auto record = records::read(file);
+    if (!record.good() || record.acts.empty()) return;
+    if (record.closed) {
+        for (const auto& score : record.scores)
+            if (score.area == "overall") row.last = records::score_text(score.score) + " of 100";
+        row.last += record.gates_met ? ", gates met" : ", gates not met";
+        return;
+    }
+    row.can_resume = true;
+    constexpr double tick_s = 0.1;
+    const double seconds =
+        static_cast<double>(record.acts.back().end_tick) * tick_s - loaded.job.site.arrival_s;
+    row.last = "left after " + views::clock_text(std::max(0.0, seconds));
+}
+
+}  // namespace
+
+std::vector<screens::JobRow> job_rows(const Context& context) {
+    std::vector<screens::JobRow> rows;
+    for (const auto& listed : listed_jobs(context)) {
+        if (!listed.good) continue;
+        const auto loaded = load_job(find_job(context, listed.name));
+        const auto card = views::job_card(loaded.job, worksite::Mode::coached);
+        screens::JobRow row;
+        row.id = listed.name;
+        const auto colon = card.title.find(": ");
+        row.title = card.title.substr(0, colon);
+        if (colon != std::string::npos) row.address = card.title.substr(colon + 2);
+        row.gas = card.gas;
+        row.call_out = card.call_out;
+        tell_last(row, context, loaded);
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+fs::path unfinished_record(const Context& context, const std::string& job) {
+    const fs::path file = latest_record(context, job);
+    if (file.empty()) return {};
+    return records::read(file).closed ? fs::path() : file;
+}
+
+}  // namespace emberpath::app

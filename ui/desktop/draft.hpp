@@ -1,0 +1,28 @@
+#pragma once
+/// What the trainee has written so far. It lies beside the record until it is handed in, so that nothing
+/// written is lost when the program stops.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace emberpath::desktop {
+
+struct Draft {
+    std::string because, done, proved, told;
+    bool operator==(const Draft&) const = default;
+};
+[[nodiscard]] std::string to_text(const Draft& draft);
+/// What cannot be read is left empty.
+[[nodiscard]] Draft draft_from(std::string_view text);
+
+/// Numbers cited as #4, each once, in the order written.
+[[nodiscard]] std::vector<int> cited_in(std::string_view text);
+[[nodiscard]] int words_in(std::string_view text);
+
+/// The acts that hand it in, "hand in" last. Each fits what a record can keep.
+[[nodiscard]] std::vector<std::string> sentences_for(const Draft& draft);
+/// What keeps it from being handed in: "Done is 40 characters too long"; empty: nothing.
+[[nodiscard]] std::string problem_of(const Draft& draft);
+
+}  // namespace emberpath::desktop

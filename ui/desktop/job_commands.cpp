@@ -1,0 +1,128 @@
+// What each command does to a visit.
+
+#include <algorithm>
+#include <array>
+
+#include "ui/desktop/job_desk.hpp"
+
+namespace emberpath::desktop {
+
+namespace {
+
+constexpr std::array speeds{1, 5, 20};
+
+int next_speed(int speed) {
+    const auto at = std::find(speeds.begin(), speeds.end(), speed);
+    return at == speeds.end() || at + 1 == speeds.end() ? speeds.front() : *(at + 1);
+}
+
+}  // namespace
+
+bool JobDesk::obey_time(const kit::Command& c) {
+    if (c.name == "pause") {
+        paused_ = only_look_.empty() ? !paused_ : true;
+        say(paused_ ? "Time stands still." : "Time runs.");
+    } else if (c.name == "speed") {
+        speed_ = c.argument.empty()   ? next_speed(speed_)
+                 : c.argument == "5"  ? 5
+                 : c.argument == "20" ? 20
+                                      : 1;
+        say(speed_ == 1 ? "Real time." : std::to_string(speed_) + " times real time.");
+    } else if (c.name == "wait") {
+        wait_for(wait_);
+    } else if (c.name == "choose wait") {
+        front_ = screens::InFront::waits;
+    } else if (c.name == "wait for") {
+        wait_for(c.argument);
+    } else {
+        return false;
+    }
+    return true;
+}
+
+bool JobDesk::obey_view(const kit::Command& c, kit::State& state) {
+    using screens::SheetShown;
+    constexpr double step = 1.2, nearest = 3.0, farthest = 1.0;
+    const auto zoom = [&](double by) {
+        camera_.zoom = std::clamp(camera_.zoom * by, farthest, nearest);
+        if (camera_.zoom == farthest) camera_ = {};
+    };
+    if (c.name == "other sheet") {
+        sheet_ = sheet_ == SheetShown::house ? SheetShown::heater : SheetShown::house;
+        say(sheet_ == SheetShown::house ? "The house." : "The heater.");
+    } else if (c.name == "zoom in" || (c.name == "wheel" && c.argument == "+1")) {
+        zoom(step);
+    } else if (c.name == "zoom out" || c.name == "wheel") {
+        zoom(1.0 / step);
+    } else if (c.name == "tab") {
+        compact_tab_ = c.argument;
+    } else if (c.name == "job card") {
+        front_ = screens::InFront::job_card;
+    } else if (c.name == "go to") {
+        say_it("", state);
+    } else if (c.name == "say") {
+        say_it(c.argument + " ", state);
+    } else if (c.name == "more actions") {
+        ++page_;
+    } else if (c.name == "panel" && c.argument.empty()) {
+        compact_tab_ = "panel";
+        select("panel");
+        compact_tab_ = "panel";
+        state.focus = "panel.power";
+        state.focus_shown = true;
+    } else if (c.name == "causes") {
+        const bool there = state.focus.starts_with("causes.");
+        compact_tab_ = there ? "sheet" : "causes";
+        state.focus = there || visit_.suspects().empty()
+                          ? "evidence.record"
+                          : "causes." + visit_.suspects().front().word;
+        state.focus_shown = true;
+    } else {
+        return false;
+    }
+    return true;
+}
+
+bool JobDesk::obey_hands(const kit::Command& c, kit::State& state) {
+    if (c.name == "act") {
+        act(c.argument);
+    } else if (c.name == "select") {
+        select(c.argument);
+    } else if (c.name == "go to named") {
+        go_to_named(state);
+    } else if (c.name == "record") {
+        record();
+    } else if (c.name == "tool") {
+        take_tool(c.argument);
+    } else if (c.name.starts_with("tool.")) {
+        take_tool(c.name.substr(5));
+    } else if (c.name == "drop") {
+        drop(c.argument);
+    } else if (c.name == "panel") {
+        press_panel(c.argument);
+    } else if (c.name == "cause") {
+        next_belief(c.argument);
+    } else if (c.name == "reading") {
+        const auto sight = visit_.attempt().sight();
+        for (const auto& reading : readings_of(known(sight)))
+            if (std::to_string(reading.view.number) == c.argument && reading.thing < things_.size())
+                select(things_[reading.thing].point.tag);
+    } else if (c.name == "choose cause") {
+        choosing_cause_ = true;
+    } else if (c.name == "cause is") {
+        choosing_cause_ = false;
+        act("write cause " + c.argument);
+    } else if (c.name == "not now") {
+        say("Not now: " + c.argument);
+    } else {
+        return false;
+    }
+    return true;
+}
+
+bool JobDesk::obey(const kit::Command& c, kit::State& state) {
+    if (front_ == screens::InFront::go_to && c.name == "act") front_ = screens::InFront::nothing;
+    return obey_time(c) || obey_view(c, state) || obey_hands(c, state);
+}
+
+}  // namespace emberpath::desktop

@@ -1,0 +1,272 @@
+#include "ui/desktop/job_desk.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "ui/desktop/figures.hpp"
+
+namespace emberpath::desktop {
+
+namespace {
+
+constexpr double tick_s = 0.1;
+
+std::string rest_after(const std::string& text, std::string_view begin) {
+    return text.substr(begin.size());
+}
+
+}  // namespace
+
+JobDesk::JobDesk(views::Visit& visit, const Preferences& preferences, Say say)
+    : visit_(visit),
+      preferences_(preferences),
+      say_(std::move(say)),
+      things_(things_of(visit.card())),
+      offers_(offers_of(visit.card(), things_)),
+      in_hand_(belt().size()) {
+    status_time_ = views::clock_text(visit_.attempt());
+}
+
+Known JobDesk::known(const worksite::Sight& sight) const {
+    const auto& attempt = visit_.attempt();
+    return {visit_.card(),  visit_.suspects(),         attempt.log(), sight,   attempt.trail(),
+            attempt.tick(), attempt.seconds_on_site(), preferences_,  things_, offers_};
+}
+
+// --- time ---
+
+bool JobDesk::runs() const {
+    const bool reading = front_ == screens::InFront::notice || front_ == screens::InFront::keys;
+    return !paused_ && !reading && only_look_.empty() && !over();
+}
+
+void JobDesk::elapse(double wall_s) {
+    if (!runs()) {
+        owed_s_ = 0.0;
+        return;
+    }
+    if (wall_s > longest_stall_s) {
+        say("The program was held up for a moment; the house did not run on meanwhile.");
+        wall_s = 0.0;
+    }
+    owed_s_ += wall_s * speed_;
+    const auto ticks = static_cast<std::int64_t>(std::floor(owed_s_ / tick_s + 1e-9));
+    if (ticks <= 0) return;
+    owed_s_ -= static_cast<double>(ticks) * tick_s;
+    const auto acts = visit_.attempt().log().size();
+    visit_.run(ticks);
+    if (visit_.attempt().log().size() > acts) after(visit_.attempt().log().back());
+    notice_changes();
+}
+
+kit::SoundScene JobDesk::heard() const {
+    if (!runs()) return {};
+    const auto sight = visit_.attempt().sight();
+    return {sight.fan_rev_per_s, sight.spark_heard, sight.flame_share, sight.alarm};
+}
+
+/// What happens by itself is said once: words in the room, the display, the fan, the flame, the alarm.
+void JobDesk::notice_changes() {
+    auto sight = visit_.attempt().sight();
+    for (std::size_t i = noticed_lines_; i < sight.noticed.size(); ++i) say(sight.noticed[i]);
+    noticed_lines_ = sight.noticed.size();
+    if (before_) {
+        const auto word = [](const worksite::Sight& s) {
+            return std::string(
+                worksite::category_word(worksite::Quantity::display_word, s.display_word));
+        };
+        if (word(*before_) != word(sight)) say("The display shows " + word(sight) + ".");
+        constexpr double audible_rev_per_s = 5.0;
+        const bool fan = sight.fan_rev_per_s > audible_rev_per_s,
+                   fan_before = before_->fan_rev_per_s > audible_rev_per_s;
+        if (fan != fan_before) say(fan ? "The fan starts." : "The fan stops.");
+        if (sight.spark_heard && !before_->spark_heard) say("It sparks.");
+        const bool lit = sight.flame_share > 0.0, lit_before = before_->flame_share > 0.0;
+        if (lit != lit_before) say(lit ? "The burner lights." : "The burner goes out.");
+        if (sight.alarm && !before_->alarm) say("Your alarm sounds: carbon monoxide.");
+    }
+    before_ = std::move(sight);
+}
+
+void JobDesk::say(std::string sentence) {
+    status_ = in_wished_unit(std::move(sentence), preferences_.kilopascal);
+    status_time_ = views::clock_text(visit_.attempt());
+    if (say_) say_(status_time_ + " " + status_);
+}
+
+// --- acts ---
+
+bool JobDesk::act(const std::string& sentence) {
+    if (!only_look_.empty()) {
+        say(only_look_);
+        return false;
+    }
+    const auto done = visit_.perform(sentence);
+    if (!done.refusal.empty()) {
+        say(done.refusal);
+        return false;
+    }
+    after(visit_.attempt().log().back());
+    return true;
+}
+
+void JobDesk::after(const worksite::LogEntry& entry) {
+    const auto sight = visit_.attempt().sight();
+    say(status_of(entry, known(sight)));
+    before_ = sight;
+    noticed_lines_ = sight.noticed.size();
+    page_ = 0;
+    for (const auto& line : entry.shown) {
+        const bool unsafe = line.starts_with("Unsafe: ");
+        if (!unsafe && !over()) continue;
+        if (!unsafe && line != entry.shown.back()) continue;
+        if (entry.words == "hand in") continue;
+        notice_title_ = unsafe ? "That was not safe" : "The job ends here";
+        notice_ = unsafe ? rest_after(line, "Unsafe: ") : status_;
+        front_ = screens::InFront::notice;
+    }
+}
+
+void JobDesk::welcome(bool resumed) {
+    if (resumed)
+        say("Attempt resumed at " + views::clock_text(visit_.attempt()) + ", after " +
+            std::to_string(visit_.attempt().log().size()) + " acts.");
+    else
+        say("You are at the door. Ask the customer first: press 1. Then look before you touch.");
+}
+
+void JobDesk::only_look(std::string why) {
+    only_look_ = std::move(why);
+    paused_ = true;
+    status_ = only_look_;
+}
+
+bool JobDesk::back() {
+    if (choosing_cause_) {
+        choosing_cause_ = false;
+        return true;
+    }
+    if (front_ != screens::InFront::nothing) {
+        front_ = screens::InFront::nothing;
+        return true;
+    }
+    if (page_ > 0) {
+        page_ = 0;
+        return true;
+    }
+    return false;
+}
+
+void JobDesk::select(const std::string& tag) {
+    const auto thing = find_thing(things_, tag);
+    if (thing >= things_.size()) return;
+    selected_ = tag;
+    page_ = 0;
+    front_ = screens::InFront::nothing;
+    compact_tab_ = "sheet";
+    const auto& point = things_[thing].point;
+    say(point.tag == point.name ? "Selected: " + point.name + "."
+                                : "Selected: " + point.tag + ", " + point.name + ".");
+}
+
+/// Opens the box with the beginning of a sentence that wants words of the trainee's own.
+void JobDesk::say_it(const std::string& begin, kit::State& state) {
+    front_ = screens::InFront::go_to;
+    state.editors["goto.name"].reset(begin);
+}
+
+void JobDesk::go_to_named(kit::State& state) {
+    const std::string said = state.editors["goto.name"].text();
+    const auto rows = found(state);
+    if (rows.empty()) {
+        const auto refusal = visit_.attempt().check(said).text;
+        say(refusal.empty() ? "Nothing of that name is here." : refusal);
+        return;
+    }
+    const auto row = rows.front();
+    front_ = screens::InFront::nothing;
+    (void)obey({row.command, row.argument}, state);
+}
+
+void JobDesk::record() {
+    const auto sight = visit_.attempt().sight();
+    const std::string sentence = recording_sentence(known(sight), in_hand_, selected_);
+    if (sentence.empty())
+        say("Nothing to record: take a tool in hand, or select something to look at.");
+    else
+        act(sentence);
+}
+
+void JobDesk::take_tool(const std::string& number) {
+    if (number.size() != 1 || number[0] < '1') return;
+    const auto tool = static_cast<std::size_t>(number[0] - '1');
+    if (tool >= belt().size()) return;
+    in_hand_ = tool == in_hand_ ? belt().size() : tool;
+    say(in_hand_ < belt().size() ? std::string("In hand: ") + belt()[in_hand_].name + "."
+                                 : "Nothing in hand.");
+}
+
+/// "tool 1>sheet.P1": a tool was dragged onto a point.
+void JobDesk::drop(const std::string& what) {
+    const auto mark = what.find('>');
+    const auto dot = what.find('.', mark);
+    if (!what.starts_with("tool ") || dot == std::string::npos) return;
+    const auto tool = static_cast<std::size_t>(what[5] - '1');
+    const std::string tag = what.substr(dot + 1);
+    const auto thing = find_thing(things_, tag);
+    if (tool >= belt().size() || thing >= things_.size()) return;
+    in_hand_ = tool;
+    selected_ = tag;
+    page_ = 0;
+    const std::string name(belt()[tool].name);
+    for (const Offer& offer : offers_)
+        if (!offer.open && offer.sentence.starts_with("attach " + name) &&
+            std::find(offer.things.begin(), offer.things.end(), thing) != offer.things.end()) {
+            act(offer.sentence);
+            return;
+        }
+    if (name == "flue gas analyser" && tag == "A1")
+        act("put probe in flue");
+    else
+        say("The " + name + " is not attached there. Press R to record with it.");
+}
+
+void JobDesk::press_panel(const std::string& key) {
+    const auto sight = visit_.attempt().sight();
+    constexpr double zero_celsius_k = 273.15;
+    const auto set = [&](double step_k) {
+        act("set temperature to " +
+            std::to_string(std::lround(sight.set_point_k - zero_celsius_k + step_k)) + " °C");
+    };
+    if (key == "power") act(sight.heater_on ? "turn off heater" : "turn on heater");
+    if (key == "reset") act("press reset");
+    if (key == "up") set(1.0);
+    if (key == "down") set(-1.0);
+    if (key != "readout") return;
+    if (!sight.readout_open) act("open service readout");
+    if (visit_.attempt().sight().readout_open) selected_ = "readout";
+    page_ = 0;
+}
+
+/// Held, doubtful, struck out, and held again; the last reading is pinned to it.
+void JobDesk::next_belief(const std::string& word) {
+    const auto sight = visit_.attempt().sight();
+    for (const auto& cause : causes_of(known(sight))) {
+        if (cause.word != word) continue;
+        const char* verb = cause.belief == screens::Belief::held       ? "doubt "
+                           : cause.belief == screens::Belief::doubtful ? "strike out "
+                                                                       : "suspect ";
+        if (act(verb + word))
+            say(cause.title + (cause.belief == screens::Belief::held       ? ": doubtful."
+                               : cause.belief == screens::Belief::doubtful ? ": struck out."
+                                                                           : ": held again."));
+    }
+}
+
+void JobDesk::wait_for(const std::string& how) {
+    front_ = screens::InFront::nothing;
+    wait_ = how;
+    act(how == "change" ? "wait until something changes" : "wait " + how);
+}
+
+}  // namespace emberpath::desktop

@@ -1,0 +1,114 @@
+#pragma once
+/// One visit as the window works it: which thing is selected, what is in hand, how time runs, what stands in
+/// front. Commands become sentences of the trainee's language; the visit behind it keeps the record.
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "ui/desktop/draft.hpp"
+#include "ui/desktop/job_fill.hpp"
+#include "ui/kit/stage.hpp"
+#include "ui/kit/synth.hpp"
+#include "ui/screens/screens.hpp"
+#include "ui/screens/write_up.hpp"
+
+namespace emberpath::desktop {
+
+class JobDesk {
+  public:
+    /// Sentences for the person: the last thing that happened, as it happens.
+    using Say = std::function<void(const std::string&)>;
+
+    JobDesk(views::Visit& visit, const Preferences& preferences, Say say);
+
+    // --- time ---
+    /// Wall time passes; the house follows at its speed in whole ticks. After a stall the rest is dropped.
+    void elapse(double wall_s);
+    [[nodiscard]] bool runs() const;  // time passes by itself now
+    [[nodiscard]] bool over() const { return visit_.attempt().over(); }
+    [[nodiscard]] kit::SoundScene heard() const;  // by who stands there
+    static constexpr double longest_stall_s = 0.25;
+
+    // --- what people do ---
+    /// False when the command is not the job's business.
+    bool obey(const kit::Command& command, kit::State& state);
+    bool back();  // Esc: closes what stands in front; false when nothing did
+    void open_help() { front_ = screens::InFront::keys; }
+
+    // --- what is shown ---
+    [[nodiscard]] screens::JobView view(const kit::State& state) const;
+    [[nodiscard]] screens::InFront in_front() const { return front_; }
+
+    // --- the write-up ---
+    [[nodiscard]] screens::WriteUpView write_up(const kit::State& state) const;
+    [[nodiscard]] const Draft& draft() const { return draft_; }
+    void set_draft(Draft draft) { draft_ = std::move(draft); }
+    /// Takes the texts out of the editors.
+    void read_editors(const kit::State& state);
+    [[nodiscard]] std::string hand_in_refusal() const;
+    /// Does the acts that hand it in.
+    void hand_in();
+    void choose_cause(bool open) { choosing_cause_ = open; }
+    [[nodiscard]] bool choosing_cause() const { return choosing_cause_; }
+
+    [[nodiscard]] const std::string& status() const { return status_; }
+    /// The first sentence: what to do, or that the attempt goes on.
+    void welcome(bool resumed);
+    /// Looking only: acts are refused with these words. Time stands.
+    void only_look(std::string why);
+    /// Does a sentence as if it were said; false when it was refused.
+    bool act(const std::string& sentence);
+
+  private:
+    [[nodiscard]] Known known(const worksite::Sight& sight) const;
+    [[nodiscard]] screens::SelectionView selection() const;
+    [[nodiscard]] std::vector<const Offer*> offers_at(std::size_t thing,
+                                                      const worksite::Sight& sight) const;
+    [[nodiscard]] std::vector<screens::FoundView> found(const kit::State& state) const;
+    [[nodiscard]] std::string record_refusal(const std::string& sentence) const;
+    [[nodiscard]] std::string written_cause() const;
+    void say(std::string sentence);
+    void after(const worksite::LogEntry& entry);
+    void select(const std::string& tag);
+    void say_it(const std::string& begin, kit::State& state);
+    void go_to_named(kit::State& state);
+    void record();
+    void take_tool(const std::string& number);
+    void drop(const std::string& what);
+    void press_panel(const std::string& key);
+    void next_belief(const std::string& cause);
+    void wait_for(const std::string& how);
+    bool obey_time(const kit::Command& command);
+    bool obey_view(const kit::Command& command, kit::State& state);
+    bool obey_hands(const kit::Command& command, kit::State& state);
+    void notice_changes();
+
+    views::Visit& visit_;
+    const Preferences& preferences_;
+    Say say_;
+    std::vector<Thing> things_;
+    std::vector<Offer> offers_;
+
+    std::string selected_ = "customer";
+    std::size_t page_ = 0;  // of its actions
+    std::size_t in_hand_;   // index into the belt
+    screens::SheetShown sheet_ = screens::SheetShown::house;
+    screens::Camera camera_;
+    screens::InFront front_ = screens::InFront::nothing;
+    std::string notice_title_, notice_;
+    std::string compact_tab_ = "sheet";
+    bool paused_ = false;
+    int speed_ = 1;
+    std::string wait_ = "30 s";
+    double owed_s_ = 0.0;
+    std::string status_, status_time_, only_look_;
+    Draft draft_;
+    bool choosing_cause_ = false;
+    std::size_t noticed_lines_ = 0;  // of the sight, already said
+    std::optional<worksite::Sight> before_;
+    double seen_changes_at_s_ = 0.0;
+};
+
+}  // namespace emberpath::desktop

@@ -1,0 +1,214 @@
+// What the screens of a visit show.
+
+#include <algorithm>
+
+#include "ui/desktop/figures.hpp"
+#include "ui/desktop/job_desk.hpp"
+
+namespace emberpath::desktop {
+
+namespace {
+
+constexpr std::size_t most_actions = 9;
+
+std::string lower(std::string text) {
+    for (char& c : text)
+        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+    return text;
+}
+
+bool about_tool(const Offer& offer, std::string_view tool) {
+    return offer.sentence.find(tool) != std::string::npos;
+}
+
+/// A connected tool's own acts belong to the place where it hangs; attaching it, to all places.
+bool tool_is_elsewhere(const Offer& offer, const std::string& tag, const Known& known) {
+    for (const std::size_t tool : {std::size_t{0}, std::size_t{1}}) {
+        const std::string name(belt()[tool].name);
+        if (!about_tool(offer, name) || offer.sentence.starts_with("attach")) continue;
+        const std::string at = tool_is_at(known, tool);
+        if (at.empty()) return offer.sentence != "zero " + name;
+        return at != tag;
+    }
+    return false;
+}
+
+screens::RailView rail_of(const Known& known, const std::string& mode) {
+    screens::RailView rail;
+    const auto colon = known.card.title.find(": ");
+    rail.job = known.card.title.substr(0, colon);
+    if (colon != std::string::npos) rail.address = known.card.title.substr(colon + 2);
+    rail.mode = mode;
+    rail.cells = cells_of(known);
+    rail.clock = views::clock_text(known.seconds_on_site);
+    rail.on_site = mode;
+    return rail;
+}
+
+}  // namespace
+
+std::vector<const Offer*> JobDesk::offers_at(std::size_t thing,
+                                             const worksite::Sight& sight) const {
+    std::vector<const Offer*> here;
+    const Known all = known(sight);
+    for (const Offer& offer : offers_)
+        if (std::find(offer.things.begin(), offer.things.end(), thing) != offer.things.end() &&
+            !tool_is_elsewhere(offer, things_[thing].point.tag, all))
+            here.push_back(&offer);
+    return here;
+}
+
+screens::SelectionView JobDesk::selection() const {
+    const auto thing = find_thing(things_, selected_);
+    if (thing >= things_.size()) return {};
+    const auto& point = things_[thing].point;
+    screens::SelectionView view{point.tag, point.name == point.tag ? "" : point.name, {}};
+    const auto here = offers_at(thing, visit_.attempt().sight());
+    const bool paged = here.size() > most_actions;
+    const std::size_t per_page = paged ? most_actions - 1 : most_actions;
+    const std::size_t pages = (here.size() + per_page - 1) / per_page;
+    const std::size_t page = pages == 0 ? 0 : page_ % pages;
+    for (std::size_t i = page * per_page; i < here.size() && i < (page + 1) * per_page; ++i) {
+        const Offer& offer = *here[i];
+        screens::ActionView action;
+        action.name = short_name(offer, things_[thing]);
+        action.sentence = offer.sentence;
+        action.command = offer.open ? "say" : "act";
+        const double seconds = visit_.attempt().seconds_for(offer.sentence);
+        if (!offer.open && seconds > 0.0) action.cost = views::cost_text(seconds);
+        if (!offer.open) action.needs = visit_.attempt().check(offer.sentence).text;
+        view.actions.push_back(std::move(action));
+    }
+    if (paged)
+        view.actions.push_back(
+            {page + 1 < pages ? "More …" : "Back to the first", "", "", "", "more actions"});
+    return view;
+}
+
+std::vector<screens::FoundView> JobDesk::found(const kit::State& state) const {
+    const auto editor = state.editors.find("goto.name");
+    const std::string said = editor == state.editors.end() ? "" : lower(editor->second.text());
+    std::vector<screens::FoundView> rows, exact;
+    for (const Thing& thing : things_) {
+        const auto& p = thing.point;
+        const bool part = p.shape == screens::PointShape::part;
+        const bool begins = lower(p.tag).starts_with(said);
+        if (!begins && lower(p.name).find(said) == std::string::npos) continue;
+        screens::FoundView row{part ? "" : p.tag,
+                               part && p.tag != p.name ? p.tag + ": " + p.name : p.name, p.tag,
+                               "select", p.tag};
+        (lower(p.tag) == said ? exact : rows).push_back(std::move(row));
+    }
+    if (exact.empty() && said.find(' ') != std::string::npos &&
+        visit_.attempt().check(editor->second.text()).text.empty())
+        exact.push_back(
+            {"", "Do it: " + editor->second.text(), "act", "act", editor->second.text()});
+    exact.insert(exact.end(), rows.begin(), rows.end());
+    return exact;
+}
+
+std::string JobDesk::record_refusal(const std::string& sentence) const {
+    if (sentence.empty()) return in_hand_ < belt().size() ? "not connected" : "nothing in hand";
+    return visit_.attempt().check(sentence).text.empty() ? "" : "not now";
+}
+
+screens::JobView JobDesk::view(const kit::State& state) const {
+    const auto sight = visit_.attempt().sight();
+    const Known all = known(sight);
+    const auto readings = readings_of(all);
+    screens::JobView job;
+    job.rail = rail_of(all, visit_.card().mode);
+    job.rail.paused = paused_;
+    job.rail.speed = speed_;
+    job.rail.wait = wait_ == "change" ? "for a change" : wait_;
+    job.site = site_view_of(all, readings);
+    job.sheet = sheet_;
+    job.camera = camera_;
+    job.selected = selected_;
+    job.selection = selection();
+    job.panel = panel_of(all, readings);
+    job.card = card_of(all);
+    job.bench = bench_of(all, in_hand_);
+    for (auto it = readings.rbegin(); it != readings.rend(); ++it) job.readings.push_back(it->view);
+    job.record_refusal = record_refusal(recording_sentence(all, in_hand_, selected_));
+    job.causes = causes_of(all);
+    job.recorder = recorder_of(all, readings);
+    job.status_time = status_time_;
+    job.status = status_;
+    if (front_ == screens::InFront::go_to) job.found = found(state);
+    job.notice_title = notice_title_;
+    job.notice = notice_;
+    job.compact_tab = compact_tab_;
+    job.reduce_motion = preferences_.reduce_motion;
+    return job;
+}
+
+// --- the write-up ---
+
+std::string JobDesk::written_cause() const {
+    return visit_.attempt().write_up().cause;
+}
+
+void JobDesk::read_editors(const kit::State& state) {
+    using namespace screens::write_up_field;
+    const auto take = [&](const char* id, std::string& text) {
+        if (const auto editor = state.editors.find(id); editor != state.editors.end())
+            text = editor->second.text();
+    };
+    take(because, draft_.because);
+    take(done, draft_.done);
+    take(proved, draft_.proved);
+    take(told, draft_.told);
+}
+
+std::string JobDesk::hand_in_refusal() const {
+    if (!only_look_.empty()) return "only to look at";
+    if (written_cause().empty()) return "no cause chosen";
+    return problem_of(draft_);
+}
+
+void JobDesk::hand_in() {
+    for (const auto& sentence : sentences_for(draft_))
+        if (!over() && !act(sentence)) return;
+}
+
+screens::WriteUpView JobDesk::write_up(const kit::State&) const {
+    const auto sight = visit_.attempt().sight();
+    const Known all = known(sight);
+    screens::WriteUpView view;
+    view.rail = rail_of(all, visit_.card().mode);
+    view.rail.paused = paused_;
+    view.rail.speed = speed_;
+    view.rail.wait = wait_ == "change" ? "for a change" : wait_;
+    for (auto& cause : causes_of(all)) {
+        if (cause.word == written_cause()) view.cause = cause.title;
+        if (cause.belief != screens::Belief::struck) view.held.push_back(std::move(cause));
+    }
+    view.because = draft_.because;
+    view.done = draft_.done;
+    view.proved = draft_.proved;
+    view.told = draft_.told;
+    const auto cited = cited_in(draft_.because + " " + draft_.proved);
+    const auto readings = readings_of(all);
+    for (auto it = readings.rbegin(); it != readings.rend(); ++it)
+        view.readings.push_back(
+            {it->view, std::find(cited.begin(), cited.end(), it->view.number) != cited.end()});
+    std::string open;
+    const auto miss = [&](bool missing, const char* what) {
+        if (missing) open += (open.empty() ? "" : ", ") + std::string(what);
+    };
+    miss(written_cause().empty(), "the cause");
+    miss(draft_.because.empty(), "the reason");
+    miss(draft_.proved.empty(), "how it was proved");
+    miss(draft_.told.empty(), "what the customer was told");
+    view.hint_is_warning = visit_.card().mode == "coached" && !open.empty();
+    view.hint = open.empty() ? "" : "Still empty: " + open + ".";
+    view.hand_in_refusal = hand_in_refusal();
+    view.choosing_cause = choosing_cause_;
+    view.status = "Because: " + std::to_string(words_in(draft_.because)) + " words, " +
+                  std::to_string(cited.size()) +
+                  (cited.size() == 1 ? " reading cited." : " readings cited.");
+    return view;
+}
+
+}  // namespace emberpath::desktop

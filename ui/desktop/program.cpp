@@ -1,0 +1,278 @@
+#include "ui/desktop/program.hpp"
+
+#include <algorithm>
+#include <chrono>
+
+namespace emberpath::desktop {
+
+namespace {
+
+constexpr double loading_after_s = 0.3, draft_pause_s = 0.6;
+
+bool is_ready(const std::future<void>& future) {
+    return future.wait_for(std::chrono::seconds(0)) == std::future_status::ready;
+}
+
+}  // namespace
+
+Program::Program(Host& host, const kit::TextMetrics& metrics, kit::Clipboard& clipboard,
+                 const Preferences& preferences, bool author)
+    : host_(host),
+      metrics_(metrics),
+      clipboard_(clipboard),
+      preferences_(preferences),
+      keys_(key_map_for(preferences)),
+      author_(author) {
+    if (preferences_.text_percent == 0) preferences_.text_percent = 100;
+    open_choose("");
+    if (author_) preview();
+}
+
+Program::~Program() {
+    if (work_) abandoned_.push_back(std::move(work_));
+    for (auto& work : abandoned_) {
+        work->progress->abandoned = true;
+        if (work->done.valid()) work->done.wait();
+    }
+}
+
+// --- work that takes time ---
+
+template <class Result>
+void Program::start_work(std::string title, std::string words,
+                         std::function<Result(Progress&)> work,
+                         std::function<void(Result&)> finish) {
+    auto made = std::make_unique<Work>();
+    made->title = std::move(title);
+    made->words = std::move(words);
+    made->from = place_ == Place::error ? after_trouble_ : place_;
+    made->progress = std::make_shared<Progress>();
+    auto result = std::make_shared<Result>();
+    made->done = std::async(
+        std::launch::async,
+        [result, work = std::move(work), progress = made->progress] { *result = work(*progress); });
+    made->finish = [result, finish = std::move(finish)] { finish(*result); };
+    work_ = std::move(made);
+}
+
+void Program::settle_work(double wall_s) {
+    std::erase_if(abandoned_, [](const auto& work) { return is_ready(work->done); });
+    if (!work_) return;
+    work_->waited_s += wall_s;
+    if (!is_ready(work_->done)) {
+        if (work_->waited_s >= loading_after_s) place_ = Place::loading;
+        return;
+    }
+    const auto done = std::move(work_);
+    if (place_ == Place::loading) place_ = done->from;
+    done->done.get();
+    done->finish();
+}
+
+void Program::elapse(double wall_s) {
+    settle_work(wall_s);
+    if (desk_ && place_ == Place::job) {
+        const bool over = desk_->over();
+        desk_->elapse(wall_s);
+        if (!over && desk_->over()) host_.keep_draft(desk_->draft());
+    }
+    if (unsaved_for_s_ >= 0.0 && (unsaved_for_s_ += wall_s) >= draft_pause_s) save_draft();
+}
+
+void Program::save_draft() {
+    if (desk_) host_.keep_draft(desk_->draft());
+    unsaved_for_s_ = -1.0;
+}
+
+kit::SoundScene Program::heard() const {
+    return desk_ && place_ == Place::job && preferences_.sound ? desk_->heard() : kit::SoundScene{};
+}
+
+bool Program::moves() const {
+    return work_ != nullptr || (desk_ && place_ == Place::job && desk_->runs());
+}
+
+bool Program::wants_key_repeat() const {
+    return kit::wants_key_repeat(frame_, state_);
+}
+
+// --- screens ---
+
+kit::Frame Program::frame(kit::Size size) {
+    size_ = size;
+    frame_ = draw(size);
+    const std::string before = state_.focus;
+    kit::settle(frame_, state_);
+    if (state_.focus != before) {
+        frame_ = draw(size);
+        kit::settle(frame_, state_);
+    }
+    return frame_;
+}
+
+kit::Frame Program::draw(kit::Size size) {
+    screens::Setting setting{metrics_, state_, keys_, size};
+    if (size.w < screens::least_size.w || size.h < screens::least_size.h)
+        return screens::too_small_screen(setting);
+    setting.help = help_;
+    setting.question = question_ ? &*question_ : nullptr;
+    switch (place_) {
+        case Place::job:
+            return screens::job_screen(setting, desk_->view(state_), desk_->in_front());
+        case Place::replay:
+            return screens::job_screen(setting, replay_->view(state_), replay_->in_front());
+        case Place::write_up:
+            return screens::write_up_screen(setting, desk_->write_up(state_));
+        case Place::debrief:
+            return screens::debrief_screen(setting, explained_.view);
+        case Place::author:
+            return screens::author_screen(setting, previewed_.view);
+        case Place::settings:
+            return screens::settings_screen(setting, settings_view());
+        case Place::loading:
+            return screens::loading_screen(setting, loading_view());
+        case Place::error:
+            return screens::error_screen(setting, trouble_);
+        case Place::choose:
+            break;
+    }
+    return screens::choose_screen(setting, choose_);
+}
+
+screens::LoadingView Program::loading_view() const {
+    if (!work_) return {};
+    return {work_->title, work_->words, work_->progress->share.load(), "stops and goes back"};
+}
+
+void Program::go(Place place) {
+    if (place_ == place) return;
+    place_ = place;
+    help_ = false;
+    state_.focus.clear();
+    state_.scroll.clear();
+    state_.prefix.clear();
+}
+
+void Program::open_choose(std::string notice) {
+    choose_.jobs = host_.jobs();
+    choose_.notice = std::move(notice);
+    const auto known = std::any_of(choose_.jobs.begin(), choose_.jobs.end(),
+                                   [&](const auto& job) { return job.id == choose_.selected; });
+    if (!known && !choose_.jobs.empty()) choose_.selected = choose_.jobs.front().id;
+    go(Place::choose);
+    state_.focus = "start.go";
+}
+
+void Program::show(Trouble trouble) {
+    trouble_ = std::move(trouble);
+    after_trouble_ = place_ == Place::loading ? Place::choose : place_;
+    go(Place::error);
+    state_.focus = "error.way.1";
+    say(trouble_.title + ". " + trouble_.right);
+}
+
+void Program::say(const std::string& sentence) {
+    host_.tell(sentence);
+}
+
+// --- a visit ---
+
+void Program::begin_job(const std::string& job, bool resume) {
+    const bool assessed = choose_.assessed;
+    start_work<Begun>(
+        resume ? "Taking the attempt up again" : "Settling the house",
+        resume ? "Doing again what you had done." : "Its last half hour before you arrive.",
+        [this, job, resume, assessed](Progress& progress) {
+            return resume ? host_.resume(job, progress) : host_.begin(job, assessed, progress);
+        },
+        [this](Begun& begun) { enter(std::move(begun), false); });
+}
+
+void Program::enter(Begun begun, bool replayed) {
+    if (!begun.trouble.title.empty()) return show(std::move(begun.trouble));
+    auto& visit = replayed ? replayed_visit_ : visit_;
+    auto& desk = replayed ? replay_ : desk_;
+    desk.reset();
+    visit = std::move(begun.visit);
+    desk = std::make_unique<JobDesk>(*visit, preferences_,
+                                     [this](const std::string& words) { say(words); });
+    desk->set_draft(std::move(begun.draft));
+    state_ = {};
+    go(replayed ? Place::replay : Place::job);
+    state_.focus = "actions.1";
+    if (replayed)
+        desk->only_look(
+            "Replay: look at the house as it stood then. Left and right change the "
+            "step, Esc goes back.");
+    else
+        desk->welcome(begun.resumed);
+}
+
+void Program::visit_ended() {
+    save_draft();
+    explain();
+}
+
+void Program::explain() {
+    start_work<Explained>(
+        "Weighing the evidence", "Your visit is replayed on houses with every other cause.",
+        [this](Progress& progress) { return host_.explain(progress); },
+        [this](Explained& explained) {
+            desk_.reset();
+            visit_.reset();
+            if (!explained.trouble.title.empty()) return show(std::move(explained.trouble));
+            if (!explained.shown)
+                return open_choose("Handed in. The debrief is for you and your assessor.");
+            explained_ = std::move(explained);
+            state_ = {};
+            go(Place::debrief);
+            say(explained_.view.outcome + ". " + explained_.view.verdict + ".");
+        });
+}
+
+void Program::replay_step() {
+    const std::size_t acts = explained_.view.step + 1;
+    start_work<Begun>(
+        "Going back in time", "The visit up to this step.",
+        [this, acts](Progress& progress) { return host_.replay(acts, progress); },
+        [this](Begun& begun) { enter(std::move(begun), true); });
+}
+
+void Program::preview() {
+    start_work<Previewed>(
+        "Working the job out", "Every reading, beside the sound house.",
+        [this](Progress& progress) { return host_.preview(progress); },
+        [this](Previewed& previewed) {
+            if (!previewed.trouble.title.empty()) return show(std::move(previewed.trouble));
+            const std::string tab = previewed_.view.tab;
+            previewed_ = std::move(previewed);
+            previewed_.view.tab = tab;
+            state_ = {};
+            go(Place::author);
+        });
+}
+
+// --- settings ---
+
+void Program::text_size(int percent) {
+    preferences_.text_percent = percent;
+    host_.keep(preferences_);
+    say("Text size " + std::to_string(percent) + " %.");
+}
+
+screens::SettingsView Program::settings_view() const {
+    screens::SettingsView view;
+    view.text_percent = preferences_.text_percent;
+    view.night = preferences_.night;
+    view.kilopascal = preferences_.kilopascal;
+    view.reduce_motion = preferences_.reduce_motion;
+    view.sound = preferences_.sound;
+    view.character_keys = preferences_.character_keys;
+    for (const kit::Binding& b : keys_.all()) view.keys.push_back({b.command, b.chord, b.words});
+    view.changing = changing_key_;
+    view.compact_tab = settings_tab_;
+    view.problem = settings_problem_;
+    return view;
+}
+
+}  // namespace emberpath::desktop

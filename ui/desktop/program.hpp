@@ -1,0 +1,112 @@
+#pragma once
+/// The window's program without a window: which screen stands, what an event does to it, what is painted.
+/// Everything is driven by events and by wall time that is handed in, so tests need neither.
+
+#include <future>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "ui/desktop/host.hpp"
+#include "ui/desktop/job_desk.hpp"
+#include "ui/kit/interaction.hpp"
+#include "ui/screens/overlays.hpp"
+#include "ui/screens/settings.hpp"
+
+namespace emberpath::desktop {
+
+enum class Place { choose, job, write_up, debrief, replay, author, settings, loading, error };
+
+class Program {
+  public:
+    /// `author`: begins with the author's preview that the host offers.
+    Program(Host& host, const kit::TextMetrics& metrics, kit::Clipboard& clipboard,
+            const Preferences& preferences, bool author = false);
+    ~Program();
+    Program(const Program&) = delete;
+    Program& operator=(const Program&) = delete;
+
+    /// What stands on the screen now. `size` in logical pixels: window pixels divided by scale().
+    [[nodiscard]] kit::Frame frame(kit::Size size);
+    void event(const kit::Event& event);
+    /// Wall time passes: the house runs on, work gets done.
+    void elapse(double wall_s);
+
+    [[nodiscard]] const Preferences& preferences() const { return preferences_; }
+    [[nodiscard]] double scale() const { return preferences_.text_percent / 100.0; }
+    [[nodiscard]] kit::SoundScene heard() const;
+    [[nodiscard]] bool moves() const;  // something on screen moves by itself
+    [[nodiscard]] bool closed() const { return closed_; }
+    [[nodiscard]] bool wants_key_repeat() const;
+    [[nodiscard]] Place place() const { return place_; }
+    [[nodiscard]] const kit::Frame& last_frame() const { return frame_; }
+    [[nodiscard]] const std::string& focus() const { return state_.focus; }
+    [[nodiscard]] const JobDesk* desk() const { return desk_.get(); }
+
+  private:
+    /// A piece of work on the worker and what to do with its result.
+    struct Work {
+        std::future<void> done;
+        std::shared_ptr<Progress> progress;
+        std::function<void()> finish;
+        std::string title, words;
+        double waited_s = 0.0;
+        Place from = Place::choose;
+    };
+    template <class Result>
+    void start_work(std::string title, std::string words, std::function<Result(Progress&)> work,
+                    std::function<void(Result&)> finish);
+
+    [[nodiscard]] kit::Frame draw(kit::Size size);
+    [[nodiscard]] screens::SettingsView settings_view() const;
+    [[nodiscard]] screens::LoadingView loading_view() const;
+    void obey(const kit::Command& command);
+    bool obey_everywhere(const kit::Command& command);
+    void obey_choose(const kit::Command& command);
+    void obey_job(const kit::Command& command);
+    void obey_write_up(const kit::Command& command);
+    void obey_debrief(const kit::Command& command);
+    void obey_author(const kit::Command& command);
+    void obey_settings(const kit::Command& command);
+    bool take_new_key(const kit::Event& event);
+    void back();
+    void go(Place place);
+    void open_choose(std::string notice);
+    void enter(Begun begun, bool replayed);
+    void visit_ended();
+    void explain();
+    void replay_step();
+    void preview();
+    void show(Trouble trouble);
+    void begin_job(const std::string& job, bool resume);
+    void settle_work(double wall_s);
+    void text_size(int percent);
+    void say(const std::string& sentence);
+    void save_draft();
+
+    Host& host_;
+    const kit::TextMetrics& metrics_;
+    kit::Clipboard& clipboard_;
+    Preferences preferences_;
+    kit::KeyMap keys_;
+    kit::State state_;
+    kit::Frame frame_;
+    kit::Size size_{1280.0, 800.0};
+    Place place_ = Place::choose, behind_settings_ = Place::choose;
+    bool closed_ = false, help_ = false, author_ = false;
+    std::optional<screens::Question> question_;
+
+    screens::ChooseView choose_;
+    std::unique_ptr<views::Visit> visit_, replayed_visit_;
+    std::unique_ptr<JobDesk> desk_, replay_;
+    Explained explained_;
+    Previewed previewed_;
+    Trouble trouble_;
+    Place after_trouble_ = Place::choose;
+    std::string changing_key_, settings_tab_ = "looks", settings_problem_;
+    double unsaved_for_s_ = -1.0;  // since the last key in the write-up; below 0: all is kept
+    std::unique_ptr<Work> work_;
+    std::vector<std::unique_ptr<Work>> abandoned_;
+};
+
+}  // namespace emberpath::desktop

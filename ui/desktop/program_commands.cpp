@@ -1,0 +1,296 @@
+// What events and commands do, screen by screen.
+
+#include <algorithm>
+
+#include "ui/desktop/program.hpp"
+
+namespace emberpath::desktop {
+
+namespace {
+
+const std::string& value_or(const std::string& text, const std::string& other) {
+    return text.empty() ? other : text;
+}
+
+}  // namespace
+
+void Program::event(const kit::Event& event) {
+    if (take_new_key(event)) return;
+    const kit::Services services{metrics_, keys_, clipboard_};
+    for (const kit::Command& command : kit::handle(event, frame_, services, state_)) obey(command);
+}
+
+/// While a key is being changed, the next one becomes it.
+bool Program::take_new_key(const kit::Event& event) {
+    if (place_ != Place::settings || changing_key_.empty()) return false;
+    kit::Chord chord;
+    if (const auto* press = std::get_if<kit::KeyPress>(&event)) {
+        if (press->key == kit::Key::escape) {
+            changing_key_.clear();
+            return true;
+        }
+        const bool writes =
+            !press->modifiers.control && !press->modifiers.alt && press->key >= kit::Key::a;
+        if (writes || press->key == kit::Key::tab) return true;
+        chord = {press->key, 0, press->modifiers};
+    } else if (const auto* typed = std::get_if<kit::Character>(&event)) {
+        chord.character = typed->code;
+    } else {
+        return false;
+    }
+    const std::string text = kit::text_of(chord);
+    settings_problem_ = keys_.rebind(changing_key_, text);
+    if (settings_problem_.empty()) {
+        preferences_.keys[changing_key_] = text;
+        host_.keep(preferences_);
+    }
+    say(settings_problem_.empty() ? text + " is the new key." : settings_problem_);
+    changing_key_.clear();
+    return true;
+}
+
+void Program::obey(const kit::Command& command) {
+    if (obey_everywhere(command)) return;
+    switch (place_) {
+        case Place::choose:
+            return obey_choose(command);
+        case Place::job:
+            return obey_job(command);
+        case Place::write_up:
+            return obey_write_up(command);
+        case Place::debrief:
+        case Place::replay:
+            return obey_debrief(command);
+        case Place::author:
+            return obey_author(command);
+        case Place::settings:
+            return obey_settings(command);
+        case Place::error:
+            if (command.name == "copy details")
+                clipboard_.set(trouble_.title + "\n" + trouble_.place + "\n" + trouble_.line +
+                               "\n" + trouble_.right + "\n");
+            if (command.name == "look again" && author_) preview();
+            return;
+        case Place::loading:
+            return;
+    }
+}
+
+bool Program::obey_everywhere(const kit::Command& c) {
+    if (c.name == "back") {
+        back();
+    } else if (c.name == "close window") {
+        save_draft();
+        if (visit_ && desk_ && !desk_->over()) host_.leave(*visit_);
+        closed_ = true;
+    } else if (c.name == "help") {
+        if (place_ == Place::job && desk_)
+            desk_->open_help();
+        else
+            help_ = true;
+    } else if (c.name == "text larger" || c.name == "text smaller") {
+        constexpr int sizes[] = {100, 125, 150, 175, 200};
+        int next = preferences_.text_percent;
+        if (c.name == "text larger")
+            next = *std::min(std::upper_bound(std::begin(sizes), std::end(sizes), next),
+                             std::end(sizes) - 1);
+        else
+            next = *std::max(std::lower_bound(std::begin(sizes), std::end(sizes), next) - 1,
+                             std::begin(sizes));
+        text_size(next);
+    } else if (c.name == "day or night") {
+        preferences_.night = !preferences_.night;
+        host_.keep(preferences_);
+    } else if (c.name == "settings") {
+        if (place_ == Place::loading || place_ == Place::settings) return true;
+        behind_settings_ = place_;
+        go(Place::settings);
+    } else {
+        return false;
+    }
+    return true;
+}
+
+void Program::back() {
+    if (question_) {
+        question_.reset();
+        return;
+    }
+    if (help_) {
+        help_ = false;
+        return;
+    }
+    switch (place_) {
+        case Place::loading:
+            if (work_) {
+                work_->progress->abandoned = true;
+                const Place from = work_->from;
+                abandoned_.push_back(std::move(work_));
+                go(from);
+            }
+            return;
+        case Place::settings:
+            go(behind_settings_);
+            return;
+        case Place::error:
+            if (after_trouble_ == Place::debrief || after_trouble_ == Place::author)
+                go(after_trouble_);
+            else
+                open_choose("");
+            return;
+        case Place::write_up:
+            if (!desk_->back()) go(Place::job);
+            return;
+        case Place::replay:
+            if (!replay_->back()) go(Place::debrief);
+            return;
+        case Place::job:
+            if (desk_->back()) {
+                if (desk_->over()) visit_ended();
+                return;
+            }
+            question_ = screens::Question{"Leave this house for now?",
+                                          "The attempt is kept. You can go on with it later.",
+                                          "Leave",
+                                          "Stay",
+                                          {"leave"},
+                                          false};
+            return;
+        case Place::debrief:
+        case Place::author:
+            open_choose("");
+            return;
+        case Place::choose:
+            question_ = screens::Question{"Close Emberpath?",
+                                          "Everything is kept.",
+                                          "Close",
+                                          "Stay",
+                                          {"close window"},
+                                          false};
+            return;
+    }
+}
+
+void Program::obey_choose(const kit::Command& c) {
+    if (work_) return;
+    if (c.name == "choose") choose_.selected = c.argument;
+    if (c.name == "mode") choose_.assessed = c.argument == "assessed";
+    if (c.name != "start" && c.name != "resume") return;
+    const std::string& id = value_or(c.argument, choose_.selected);
+    bool resume = c.name == "resume";
+    for (const auto& job : choose_.jobs)
+        if (job.id == id && job.can_resume && c.argument == choose_.selected &&
+            state_.focus.starts_with("jobs."))
+            resume = true;
+    begin_job(id, resume);
+}
+
+void Program::obey_job(const kit::Command& c) {
+    if (c.name == "leave") {
+        question_.reset();
+        host_.leave(*visit_);
+        save_draft();
+        desk_.reset();
+        visit_.reset();
+        open_choose("Your attempt was kept.");
+        return;
+    }
+    if (c.name == "write-up") {
+        go(Place::write_up);
+        state_.focus = "form.cause";
+        return;
+    }
+    desk_->obey(c, state_);
+    if (desk_->over() && desk_->in_front() == screens::InFront::nothing) visit_ended();
+}
+
+void Program::obey_write_up(const kit::Command& c) {
+    if (c.name == "edited") {
+        desk_->read_editors(state_);
+        unsaved_for_s_ = 0.0;
+    } else if (c.name == "house") {
+        save_draft();
+        go(Place::job);
+    } else if (c.name == "cite") {
+        auto& editor = state_.editors[screens::write_up_field::because];
+        editor.insert(U" #");
+        for (const char digit : c.argument)
+            editor.type(static_cast<char32_t>(digit), kit::most_citations);
+        desk_->read_editors(state_);
+        unsaved_for_s_ = 0.0;
+    } else if (c.name == "hand in") {
+        desk_->read_editors(state_);
+        const std::string why = desk_->hand_in_refusal();
+        if (!why.empty())
+            say("Not yet: " + why + ".");
+        else
+            question_ = screens::Question{"Hand in and leave the house?",
+                                          "The attempt ends here; nothing can be done after it.",
+                                          "Hand in",
+                                          "Stay",
+                                          {"hand in now"},
+                                          true};
+    } else if (c.name == "hand in now") {
+        question_.reset();
+        desk_->hand_in();
+        if (desk_->over()) visit_ended();
+    } else {
+        desk_->obey(c, state_);
+    }
+}
+
+void Program::obey_debrief(const kit::Command& c) {
+    auto& view = explained_.view;
+    const std::size_t last = view.steps.empty() ? 0 : view.steps.size() - 1;
+    const std::size_t before = view.step;
+    if (c.name == "step back" && view.step > 0) --view.step;
+    if (c.name == "step on" && view.step < last) ++view.step;
+    if (c.name == "tab") view.compact_tab = c.argument;
+    if (c.name == "table") {
+        view.compact_tab = "table";
+        state_.focus = "table.list";
+    }
+    if (c.name == "step at") view.step = screens::step_near(frame_, view, state_.pointer);
+    if (c.name == "step of reading")
+        for (std::size_t i = 0; i <= last && i < view.steps.size(); ++i)
+            if (std::to_string(view.steps[i].balloon) == c.argument) view.step = i;
+    if (c.name == "other causes" && !view.columns.empty())
+        view.first_column = (view.first_column + 1) % view.columns.size();
+    if (view.step != before && view.step < view.steps.size()) {
+        view.status = "Step " + std::to_string(view.step + 1) + " of " +
+                      std::to_string(view.steps.size()) + ": " + view.steps[view.step].title +
+                      ". " + view.steps[view.step].detail;
+        say(view.status);
+        if (place_ == Place::replay && !work_) replay_step();
+        return;
+    }
+    if (c.name == "replay" && !work_) return replay_step();
+    if (c.name == "save report") view.status = host_.save_report();
+    if (c.name == "another") return open_choose("");
+    if (place_ == Place::replay && replay_) replay_->obey(c, state_);
+}
+
+void Program::obey_author(const kit::Command& c) {
+    if (c.name == "tab") previewed_.view.tab = c.argument;
+    if (c.name == "look again" && !work_) preview();
+    if (c.name == "play" && !work_ && !previewed_.job.empty()) begin_job(previewed_.job, false);
+}
+
+void Program::obey_settings(const kit::Command& c) {
+    settings_problem_.clear();
+    const bool on = c.argument == "on";
+    if (c.name == "text size") return text_size(std::stoi("0" + c.argument));
+    if (c.name == "tab") settings_tab_ = c.argument;
+    if (c.name == "theme") preferences_.night = c.argument == "night";
+    if (c.name == "pressure unit") preferences_.kilopascal = c.argument == "kPa";
+    if (c.name == "reduce motion") preferences_.reduce_motion = on;
+    if (c.name == "sound") preferences_.sound = on;
+    if (c.name == "character keys") {
+        preferences_.character_keys = on;
+        keys_.use_characters(on);
+    }
+    if (c.name == "change key") changing_key_ = c.argument;
+    host_.keep(preferences_);
+}
+
+}  // namespace emberpath::desktop
