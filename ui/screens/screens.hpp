@@ -20,6 +20,8 @@ struct Setting {
 
 /// The keys of all screens.
 [[nodiscard]] const std::vector<kit::Binding>& key_table();
+/// The same as a table of docs/window.md.
+[[nodiscard]] std::string key_page();
 
 /// A layer in front of a screen.
 enum class InFront { nothing, keys, go_to, waits, job_card, notice };
