@@ -49,8 +49,9 @@ error that the instrument has that day, plus one of each reading, rounded to wha
 
 Wrong use reads wrong, as it would: a manometer that was not zeroed is off by its zero, one on a closed
 test point shows nothing, a sensor that is still plugged in is measured together with the controller's
-input, ohms on a live circuit jump about, a cold analyser drifts, and one started with its probe in the flue takes the flue gas for clean
-air. Such a reading has its number like any other, but no one draws conclusions from it in the debrief.
+input, ohms on a live circuit jump about, a cold analyser drifts, and one started with its probe in the
+flue takes the flue gas for clean air. Such a reading has its number like any other, but no one draws
+conclusions from it in the debrief.
 )";
 
 constexpr std::string_view safety_opening = R"(# Safety rules
