@@ -46,7 +46,7 @@ struct Ending {
 };
 
 Ending ending_of(const Record& record, const worksite::Job& job) {
-    worksite::Attempt attempt(job, record.header.seed, record.header.mode);
+    worksite::Attempt attempt(job_of(record, job), record.header.seed, record.header.mode);
     for (const auto& act : record.acts) {
         attempt.run(std::max<std::int64_t>(0, act.tick - attempt.tick()));
         attempt.perform(act.sentence);
@@ -68,7 +68,16 @@ std::string settled_words(faults::Remedy remedy, bool settled) {
 
 std::string headline(const worksite::Job& job, const scoring::Assessment& assessment) {
     const bool shown = assessment.true_class_probability >= shown_enough;
-    const std::string settled = settled_words(job.intended, assessment.fixed);
+    std::string settled = settled_words(job.intended, assessment.fixed);
+    if (!job.practice.licence.covers(job.intended)) {
+        const auto& breaches = assessment.breaches;
+        const bool done_anyway = std::any_of(breaches.begin(), breaches.end(), [](const auto& one) {
+            return one.rule == "out_of_scope";
+        });
+        settled = !assessment.fixed ? "Not handed on as it should be"
+                  : done_anyway     ? "Put right, outside the licence"
+                                    : "Rightly handed on";
+    }
     if (assessment.fixed)
         return settled + (shown ? ", and the readings show why."
                                 : ", but the readings taken before do not show the cause.");
@@ -257,6 +266,7 @@ std::vector<Debrief::Proof> proof_of(const Record& record) {
     return {{"program version", record.header.program_version},
             {"scenario hash", record.header.scenario_hash},
             {"seed", std::to_string(record.header.seed)},
+            {"licence", record.header.licence.empty() ? "usual" : record.header.licence},
             {"record chain", record.chain},
             {"to check it", "emberpath verify " + record.file.filename().string()}};
 }
@@ -301,8 +311,9 @@ std::string same_everywhere_text(const Debrief& debrief) {
     return "The same under every cause: " + joined(numbers, ", ") + ".";
 }
 
-Debrief make_debrief(const Record& record, const worksite::Job& job,
+Debrief make_debrief(const Record& record, const worksite::Job& usual,
                      const scoring::Assessment& assessment, Reader reader) {
+    const worksite::Job job = job_of(record, usual);
     Debrief debrief;
     debrief.title = job.title;
     debrief.call_out = job.call_out;

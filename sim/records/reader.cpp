@@ -19,6 +19,7 @@ class Members {
     Members(const Json& object, int line, Record& record)
         : object_(object), line_(line), record_(record) {}
 
+    bool has(const char* key) const { return member(key) != nullptr; }
     std::string text(const char* key) {
         const Json* found = member(key);
         if (found && found->is_string()) return found->get<std::string>();
@@ -94,6 +95,7 @@ void read_header(Members& in, Record& record) {
     const std::string mode = in.text("mode");
     if (mode != "coached" && mode != "assessed")
         in.problem("mode: found \"" + mode + "\"", "\"coached\" or \"assessed\"");
+    if (in.has("licence")) header.licence = in.text("licence");
     header.mode = mode == "assessed" ? worksite::Mode::assessed : worksite::Mode::coached;
 }
 

@@ -28,6 +28,7 @@ struct Header {
     std::string scenario_hash;  // over scenario, site and heater files
     std::uint64_t seed = 0;
     worksite::Mode mode = worksite::Mode::coached;
+    std::string licence;  // of the person at work; empty: the usual one of the rules
 };
 
 /// One value the trainee was shown, bit for bit.
@@ -107,6 +108,9 @@ inline constexpr std::size_t longest_sentence = 1000;
 
 /// The acts with their ticks, as scoring::assess wants them.
 [[nodiscard]] std::vector<scoring::TimedAct> timed_acts(const Record& record);
+
+/// The job with the licence the record was made under; the usual one where the rules do not know it.
+[[nodiscard]] worksite::Job job_of(const Record& record, worksite::Job job);
 
 /// Replays the record on the true heater and every shadow.
 [[nodiscard]] scoring::Assessment assess(const Record& record, const worksite::Job& job);

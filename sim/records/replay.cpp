@@ -27,7 +27,8 @@ std::string act_name(std::size_t index, const RecordedAct& act) {
 }
 
 /// Why this program cannot replay the record at all; empty when it can.
-std::string not_comparable(const Record& record, const std::string& scenario_hash) {
+std::string not_comparable(const Record& record, const worksite::Job& job,
+                           const std::string& scenario_hash) {
     if (!record.good())
         return "The record is damaged (" + counted(record.problems.size(), "problem") +
                "); the first is in line " + std::to_string(record.problems.front().line) + ".";
@@ -38,6 +39,10 @@ std::string not_comparable(const Record& record, const std::string& scenario_has
     if (record.header.scenario_hash != scenario_hash)
         return "The scenario has changed since: the record has " + record.header.scenario_hash +
                ", the files now give " + scenario_hash + ". Use the scenario it was made with.";
+    if (job_of(record, job).practice.licence.name != record.header.licence &&
+        !record.header.licence.empty())
+        return "The record was made under the licence \"" + record.header.licence +
+               "\", which the rules of this job do not know. Use the rules it was made with.";
     return {};
 }
 
@@ -123,17 +128,24 @@ std::vector<scoring::TimedAct> timed_acts(const Record& record) {
     return acts;
 }
 
+worksite::Job job_of(const Record& record, worksite::Job job) {
+    (void)worksite::take_licence(job.practice, record.header.licence);
+    return job;
+}
+
 scoring::Assessment assess(const Record& record, const worksite::Job& job) {
-    return scoring::assess(job, record.header.seed, record.header.mode, timed_acts(record));
+    return scoring::assess(job_of(record, job), record.header.seed, record.header.mode,
+                           timed_acts(record));
 }
 
 Resumed resume(const Record& record, const worksite::Job& job, const std::string& scenario_hash) {
     Resumed resumed;
-    resumed.problem = not_comparable(record, scenario_hash);
+    resumed.problem = not_comparable(record, job, scenario_hash);
     if (resumed.problem.empty() && record.closed)
         resumed.problem = "This attempt is finished: see emberpath debrief.";
     if (!resumed.problem.empty()) return resumed;
-    auto attempt = std::make_unique<worksite::Attempt>(job, record.header.seed, record.header.mode);
+    auto attempt = std::make_unique<worksite::Attempt>(job_of(record, job), record.header.seed,
+                                                       record.header.mode);
     const worksite::LogEntry* entry = nullptr;
     for (std::size_t i = 0; i < record.acts.size(); ++i) {
         const auto difference = redo(*attempt, record.acts[i], entry);
@@ -150,8 +162,9 @@ Resumed resume(const Record& record, const worksite::Job& job, const std::string
 
 Verification verify(const Record& record, const worksite::Job& job,
                     const std::string& scenario_hash) {
-    if (auto why = not_comparable(record, scenario_hash); !why.empty()) return {false, why, {}};
-    worksite::Attempt attempt(job, record.header.seed, record.header.mode);
+    if (auto why = not_comparable(record, job, scenario_hash); !why.empty())
+        return {false, why, {}};
+    worksite::Attempt attempt(job_of(record, job), record.header.seed, record.header.mode);
     const worksite::LogEntry* entry = nullptr;
     std::size_t readings = 0;
     for (std::size_t i = 0; i < record.acts.size(); ++i) {

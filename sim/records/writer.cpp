@@ -22,7 +22,8 @@ Json header_object(const Header& header) {
             {"job", header.job},
             {"scenario_hash", header.scenario_hash},
             {"seed", header.seed},
-            {"mode", header.mode == worksite::Mode::assessed ? "assessed" : "coached"}};
+            {"mode", header.mode == worksite::Mode::assessed ? "assessed" : "coached"},
+            {"licence", header.licence}};
 }
 
 Json readings_of(const worksite::LogEntry& entry) {

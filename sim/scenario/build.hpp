@@ -31,6 +31,10 @@ struct HeaterParts {
 /// Equation  pipe resistance = drop / q^2, q = full heat input / gross calorific value
 void apply_site(const Values& site, HeaterParts& heater, Problems& problems);
 
+/// Limits, licences and the usual licence. `site` says who lives there.
+[[nodiscard]] worksite::Practice make_practice(const Values& site, const Values& rules,
+                                               Problems& problems);
+
 [[nodiscard]] worksite::Customer make_customer(const Values& customer);
 
 /// Faults with severity in range, right gas, begun before arrival, each once.

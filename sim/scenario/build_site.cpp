@@ -90,10 +90,11 @@ worksite::Site make_site(const Values& site, Problems& problems) {
     made.arrival_s = site.number("arrival");
     for (const Values& tap : site.list("tap")) {
         const Item* mixes = tap.good("mixes_cold");
+        const Item* washing = tap.good("washing");
         const Item* flow = tap.good("flow");
         made.taps.push_back({tap.text("name"),
                              flow != nullptr ? tap_conductance(flow->number) : 0.0,
-                             mixes != nullptr && mixes->flag});
+                             mixes != nullptr && mixes->flag, washing != nullptr && washing->flag});
     }
     const double gross_j_per_m3 = burns_propane(site)
                                       ? plant::propane_parameters().gross_j_per_m3

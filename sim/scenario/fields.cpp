@@ -89,6 +89,10 @@ constexpr std::array table_of_fields{
           .example = "45 kg", .help = "Propane when full; cylinder sites only. Left out: 45 kg."},
     Field{.section = site, .name = "cylinder_contents", .kind = quantity, .dimension = mass, .unit = "kg", .least = 0.1, .greatest = 250,
           .example = "30 kg", .help = "Propane when the history begins; cylinder sites only, not above the size. Left out: 30 kg."},
+    Field{.section = site, .name = "rules", .kind = table, .holds = rules,
+          .help = "Limits and licences that hold there: a file name, or a table that may build on a file. Left out: the values of general.toml, and a licence that covers everything."},
+    Field{.section = site, .name = "dwellers", .kind = word, .words = "home|care", .fallback = "home",
+          .example = "care", .help = "care: old, sick or very young people live there."},
     Field{.section = site, .name = "tap", .kind = list, .holds = tap, .fallback = required,
           .help = "Hot water outlets; at least one."},
     Field{.section = site, .name = "appliance", .kind = list, .holds = appliance,
@@ -102,6 +106,8 @@ constexpr std::array table_of_fields{
           .fallback = required, .example = "9 L/min", .help = "Hot flow with this tap alone fully open, 400 kPa in the street and the heater not throttling."},
     Field{.section = tap, .name = "mixes_cold", .kind = flag, .fallback = "false",
           .example = "true", .help = "true: a mixer, set by the household to blend."},
+    Field{.section = tap, .name = "washing", .kind = flag, .fallback = "false",
+          .example = "true", .help = "true: people wash at it, so that the delivery limit holds; not behind a mixer that blends."},
 
     Field{.section = appliance, .name = "name", .kind = name, .fallback = required,
           .example = "cooktop", .help = "How acts call it."},
@@ -141,6 +147,68 @@ constexpr std::array table_of_fields{
           .fallback = "37 °C", .example = "37 °C", .help = "Lowest temperature that can be set."},
     Field{.section = heater, .name = "set_point_greatest", .kind = quantity, .dimension = temperature, .unit = "°C", .least = 45, .greatest = 75,
           .fallback = "60 °C", .example = "60 °C", .help = "Highest temperature that can be set."},
+
+    Field{.section = rules, .name = "builds_on", .kind = file, .example = "../rules/general.toml",
+          .help = "A file whose keys hold where this one is silent."},
+    Field{.section = rules, .name = "name", .kind = line, .fallback = required,
+          .example = "General practice", .help = "What these rules are called."},
+    Field{.section = rules, .name = "date", .kind = line, .fallback = required,
+          .example = "November 2026", .help = "When the values were last looked at."},
+    Field{.section = rules, .name = "holds_in", .kind = line, .fallback = required,
+          .example = "an invented town", .help = "Where they hold, and where not."},
+    Field{.section = rules, .name = "limits", .kind = table, .holds = limits, .fallback = required,
+          .help = "The limits the simulator compares with."},
+    Field{.section = rules, .name = "sources", .kind = table, .holds = sources, .fallback = required,
+          .help = "Where each limit comes from; a value from memory says so."},
+    Field{.section = rules, .name = "licence", .kind = list, .holds = licence, .fallback = required,
+          .help = "Licences, the usual one first."},
+
+    Field{.section = limits, .name = "co_eight_hours", .kind = quantity, .dimension = share, .unit = "ppm", .least = 1, .greatest = 100,
+          .fallback = required, .example = "30 ppm", .help = "Carbon monoxide in the air of a workplace, mean over eight hours."},
+    Field{.section = limits, .name = "co_ceiling", .kind = quantity, .dimension = share, .unit = "ppm", .least = 50, .greatest = 1000,
+          .fallback = required, .example = "400 ppm", .help = "Carbon monoxide that is never to be exceeded."},
+    Field{.section = limits, .name = "co_ratio", .kind = quantity, .dimension = share, .unit = "%", .least = 0.05, .greatest = 5,
+          .fallback = required, .example = "0.4 %", .help = "CO/CO2 of flue gas above which an appliance may not be used."},
+    Field{.section = limits, .name = "gas_in_air", .kind = quantity, .dimension = share, .unit = "%", .least = 1, .greatest = 100,
+          .fallback = required, .example = "10 %", .help = "Share of the lower flammability limit above which one leaves and airs."},
+    Field{.section = limits, .name = "bathroom_water", .kind = quantity, .dimension = temperature, .unit = "°C", .least = 38, .greatest = 65,
+          .fallback = required, .example = "50 °C", .help = "Delivered at fixtures for washing."},
+    Field{.section = limits, .name = "care_water", .kind = quantity, .dimension = temperature, .unit = "°C", .least = 38, .greatest = 65,
+          .fallback = required, .example = "45 °C", .help = "The same where old, sick or very young people live."},
+    Field{.section = limits, .name = "earth_continuity", .kind = quantity, .dimension = resistance, .unit = "Ω", .least = 0.05, .greatest = 10,
+          .fallback = required, .example = "1 Ω", .help = "Protective earth of an appliance, at most."},
+    Field{.section = limits, .name = "insulation", .kind = quantity, .dimension = resistance, .unit = "MΩ", .least = 0.05, .greatest = 100,
+          .fallback = required, .example = "1 MΩ", .help = "Between live parts and earth, at least."},
+    Field{.section = limits, .name = "earth_leakage", .kind = quantity, .dimension = current, .unit = "mA", .least = 0.1, .greatest = 30,
+          .fallback = required, .example = "5 mA", .help = "Leakage current of an appliance in use, at most."},
+    Field{.section = limits, .name = "rcd_trips_at", .kind = quantity, .dimension = current, .unit = "mA", .least = 5, .greatest = 300,
+          .fallback = required, .example = "30 mA", .help = "Rated residual current of the safety switch."},
+    Field{.section = limits, .name = "rcd_within", .kind = quantity, .dimension = units::Dimension::time, .unit = "ms", .least = 10, .greatest = 1000,
+          .fallback = required, .example = "300 ms", .help = "Its break time at that current."},
+    Field{.section = limits, .name = "rcd_within_at_five", .kind = quantity, .dimension = units::Dimension::time, .unit = "ms", .least = 5, .greatest = 500,
+          .fallback = required, .example = "40 ms", .help = "Its break time at five times that current."},
+
+    Field{.section = sources, .name = "co_eight_hours", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "co_ceiling", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "co_ratio", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "gas_in_air", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "bathroom_water", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "care_water", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "earth_continuity", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "insulation", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "earth_leakage", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "rcd_trips_at", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "rcd_within", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "rcd_within_at_five", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+
+    Field{.section = licence, .name = "name", .kind = name, .fallback = required,
+          .example = "gasfitter", .help = "How --licence calls it."},
+    Field{.section = licence, .name = "supervised", .kind = flag, .fallback = "false",
+          .example = "true", .help = "true: a licensed colleague has to be asked before each visit's work."},
+    Field{.section = licence, .name = "leaves_out", .kind = works, .example = "live_tests",
+          .help = "Remedies and kinds of work it does not cover; all others it does."},
+    Field{.section = licence, .name = "covers_only", .kind = works, .example = "change_cylinder",
+          .help = "Remedies and kinds of work it covers, and no others; instead of leaves_out."},
 };
 // clang-format on
 
@@ -215,9 +283,17 @@ std::string_view name_of(Section section) {
         case event:
             return "an [[event]] of the site";
         case heater:
+            return "the heater";
+        case rules:
             break;
+        case limits:
+            return "[limits] of the rules";
+        case sources:
+            return "[sources] of the rules";
+        case licence:
+            return "a [[licence]] of the rules";
     }
-    return "the heater";
+    return "the rules";
 }
 
 const units::Unit& unit_named(units::Dimension dimension, std::string_view symbol) {
@@ -232,7 +308,8 @@ double to_si(const units::Unit& unit, double number) {
 }
 
 bool can_be_file(const Field& field) {
-    return field.kind == table && (field.holds == site || field.holds == heater);
+    return field.kind == table &&
+           (field.holds == site || field.holds == heater || field.holds == rules);
 }
 
 std::string expectation(const Field& field, const units::Unit& unit) {
@@ -244,6 +321,9 @@ std::string expectation(const Field& field, const units::Unit& unit) {
             return "a name of small letters, digits, spaces and hyphens" + such_as;
         case word:
             return choices(field.words);
+        case works:
+            return "a list of remedies and kinds of work, such as [\"" +
+                   std::string(field.example) + "\"]";
         case Kind::cause:
             return "a cause from docs/scenarios.md" + such_as;
         case number:

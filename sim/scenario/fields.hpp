@@ -9,9 +9,23 @@
 
 namespace emberpath::scenario {
 
-/// A table of the TOML files. The heater and site sections are also whole files of their own.
-enum class Section { job, customer, answers, fault, site, tap, appliance, event, heater };
-inline constexpr std::size_t section_count = 9;
+/// A table of the TOML files. The heater, site and rules sections are also whole files of their own.
+enum class Section {
+    job,
+    customer,
+    answers,
+    fault,
+    site,
+    tap,
+    appliance,
+    event,
+    heater,
+    rules,
+    limits,
+    sources,
+    licence
+};
+inline constexpr std::size_t section_count = 13;
 
 enum class Kind {
     line,      // one line of text
@@ -21,6 +35,7 @@ enum class Kind {
     number,    // a bare number, because it has no dimension
     quantity,  // a text with a number and a unit
     shares,    // a list of three shares
+    works,     // a list of remedies and kinds of work
     flag,      // true or false
     file,      // a file name, relative to the file that says it
     table,     // a table of its own: Field::holds
@@ -52,7 +67,7 @@ struct Field {
 /// nullptr when the section has no such key.
 [[nodiscard]] const Field* find_field(Section section, std::string_view name);
 
-/// True for the tables that may also be whole files: site and heater.
+/// True for the tables that may also be whole files: site, heater and rules.
 [[nodiscard]] bool can_be_file(const Field& field);
 
 /// "[customer]", "a [[tap]] of the site", "the job file": for sentences.

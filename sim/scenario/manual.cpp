@@ -87,7 +87,7 @@ inlet_water = "6 °C"
 ```
 
 Keys given in the table win. A list (`tap`, `appliance`, `event`) that is given replaces the whole list.
-File names are relative to the file that says them. A site or heater file may build on another one in
+File names are relative to the file that says them. A site, heater or rules file may build on another one in
 the same way, with `builds_on` at its top; a chain that leads back to itself is refused. In a site file
 the keys stand at the top: `[[tap]]`, not `[[site.tap]]`.
 
@@ -142,9 +142,17 @@ std::string heading(Section section) {
         case Section::event:
             return "## Household events: `[[site.event]]`, or `[[event]]` in a site file";
         case Section::heater:
+            return "## Heater: `[heater]` of a job, or a heater file";
+        case Section::rules:
+            return "## Rules: `[rules]` of a site, or a rules file";
+        case Section::limits:
+            return "## Limits: `[limits]` of a rules file";
+        case Section::sources:
+            return "## Sources of the limits: `[sources]` of a rules file";
+        case Section::licence:
             break;
     }
-    return "## Heater: `[heater]` of a job, or a heater file";
+    return "## Licences: `[[licence]]` of a rules file";
 }
 
 /// "a pressure from 100 to 1000 kPa": the expectation of the messages without its example.

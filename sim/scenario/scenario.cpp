@@ -20,17 +20,33 @@ std::optional<Values> complete(const Values& job, const char* name, const fs::pa
     return files.with_bases(table->second, path);
 }
 
+/// The rules of the site, from the file that says them; nothing when there are none or they are spoilt.
+std::optional<Values> rules_of(Values& site, const Problems& problems, Files& files) {
+    const auto rules = site.tables.find("rules");
+    if (rules == site.tables.end()) return std::nullopt;
+    std::optional<Values> whole =
+        files.with_bases(rules->second, fs::path(problems.name(rules->second.at.source)));
+    if (whole) rules->second = *whole;
+    rules->second.whole = whole.has_value();
+    return whole;
+}
+
+/// The completed table takes the place of the written one. What cannot be completed is known to be wrong
+/// already, and nobody asks what it might lack.
+void put_completed(Values& all, const char* name, const std::optional<Values>& table) {
+    if (!all.tables.contains(name)) return;
+    if (table) all.tables.insert_or_assign(name, *table);
+    all.tables.at(name).whole = table.has_value();
+}
+
 void make_job(const FileValues& file, Files& files, Problems& problems, worksite::Job& job) {
     Values all = file.values;
-    const std::optional<Values> site = complete(all, "site", file.path, files);
+    std::optional<Values> site = complete(all, "site", file.path, files);
     const std::optional<Values> heater = complete(all, "heater", file.path, files);
-    // The completed tables take the place of the written ones. What cannot be completed is known to be
-    // wrong already, and nobody asks what it might lack.
-    for (const auto& [name, table] : {std::pair{"site", &site}, std::pair{"heater", &heater}}) {
-        if (!all.tables.contains(name)) continue;
-        if (table->has_value()) all.tables.insert_or_assign(name, **table);
-        all.tables.at(name).whole = table->has_value();
-    }
+    std::optional<Values> rules;
+    if (site) rules = rules_of(*site, problems, files);
+    put_completed(all, "site", site);
+    put_completed(all, "heater", heater);
     require_all(all, problems);
 
     job.title = all.text("title");
@@ -44,6 +60,7 @@ void make_job(const FileValues& file, Files& files, Problems& problems, worksite
     if (site) {
         job.site = make_site(*site, problems);
         job.site.events = make_events(*site, problems);
+        if (rules) job.practice = make_practice(*site, *rules, problems);
         apply_site(*site, parts, problems);
     }
     if (site && heater) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "sim/faults/faults.hpp"
+#include "sim/worksite/practice.hpp"
 
 namespace emberpath::scenario {
 
@@ -27,6 +28,15 @@ std::vector<std::string> split(std::string_view words) {
 std::vector<std::string> cause_words() {
     std::vector<std::string> all;
     for (const faults::CauseInfo& cause : faults::catalogue()) all.emplace_back(cause.word);
+    return all;
+}
+
+std::vector<std::string> work_words() {
+    std::vector<std::string> all;
+    for (const faults::RemedyInfo& remedy : faults::remedies)
+        if (faults::works_at_once(remedy.remedy)) all.emplace_back(remedy.word);
+    for (std::size_t i = 0; i < worksite::work_count; ++i)
+        all.emplace_back(worksite::work_word(static_cast<worksite::Work>(i)));
     return all;
 }
 
@@ -63,6 +73,9 @@ class Reader {
                 break;
             case Kind::shares:
                 item.good = shares(node, item.numbers);
+                break;
+            case Kind::works:
+                item.good = works(node, item.words);
                 break;
             case Kind::flag:
                 item.flag = node.flag;
@@ -153,6 +166,17 @@ class Reader {
             double share = 0.0;
             good = quantity(item, share) && good;
             numbers.push_back(share);
+        }
+        return good;
+    }
+
+    bool works(const Node& node, std::vector<std::string>& words) const {
+        if (!is(node, Node::Kind::list)) return false;
+        bool good = true;
+        for (const Node& item : node.items) {
+            good = is(item, Node::Kind::text) &&
+                   one_of(item, work_words(), "not a remedy or kind of work") && good;
+            words.push_back(item.text);
         }
         return good;
     }

@@ -24,8 +24,9 @@ struct Item {
     std::string text;     // of a line, name, word, cause or file
     double number = 0.0;  // SI, of a quantity or number
     bool flag = false;
-    std::vector<double> numbers;  // of shares
-    bool good = false;            // false: a problem about it was reported
+    std::vector<double> numbers;     // of shares
+    std::vector<std::string> words;  // of works
+    bool good = false;               // false: a problem about it was reported
 };
 
 /// One table that was written.

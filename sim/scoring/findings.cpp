@@ -82,6 +82,12 @@ std::string at(const Outcome& outcome, const Step& step) {
            step.entry->words + ")";
 }
 
+/// By its nature, or because the licence of the person at work does not cover the cure.
+static bool to_be_handed_on(const PlayedAttempt& played) {
+    return is_handed_on(played.true_class) ||
+           !played.job.practice.licence.covers(played.true_class);
+}
+
 Findings find(const PlayedAttempt& played, const Ledger& ledger, const Outcome& outcome) {
     Findings f;
     f.made = remedies_made(played, ledger);
@@ -91,7 +97,7 @@ Findings find(const PlayedAttempt& played, const Ledger& ledger, const Outcome& 
     f.diagnosis = diagnosis_made(played, ledger, f.named);
     // Nothing wrong, or a fault that is handed on: it counts when it was also named.
     f.fixed = !outcome.fault_remains &&
-              (!is_handed_on(played.true_class) || f.named == played.true_class);
+              (!to_be_handed_on(played) || f.named == played.true_class);
     // What is taken out of use and handed on in writing is right where it could not be set right.
     f.handed_on_safe = !f.fixed && outcome.made_safe && f.named.has_value();
     f.separable = outcome.separable;

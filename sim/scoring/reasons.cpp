@@ -133,6 +133,9 @@ std::string remedy_reason(const PlayedAttempt& played, const Findings& f, const 
                " minutes of work and parts spent on " + percent(worst->commitment.probability) +
                better_first(*worst->step, worst->remedy) + ".";
     const std::string title(faults::remedy_title(played.true_class));
+    if (!f.fixed && !played.job.practice.licence.covers(played.true_class))
+        return "It was to be handed on, isolated, tagged and told: your licence does not cover \"" +
+               title + "\".";
     if (f.handed_on_safe && !f.separable)
         return "Rightly made safe and handed on: no reading on this job tells the open causes "
                "apart.";

@@ -120,8 +120,9 @@ void Hands::prove_combustion() {
     if (entry != nullptr) {
         const auto& seen = entry->observations;
         for (std::size_t i = 0; i + 1 < seen.size(); ++i)
-            bad = bad || (seen[i].quantity == Quantity::flue_co2 &&
-                          seen[i + 1].value > worksite::co_ratio_limit * seen[i].value);
+            bad =
+                bad || (seen[i].quantity == Quantity::flue_co2 &&
+                        seen[i + 1].value > visit_.job().practice.limits.co_ratio * seen[i].value);
     }
     say("take probe out");
     if (bad) make_safe();

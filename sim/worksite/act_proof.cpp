@@ -108,7 +108,7 @@ bool draw_and_read(Workplace& w, std::size_t tap, double opening, double seconds
     read_analyser_now(w);
     const double co2 = w.entry.observations[first + 1].value;
     const double co = w.entry.observations[first + 2].value;
-    return w.burner_runs() && co2 > 0.005 && co / co2 < co_ratio_limit;
+    return w.burner_runs() && co2 > 0.005 && co / co2 < w.job.practice.limits.co_ratio;
 }
 
 void combustion_test(Workplace& w, const Act& act) {

@@ -23,8 +23,9 @@ void tag(Workplace& w, const Act&) {
     w.fabric.tagged = true;
 }
 
-void escalate(Workplace& w, const Act&) {
+void escalate(Workplace& w, const Act& act) {
     w.deeds.escalated = w.tick();
+    w.deeds.bodies_told |= 1U << act.object;
     w.say("They note what you report.");
 }
 

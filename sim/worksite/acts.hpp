@@ -135,6 +135,7 @@ enum class Point : std::size_t { inlet, manifold, regulator };
 /// Gas joints that work can open; the first three are the test points.
 enum class Joint : std::size_t { inlet, manifold, regulator, cylinder, burner };
 inline constexpr std::size_t joint_count = 5;
+inline constexpr std::size_t colleague = 4;  // of the bodies one can escalate to
 enum class Probe : std::size_t {
     outlet_sensor,
     inlet_sensor,

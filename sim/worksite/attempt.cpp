@@ -42,6 +42,7 @@ std::variant<Act, ActRefusal> understand(const Workplace& place, std::string_vie
 
 void do_act(Workplace& place, const Act& act) {
     const Doing& doing = doing_of(act.verb);
+    judge_scope(place, act);
     if (doing.when == Doing::When::before) doing.effect(place, act);
     if (doing.when != Doing::When::own) place.pass(seconds_of(act));
     if (doing.when != Doing::When::before && !place.over()) doing.effect(place, act);
@@ -135,7 +136,9 @@ Attempt::Truth Attempt::truth() const {
     const Workplace& place = impl_->place;
     std::vector<faults::Fault> remaining;
     for (std::size_t i = 0; i < place.job.faults.size(); ++i)
-        if (place.dealt_with[i] == 0) remaining.push_back(place.job.faults[i]);
+        if (place.dealt_with[i] == 0 &&
+            !rightly_handed_on(place, faults::info(place.job.faults[i].cause).remedy))
+            remaining.push_back(place.job.faults[i]);
     auto [done, missing, not_needed] = proof_items(place);
     return {place.job,
             std::move(remaining),

@@ -51,6 +51,13 @@ void read_analyser_now(Workplace& w);
 [[nodiscard]] bool analyser_ready(const Workplace& w);
 [[nodiscard]] bool analyser_sound(const Workplace& w);
 
+/// Work outside the licence, or an apprentice on their own: judged before the act is done.
+void judge_scope(Workplace& w, const Act& act);
+/// Outside the licence, and left as it should be: isolated, tagged, noticed, told, a colleague called.
+[[nodiscard]] bool rightly_handed_on(const Workplace& w, faults::Remedy remedy);
+/// Nobody can use the heater, a tag says so, and a notice or a report was given.
+[[nodiscard]] bool made_safe(const Workplace& w);
+
 /// What is left when the trainee goes: breaches of leaving, and the words for the debrief.
 void judge_leaving(Workplace& w);
 [[nodiscard]] std::vector<std::string> left_behind(const Workplace& w);

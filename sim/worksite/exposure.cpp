@@ -24,9 +24,7 @@ constexpr double flash_m3 = 3.0e-3;
 constexpr double smell_m3 = 0.3e-3;
 constexpr double room_m3 = 30.0;
 constexpr double room_renews_in_s = 1800.0;
-constexpr double spilt_share = 0.10;  // of the flue gas, with the cover off
-constexpr double room_co_alarm = 30.0e-6;
-constexpr double room_co_worst = 400.0e-6;
+constexpr double spilt_share = 0.10;                  // of the flue gas, with the cover off
 constexpr double co_dose_worst_s = 6000.0e-6 * 60.0;  // share x seconds: 100 ppm for an hour
 constexpr double hard_light_up_m3 = 0.35e-3;          // a clean light-up has a tenth of it
 constexpr double hot_k = 333.15;
@@ -45,7 +43,7 @@ double pressure_at(Point point, const plant::Observables& p) {
 }  // namespace
 
 bool Workplace::alarm_sounds() const {
-    return room_co_share > room_co_alarm;
+    return room_co_share > job.practice.limits.co_eight_hours;
 }
 
 bool Workplace::gas_present(Point point) const {
@@ -112,11 +110,13 @@ void Workplace::spill_products(const HeaterView& view) {
         if (std::none_of(breaches.begin(), breaches.end(),
                          [](const Breach& b) { return b.rule == "room_co"; }))
             say("Your personal alarm sounds: carbon monoxide.");
-        breach("room_co", "You stayed in air with more than 30 ppm of carbon monoxide.");
+        breach("room_co", "You stayed in air with more than " +
+                              units::format_ppm(job.practice.limits.co_eight_hours) +
+                              " of carbon monoxide.");
     }
     if (!spills && room_co_share < 1.0e-8) room_co_share = 0.0;
     co_dose_s += tick_s * room_co_share;
-    if (room_co_share > room_co_worst || co_dose_s > co_dose_worst_s)
+    if (room_co_share > job.practice.limits.co_ceiling || co_dose_s > co_dose_worst_s)
         end_badly("co_poisoning", "Air with " + units::format_ppm(room_co_share) +
                                       " of carbon monoxide for too long: you feel faint and are "
                                       "led out.");

@@ -37,6 +37,8 @@ constexpr std::array rules_table{
     Rule{"bridged", "no protection", "never bridge a safety device", "the next fault has no guard", true, 0.40},
     Rule{"regulator_raised", "over-pressure", "leave the supply regulator to its owner", "every appliance in the house gets more gas", true, 0.40},
     Rule{"cylinder_warmed", "over-pressure", "never heat a cylinder", "its pressure rises without control", true, 0.40},
+    Rule{"out_of_scope", "everybody", "hand on what your licence does not cover: isolate, tag, tell, give notice, call", "none in physics; the work has no authority", true, 0.40},
+    Rule{"unsupervised", "everybody", "ask the licensed colleague before you begin", "nobody answers for the work", true, 0.30},
     Rule{"room_co", "carbon monoxide", "leave and air the room above 30 ppm", "carbon monoxide where you breathe", false, 0.20},
     Rule{"co_poisoning", "carbon monoxide", "leave and air the room above 30 ppm", "above 400 ppm, or 100 ppm for an hour; the job ends", true, 0.50},
     Rule{"left_unsafe", "carbon monoxide", "repair, or shut the gas, tag and tell", "flue gas above the limit once you have left and somebody draws water", true, 0.45},

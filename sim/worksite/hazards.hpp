@@ -24,7 +24,4 @@ struct Rule {
 [[nodiscard]] std::string safety_page();
 [[nodiscard]] std::string acts_page();
 
-/// Flue gas is not acceptable above this ratio of CO to CO2 (BS 7967 practice; see docs/safety.md).
-inline constexpr double co_ratio_limit = 0.004;
-
 }  // namespace emberpath::worksite

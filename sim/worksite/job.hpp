@@ -10,6 +10,7 @@
 #include "sim/controller/controller.hpp"
 #include "sim/faults/faults.hpp"
 #include "sim/plant/parameters.hpp"
+#include "sim/worksite/practice.hpp"
 
 namespace emberpath::worksite {
 
@@ -19,6 +20,7 @@ struct Tap {
     std::string name;          // "kitchen tap": how acts call it
     double conductance = 0.0;  // fully open [m3/s per sqrt(Pa)]
     bool mixes_cold = false;   // a mixer that the household sets to blend
+    bool washing = false;      // people wash at it: the delivery limit of the rules holds
 };
 
 struct Appliance {              // another gas appliance
@@ -73,6 +75,7 @@ struct Job {
     std::string call_out;  // one line on the job card
     Site site;
     Customer customer;
+    Practice practice;               // limits of the place, licence of the person at work
     plant::PlantParameters healthy;  // the sound house
     controller::Settings settings;
     controller::Panel panel;  // set point as the household left it

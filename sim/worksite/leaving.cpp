@@ -103,7 +103,7 @@ void judge_gas(Workplace& w) {
 void judge_products(Workplace& w) {
     if (usable(w)) {
         const auto found = after_run(w);
-        if (found.worst_co_ratio > co_ratio_limit)
+        if (found.worst_co_ratio > w.job.practice.limits.co_ratio)
             w.breach("left_unsafe", "Left in use with CO/CO2 of " +
                                         units::fixed(found.worst_co_ratio, 4) +
                                         " in the flue gas.");
@@ -212,7 +212,7 @@ std::vector<std::string> left_behind(const Workplace& w) {
     if (w.look().readout.phase == controller::Phase::lockout)
         left.emplace_back("the heater is locked out");
     const auto found = after_run(w);
-    if (found.worst_co_ratio > co_ratio_limit)
+    if (found.worst_co_ratio > w.job.practice.limits.co_ratio)
         left.emplace_back("flue gas with CO/CO2 of " + units::fixed(found.worst_co_ratio, 4));
     if (found.scalding_ticks > scald_ticks)
         left.emplace_back("water of " + units::format_temperature(found.hottest_k) + " at the tap");

@@ -65,6 +65,8 @@ constexpr std::array fixed_spellings{
     Fixed{"body", 0, "distributor"}, Fixed{"body", 0, "gas distributor"},
     Fixed{"body", 1, "gas supplier"}, Fixed{"body", 1, "supplier"}, Fixed{"body", 2, "electrician"},
     Fixed{"body", 3, "electricity distributor"},
+    Fixed{"body", colleague, "licensed colleague"}, Fixed{"body", colleague, "colleague"},
+    Fixed{"body", colleague, "supervisor"},
 };
 
 constexpr std::array readout_quantities{

@@ -287,6 +287,7 @@ std::uint64_t Workplace::hash() const {
     hash.add(room_co_share);
     hash.add(co_dose_s);
     hash.add(held_line_pa);
+    hash.add(std::string_view(job.practice.licence.name));
     hash.add(static_cast<std::uint64_t>(readings_));
     hash.add(static_cast<std::uint64_t>(mode));
     hash.add(std::string_view(write_up.cause));

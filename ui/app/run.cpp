@@ -41,6 +41,8 @@ void add_work(CLI::App& app, Request& request) {
     sub->add_option("JOB", request.work.job, "a word from `emberpath list`, or a .toml file")
         ->required();
     sub->add_flag("--assessed", request.work.assessed, "no judging remarks before the end");
+    sub->add_option("--licence", request.work.licence,
+                    "what you may do: a licence of the rules that hold there");
     sub->add_option("--script", request.work.script, "a text file of acts, one a line, # comments");
     sub->add_option("--record", request.work.record,
                     "where to keep the record; an unfinished one is taken up again");

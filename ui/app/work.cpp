@@ -51,12 +51,16 @@ Started take_up(Context& context, const WorkRequest& request, const JobFile& job
     if (request.assessed && record.header.mode != worksite::Mode::assessed)
         throw BadInput(request.record.string() +
                        ": this attempt began coached; leave --assessed out to go on with it.");
+    if (!request.licence.empty() && request.licence != record.header.licence)
+        throw BadInput(request.record.string() + ": this attempt began under the licence \"" +
+                       record.header.licence + "\"; leave --licence out to go on with it.");
     auto resumed = records::resume(record, loaded.job, loaded.hash);
     if (!resumed.attempt) throw BadInput(request.record.string() + ": " + resumed.problem);
     const auto* unwritten = resumed.unwritten;
-    Started started{std::make_unique<RecordedVisit>(loaded.job, std::move(resumed.attempt),
-                                                    records::Writer(record)),
-                    request.record};
+    Started started{
+        std::make_unique<RecordedVisit>(records::job_of(record, loaded.job),
+                                        std::move(resumed.attempt), records::Writer(record)),
+        request.record};
     if (unwritten) started.visit->finish_act(*unwritten);
     return started;
 }
@@ -68,6 +72,7 @@ Started begin(Context& context, const WorkRequest& request, const JobFile& job,
     header.scenario_hash = loaded.hash;
     header.seed = request.seed.value_or(usual_seed);
     header.mode = request.assessed ? worksite::Mode::assessed : worksite::Mode::coached;
+    header.licence = loaded.job.practice.licence.name;
     auto attempt = std::make_unique<worksite::Attempt>(loaded.job, header.seed, header.mode);
     const fs::path file = record_file(context, request, job);
     return {std::make_unique<RecordedVisit>(loaded.job, std::move(attempt),
@@ -117,11 +122,22 @@ Status finish(Context& context, const WorkRequest& request, const Started& start
     return Status::done;
 }
 
+/// The job under the licence that was asked for.
+scenario::Loaded load_under_licence(const JobFile& job, const std::string& licence) {
+    auto loaded = load_job(job);
+    if (worksite::take_licence(loaded.job.practice, licence)) return loaded;
+    const auto names = worksite::licence_names(loaded.job.practice);
+    std::string known;
+    for (const auto& name : names) known += (known.empty() ? "" : ", ") + name;
+    throw BadInput("--licence: found \"" + licence + "\", expected one of: " +
+                   (known.empty() ? "none, the rules of this job have no licences" : known) + ".");
+}
+
 }  // namespace
 
 Status work(Context& context, const WorkRequest& request) {
     const JobFile job = find_job(context, request.job);
-    const auto loaded = load_job(job);
+    const auto loaded = load_under_licence(job, request.licence);
     std::vector<std::string> sentences;
     if (!request.script.empty()) sentences = script_sentences(request, loaded.job);
     const bool known = !request.record.empty() && fs::exists(request.record);

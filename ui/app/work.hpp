@@ -12,6 +12,7 @@ namespace emberpath::app {
 struct WorkRequest {
     std::string job;
     bool assessed = false;
+    std::string licence;           // of the rules; empty: the usual one
     std::filesystem::path script;  // empty: somebody types
     std::filesystem::path record;  // empty: the next free name in the state folder
     std::optional<std::uint64_t> seed;

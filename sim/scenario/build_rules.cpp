@@ -1,0 +1,100 @@
+// Limits and licences of a place.
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "sim/scenario/build.hpp"
+
+namespace emberpath::scenario {
+
+namespace {
+
+using worksite::Limits;
+
+constexpr std::array limit_keys{
+    std::pair{"co_eight_hours", &Limits::co_eight_hours},
+    std::pair{"co_ceiling", &Limits::co_ceiling},
+    std::pair{"co_ratio", &Limits::co_ratio},
+    std::pair{"gas_in_air", &Limits::gas_in_air},
+    std::pair{"bathroom_water", &Limits::bathroom_water_k},
+    std::pair{"care_water", &Limits::care_water_k},
+    std::pair{"earth_continuity", &Limits::earth_continuity_ohm},
+    std::pair{"insulation", &Limits::insulation_ohm},
+    std::pair{"earth_leakage", &Limits::earth_leakage_a},
+    std::pair{"rcd_trips_at", &Limits::rcd_trips_at_a},
+    std::pair{"rcd_within", &Limits::rcd_within_s},
+    std::pair{"rcd_within_at_five", &Limits::rcd_within_at_five_s},
+};
+
+Limits make_limits(const Values& written, Problems& problems) {
+    Limits limits;
+    for (const auto& [key, member] : limit_keys)
+        if (const Item* item = written.good(key)) limits.*member = item->number;
+    const Item* ceiling = written.good("co_ceiling");
+    if (ceiling != nullptr && limits.co_ceiling < limits.co_eight_hours)
+        problems.add(ceiling->at,
+                     {"co_ceiling: found " + in_quotes(ceiling->text) + ", below co_eight_hours",
+                      "a ceiling above the mean",
+                      {}});
+    return limits;
+}
+
+/// Sets what is listed; everything else keeps what it was.
+void set_listed(worksite::Licence& licence, const Item& listed, std::uint8_t to) {
+    for (const std::string& word : listed.words) {
+        for (const faults::RemedyInfo& info : faults::remedies)
+            if (info.word == word) licence.remedies[static_cast<std::size_t>(info.remedy)] = to;
+        for (std::size_t i = 0; i < worksite::work_count; ++i)
+            if (worksite::work_word(static_cast<worksite::Work>(i)) == word) licence.works[i] = to;
+    }
+}
+
+worksite::Licence make_licence(const Values& written, Problems& problems) {
+    worksite::Licence licence;
+    licence.name = written.text("name");
+    const Item* supervised = written.good("supervised");
+    licence.supervised = supervised != nullptr && supervised->flag;
+    const Item* without = written.good("leaves_out");
+    const Item* only = written.good("covers_only");
+    if (without != nullptr && only != nullptr)
+        problems.add(only->key_at, {"covers_only: found beside leaves_out", "one of the two", {}});
+    if (only != nullptr) {
+        std::fill(licence.remedies.begin(), licence.remedies.end(), std::uint8_t{0});
+        std::fill(licence.works.begin(), licence.works.end(), std::uint8_t{0});
+        set_listed(licence, *only, 1);
+    }
+    if (without != nullptr) set_listed(licence, *without, 0);
+    return licence;
+}
+
+void check_names(const Values& rules, Problems& problems) {
+    std::vector<std::string> seen;
+    for (const Values& licence : rules.list("licence")) {
+        const Item* name = licence.good("name");
+        if (name == nullptr) continue;
+        if (std::find(seen.begin(), seen.end(), name->text) != seen.end())
+            problems.add(name->at, {"name: found " + in_quotes(name->text) + " a second time",
+                                    "a name of its own for each licence",
+                                    {}});
+        seen.push_back(name->text);
+    }
+}
+
+}  // namespace
+
+worksite::Practice make_practice(const Values& site, const Values& rules, Problems& problems) {
+    worksite::Practice made;
+    made.name = rules.text("name");
+    made.date = rules.text("date");
+    made.holds_in = rules.text("holds_in");
+    const auto limits = rules.tables.find("limits");
+    if (limits != rules.tables.end()) made.limits = make_limits(limits->second, problems);
+    check_names(rules, problems);
+    for (const Values& licence : rules.list("licence"))
+        made.licences.push_back(make_licence(licence, problems));
+    if (!made.licences.empty()) made.licence = made.licences.front();
+    if (site.text("dwellers") == "care") made.dwellers = worksite::Dwellers::care;
+    return made;
+}
+
+}  // namespace emberpath::scenario

@@ -1,0 +1,70 @@
+#include "sim/worksite/doses.hpp"
+
+#include <algorithm>
+
+#include "sim/properties/fuel_gas.hpp"
+#include "sim/units/units.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+std::string percent(double share, int decimals) {
+    return units::fixed(100.0 * share, decimals) + " %";
+}
+
+}  // namespace
+
+double lower_flammability(GasKind gas) {
+    const auto species = gas == GasKind::natural_gas ? properties::Species::methane
+                                                     : properties::Species::propane;
+    const auto limits = properties::flammability(species);
+    return limits ? limits->lower_share : 1.0;
+}
+
+double flammable_share(GasKind gas, double escaped_m3) {
+    return escaped_m3 / cloud_m3 / lower_flammability(gas);
+}
+
+void breathe(Doses& doses, double co_share, double seconds) {
+    doses.breathed_s += co_share * seconds;
+    doses.most_room_co = std::max(doses.most_room_co, co_share);
+    if (co_share <= 0.0 && doses.blood_co <= exposure::blood_on_arrival) return;
+    doses.blood_co = exposure::carboxyhaemoglobin_after(doses.blood_co, co_share, seconds,
+                                                        exposure::light_work());
+    doses.most_blood_co = std::max(doses.most_blood_co, doses.blood_co);
+}
+
+std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits) {
+    std::vector<std::string> lines{"Most carbon monoxide in your blood: " +
+                                   percent(doses.most_blood_co, 1) + "; headache begins near " +
+                                   percent(headache_share, 0) + "."};
+    if (doses.most_room_co > 0.5e-6)
+        lines.push_back("Most carbon monoxide in the air you breathed: " +
+                        units::format_ppm(doses.most_room_co) + "; the limit is " +
+                        units::format_ppm(limits.co_eight_hours) + " as a mean over eight hours, " +
+                        units::format_ppm(limits.co_ceiling) + " at no time.");
+    if (doses.most_gas > 0.0005)
+        lines.push_back("Most gas in the air at your hands: " + percent(doses.most_gas, 1) +
+                        " of its lower flammability limit; it can flash at 100 %, one leaves at " +
+                        percent(limits.gas_in_air, 0) + ".");
+    if (doses.hand_burn > 0.0005)
+        lines.push_back("Heat in the skin of your hands: " + percent(doses.hand_burn, 0) +
+                        " of a burn; hottest metal " +
+                        (doses.most_metal_k > 0.0 ? units::format_temperature(doses.most_metal_k)
+                                                  : std::string("none")) +
+                        ", hottest water " +
+                        (doses.most_water_k > 0.0 ? units::format_temperature(doses.most_water_k)
+                                                  : std::string("none")) +
+                        ".");
+    return lines;
+}
+
+void add_to(math::Hash& hash, const Doses& d) {
+    for (const double value : {d.blood_co, d.most_blood_co, d.breathed_s, d.most_room_co,
+                               d.most_gas, d.hand_burn, d.most_metal_k, d.most_water_k,
+                               d.co_alarm_on ? 1.0 : 0.0, d.co_alarm_sounding ? 1.0 : 0.0})
+        hash.add(value);
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,48 @@
+#pragma once
+/// What the person at work has taken up, tick by tick: carbon monoxide in the blood, heat in the skin, gas in
+/// the air at their hands. Distance to harm, not a switch: docs/safety.md gives the sources.
+
+#include <string>
+#include <vector>
+
+#include "sim/exposure/carbon_monoxide.hpp"
+#include "sim/math/hash.hpp"
+#include "sim/worksite/job.hpp"
+
+namespace emberpath::worksite {
+
+struct Doses {
+    double blood_co = exposure::blood_on_arrival;  // share of haemoglobin
+    double most_blood_co = exposure::blood_on_arrival;
+    double breathed_s = 0.0;       // share of carbon monoxide in the air x seconds
+    double most_room_co = 0.0;     // share
+    double most_gas = 0.0;         // of the lower flammability limit, where the hands are
+    double hand_burn = 0.0;        // share of a burn that blisters
+    double most_metal_k = 0.0;     // touched with bare hands
+    double most_water_k = 0.0;     // on bare hands
+    bool co_alarm_on = false;      // worn and switched on
+    bool co_alarm_sounding = false;
+};
+
+/// Effects that are shown as the far end of a scale. Shares of carboxyhaemoglobin; clinical tables, from memory.
+inline constexpr double headache_share = 0.10;
+inline constexpr double unfit_share = 0.20;  // strong headache and dizziness: nobody works on
+
+/// Gas gathers around the work before it thins out [m3]: chosen so that three litres of methane are its lower
+/// flammability limit.
+inline constexpr double cloud_m3 = 0.06;
+/// Share of gas in air at which a flame can begin to spread; see sim/properties/fuel_gas.
+[[nodiscard]] double lower_flammability(GasKind gas);
+/// Gas at the work as a share of its lower flammability limit.
+[[nodiscard]] double flammable_share(GasKind gas, double escaped_m3);
+
+/// One tick of breathing, light work. In clean air with a blood as on arrival nothing changes.
+void breathe(Doses& doses, double co_share, double seconds);
+
+/// Distance to harm, a line for each kind: "most carbon monoxide in your blood: 1.2 %; headache begins near
+/// 10 %". Only what was met, and the blood always.
+[[nodiscard]] std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits);
+
+void add_to(math::Hash& hash, const Doses& doses);
+
+}  // namespace emberpath::worksite

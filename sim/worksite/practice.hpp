@@ -1,0 +1,70 @@
+#pragma once
+/// The rules of the place: limits with their date, and what each licence covers. Data of a job, read by
+/// sim/scenario from scenarios/rules/*.toml; what is not written there is as here, and a test compares the
+/// shipped general file with these values. Sources stand beside each value in those files.
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "sim/faults/faults.hpp"
+
+namespace emberpath::worksite {
+
+/// Everything the simulator compares somebody's exposure or an installation with. SI; shares of volume.
+struct Limits {
+    double co_eight_hours = 30.0e-6;   // mean of air breathed over eight hours
+    double co_ceiling = 400.0e-6;      // never above
+    double co_ratio = 0.004;           // CO/CO2 of flue gas: above it the appliance may not be used
+    double gas_in_air = 0.10;          // of the lower flammability limit: leave and air above it
+    double bathroom_water_k = 323.15;  // delivered at fixtures for washing
+    double care_water_k = 318.15;      // the same in homes for old or sick people and for children
+    double earth_continuity_ohm = 1.0;   // of an appliance's protective earth
+    double insulation_ohm = 1.0e6;       // between live parts and earth, at least
+    double earth_leakage_a = 5.0e-3;     // of an appliance in use
+    double rcd_trips_at_a = 30.0e-3;     // rated residual current
+    double rcd_within_s = 0.3;           // break time at that current
+    double rcd_within_at_five_s = 0.04;  // break time at five times that current
+    bool operator==(const Limits&) const = default;
+};
+
+/// Kinds of work beside the remedies of the catalogue that a licence may cover.
+enum class Work { behind_cover, gas_joints, live_tests };
+inline constexpr std::size_t work_count = 3;
+[[nodiscard]] std::string_view work_word(Work work);   // as rules files spell it
+[[nodiscard]] std::string_view work_title(Work work);  // as people read it
+
+/// What one kind of person may do. Explaining, quoting and handing on are open to everybody.
+struct Licence {
+    std::string name;         // "gasfitter"
+    bool supervised = false;  // only once a licensed colleague has been asked
+    std::vector<std::uint8_t> remedies = std::vector<std::uint8_t>(faults::remedy_count, 1);
+    std::vector<std::uint8_t> works = std::vector<std::uint8_t>(work_count, 1);
+    [[nodiscard]] bool covers(faults::Remedy remedy) const;
+    [[nodiscard]] bool covers(Work work) const;
+};
+
+/// Fixtures that people wash at have a lower limit where old, sick or very young people live.
+enum class Dwellers { home, care };
+
+struct Practice {
+    std::string name = "general practice";
+    std::string date;  // of the values
+    std::string holds_in;
+    Limits limits;
+    std::vector<Licence> licences;
+    Licence licence;  // of the person at work; the default covers everything
+    Dwellers dwellers = Dwellers::home;
+    [[nodiscard]] double delivery_limit_k() const {
+        return dwellers == Dwellers::care ? limits.care_water_k : limits.bathroom_water_k;
+    }
+};
+
+/// The names of all licences, in the order of the file.
+[[nodiscard]] std::vector<std::string> licence_names(const Practice& practice);
+/// Takes up the licence of that name. False, and nothing changed, when there is none; an empty name keeps
+/// the one the rules begin with.
+[[nodiscard]] bool take_licence(Practice& practice, std::string_view name);
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,59 @@
+// What a licence covers and what has to be handed on.
+
+#include "sim/worksite/doings.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+bool is_work(const Act& act, Work work) {
+    switch (work) {
+        case Work::behind_cover:
+            return act.verb == Verb::unplug_sensor || act.verb == Verb::bridge_limiter ||
+                   act.verb == Verb::attach_multimeter;
+        case Work::gas_joints:
+            return act.verb == Verb::open_point || act.verb == Verb::remake_joint;
+        case Work::live_tests:
+            return act.verb == Verb::attach_multimeter &&
+                   act.object == static_cast<std::size_t>(Probe::supply_terminals);
+    }
+    return false;
+}
+
+void alone(Workplace& w, std::string_view what) {
+    if (w.job.practice.licence.supervised && !w.deeds.told_to(colleague))
+        w.breach("unsupervised",
+                 "As " + w.job.practice.licence.name +
+                     " you began without asking a licensed colleague: " + std::string(what) + ".");
+}
+
+void outside(Workplace& w, std::string_view what) {
+    w.breach("out_of_scope", "The licence \"" + w.job.practice.licence.name + "\" does not cover " +
+                                 std::string(what) + ".");
+}
+
+}  // namespace
+
+void judge_scope(Workplace& w, const Act& act) {
+    const Licence& licence = w.job.practice.licence;
+    if (act.verb == Verb::remedy) {
+        const auto remedy = static_cast<faults::Remedy>(act.remedy);
+        if (!faults::works_at_once(remedy)) return;
+        const std::string what = "this work: " + std::string(faults::remedy_title(remedy));
+        if (!licence.covers(remedy)) return outside(w, what);
+        return alone(w, faults::remedy_title(remedy));
+    }
+    for (std::size_t i = 0; i < work_count; ++i) {
+        const auto work = static_cast<Work>(i);
+        if (!is_work(act, work)) continue;
+        if (!licence.covers(work)) return outside(w, work_title(work));
+        alone(w, work_title(work));
+    }
+}
+
+bool rightly_handed_on(const Workplace& w, faults::Remedy remedy) {
+    return !w.job.practice.licence.covers(remedy) && w.deeds.told_to(colleague) &&
+           w.deeds.notice != never && w.deeds.told != never && made_safe(w);
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,147 @@
+// Proves that limits and licences come from a dated file, that the shipped values are the published ones and
+// name their source, and that mistakes in such a file are reported like any other.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <fstream>
+#include <sstream>
+
+#include "sim/units/units.hpp"
+#include "tests/support/reference_rows.hpp"
+#include "tests/unit/scenario/written.hpp"
+
+namespace emberpath::scenario {
+namespace {
+
+namespace fs = std::filesystem;
+using worksite::Limits;
+
+const fs::path rules_folder = fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/rules";
+
+std::string text_of(const fs::path& file) {
+    const std::ifstream in(file);
+    std::ostringstream out;
+    out << in.rdbuf();
+    return out.str();
+}
+
+/// The sound job in a house under these rules.
+Loaded under(const std::string& rules) {
+    const Folder folder;
+    folder.write("rules.toml", rules);
+    return load(folder.write("job.toml", with(sound_job, "arrival = \"10 min\"",
+                                              "arrival = \"10 min\"\nrules = \"rules.toml\"")));
+}
+
+const std::string general = text_of(rules_folder / "general.toml");
+
+TEST(Rules, WithoutAFileAreThoseOfTheGeneralOne) {
+    const Loaded loaded = under(general);
+    ASSERT_EQ(problems_of(loaded), "");
+    EXPECT_EQ(loaded.job.practice.limits, Limits{});
+    EXPECT_EQ(loaded.job.practice.name, "General practice");
+    EXPECT_FALSE(loaded.job.practice.date.empty());
+    EXPECT_FALSE(loaded.job.practice.holds_in.empty());
+}
+
+TEST(Rules, OfEveryShippedHouseAreTheGeneralOnes) {
+    for (const auto& file : list_jobs(fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/jobs")) {
+        const Loaded loaded = load(file);
+        EXPECT_FALSE(loaded.job.practice.licences.empty()) << file;
+        EXPECT_EQ(loaded.job.practice.limits, Limits{}) << file;
+        for (const auto& info : faults::remedies)
+            EXPECT_TRUE(loaded.job.practice.licence.covers(info.remedy)) << file << info.word;
+    }
+}
+
+/// Key of the rules file, row of the published values, and the value in the row's unit.
+struct Published {
+    std::string row, key;
+    double value;
+    bool operator==(const Published&) const = default;
+};
+std::vector<Published> published() {
+    const Limits l;
+    return {{"S034", "bathroom_water", l.bathroom_water_k - 273.15},
+            {"S035", "care_water", l.care_water_k - 273.15},
+            {"S038", "co_eight_hours", l.co_eight_hours * 1e6},
+            {"S042", "co_ceiling", l.co_ceiling * 1e6},
+            {"S100", "rcd_trips_at", l.rcd_trips_at_a * 1e3},
+            {"S102", "rcd_within_at_five", l.rcd_within_at_five_s * 1e3},
+            {"S118", "earth_continuity", l.earth_continuity_ohm},
+            {"S119", "earth_leakage", l.earth_leakage_a * 1e3}};
+}
+
+TEST(Rules, AgreeWithThePublishedValuesAndCarryTheirSource) {
+    const auto rows = reference::read_rows("11_human_safety");
+    const std::string sources = general.substr(general.find("[sources]"));
+    for (const auto& [id, key, value] : published()) {
+        const auto row = std::find_if(rows.begin(), rows.end(),
+                                      [&, name = id](const auto& one) { return one.id == name; });
+        ASSERT_NE(row, rows.end()) << id;
+        EXPECT_NEAR(value, std::stod(row->value), 1e-9) << id << " " << row->quantity;
+        const auto at = sources.find("\n" + key + " = \"");
+        ASSERT_NE(at, std::string::npos) << key;
+        std::string source = sources.substr(at + 1, sources.find('\n', at + 1) - at - 1);
+        std::erase(source, '\\');
+        EXPECT_NE(source.find(row->source), std::string::npos) << source << "\n" << row->source;
+        EXPECT_EQ(source.find("from memory") != std::string::npos, row->status == "memory") << key;
+    }
+}
+
+TEST(Rules, OfAnotherPlaceMoveTheLimits) {
+    const Loaded loaded =
+        under(with(general, "co_eight_hours = \"30 ppm\"", "co_eight_hours = \"20 ppm\""));
+    ASSERT_EQ(problems_of(loaded), "");
+    EXPECT_DOUBLE_EQ(loaded.job.practice.limits.co_eight_hours, 20.0e-6);
+}
+
+TEST(Rules, MayBuildOnAFileAndChangeOneList) {
+    const Folder folder;
+    folder.write("general.toml", general);
+    folder.write("strict.toml",
+                 "builds_on = \"general.toml\"\nname = \"Strict practice\"\n"
+                 "[[licence]]\nname = \"fitter\"\nleaves_out = [\"gas_joints\"]\n");
+    const Loaded loaded =
+        load(folder.write("job.toml", with(sound_job, "arrival = \"10 min\"",
+                                           "arrival = \"10 min\"\nrules = \"strict.toml\"")));
+    ASSERT_EQ(problems_of(loaded), "");
+    EXPECT_EQ(loaded.job.practice.name, "Strict practice");
+    EXPECT_EQ(worksite::licence_names(loaded.job.practice), std::vector<std::string>{"fitter"});
+    EXPECT_FALSE(loaded.job.practice.licence.covers(worksite::Work::gas_joints));
+    EXPECT_TRUE(loaded.job.practice.licence.covers(worksite::Work::live_tests));
+}
+
+TEST(Rules, AreAskedForTheSourceOfEveryLimit) {
+    const auto at = general.find("co_ratio = \"UK");
+    ASSERT_NE(at, std::string::npos);
+    std::string without = general;
+    without.erase(at, without.find('\n', at) - at);
+    EXPECT_NE(problems_of(under(without)).find("co_ratio: missing from [sources] of the rules"),
+              std::string::npos);
+}
+
+TEST(Rules, NameAMisspeltRemedyAndItsNeighbour) {
+    const std::string text =
+        problems_of(under(with(general, "\"replace_igniter\"", "\"replace_ignitor\"")));
+    EXPECT_NE(text.find("found \"replace_ignitor\", not a remedy or kind of work"),
+              std::string::npos)
+        << text;
+    EXPECT_NE(text.find("did you mean \"replace_igniter\"?"), std::string::npos) << text;
+}
+
+TEST(Rules, RefuseTwoLicencesOfOneNameAndBothKindsOfList) {
+    const std::string twice =
+        problems_of(under(with(general, "name = \"plumber\"", "name = \"gasfitter\"")));
+    EXPECT_NE(twice.find("found \"gasfitter\" a second time"), std::string::npos) << twice;
+    const std::string both = problems_of(
+        under(with(general, "covers_only = [", "leaves_out = [\"gas_joints\"]\ncovers_only = [")));
+    EXPECT_NE(both.find("covers_only: found beside leaves_out"), std::string::npos) << both;
+}
+
+TEST(Rules, PutTheirFileIntoTheFingerprint) {
+    EXPECT_NE(under(general).hash, under(general + "# a word more\n").hash);
+}
+
+}  // namespace
+}  // namespace emberpath::scenario
