@@ -42,7 +42,7 @@ std::string joined(const std::vector<std::string>& parts, std::string_view betwe
 /// What the replayed attempt ended with, in words.
 struct Ending {
     std::string written_cause;  // title; empty when none was written
-    std::vector<std::string> left_behind;
+    std::vector<std::string> left_behind, doses;
 };
 
 Ending ending_of(const Record& record, const worksite::Job& job) {
@@ -54,7 +54,9 @@ Ending ending_of(const Record& record, const worksite::Job& job) {
     Ending ending;
     for (const auto& cause : worksite::cause_list())
         if (cause.word == attempt.write_up().cause) ending.written_cause = cause.title;
-    ending.left_behind = attempt.truth().left_behind;
+    auto truth = attempt.truth();
+    ending.left_behind = std::move(truth.left_behind);
+    ending.doses = std::move(truth.doses);
     return ending;
 }
 
@@ -319,7 +321,10 @@ Debrief make_debrief(const Record& record, const worksite::Job& usual,
     debrief.call_out = job.call_out;
     debrief.mode = record.header.mode == worksite::Mode::assessed ? "assessed" : "coached";
     if (!record.acts.empty()) debrief.time_on_site = time_on_site(record.acts.back().end_tick, job);
-    debrief.outcome = outcome_of(record, job, assessment, ending_of(record, job));
+    const Ending ending = ending_of(record, job);
+    debrief.outcome = outcome_of(record, job, assessment, ending);
+    debrief.doses = ending.doses;
+    debrief.day_after = record.day_after.lines;
     debrief.unsafe_acts = unsafe_acts_of(record, job, assessment);
     for (const auto& area : assessment.areas)
         debrief.areas.push_back(

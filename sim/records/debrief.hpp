@@ -24,6 +24,9 @@ struct Debrief {
     };
     std::vector<UnsafeAct> unsafe_acts;
 
+    std::vector<std::string> doses;      // how near the person at work came to harm
+    std::vector<std::string> day_after;  // what the household met in the next 24 hours
+
     // 2. Areas, overall, gates.
     struct Area {
         std::string word;

@@ -158,10 +158,11 @@ std::string to_html(const Debrief& debrief) {
                "p",
                "Debrief. Mode: " + debrief.mode + ". Time on site: " + debrief.time_on_site + ".",
                "quiet") +
-           "\n" + outcome_part(debrief) + area_part(debrief) + proposal_part(debrief) +
-           hindsight_part(debrief) + act_part(debrief) + comparison_part(debrief) +
-           list_part("For the assessor", debrief.for_assessor) + limits_part(debrief) +
-           "</body>\n</html>\n";
+           "\n" + outcome_part(debrief) + list_part("Distance to harm", debrief.doses) +
+           list_part("The day after you left", debrief.day_after) + area_part(debrief) +
+           proposal_part(debrief) + hindsight_part(debrief) + act_part(debrief) +
+           comparison_part(debrief) + list_part("For the assessor", debrief.for_assessor) +
+           limits_part(debrief) + "</body>\n</html>\n";
 }
 
 }  // namespace emberpath::records

@@ -75,6 +75,8 @@ std::string to_json(const Debrief& debrief) {
                         {"time_on_site", debrief.time_on_site},
                         {"outcome", debrief.outcome},
                         {"unsafe_acts", unsafe_acts(debrief)},
+                        {"distance_to_harm", debrief.doses},
+                        {"day_after", debrief.day_after},
                         {"areas", areas(debrief)},
                         {"overall", overall(debrief)},
                         {"gates_met", debrief.gates_met},

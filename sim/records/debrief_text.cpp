@@ -30,6 +30,15 @@ std::string outcome_part(const Debrief& debrief) {
     return text;
 }
 
+std::string aftermath_part(const Debrief& debrief) {
+    std::string text = heading("Distance to harm");
+    for (const auto& line : debrief.doses) text += paragraph(line, page, margin, "- ");
+    if (debrief.day_after.empty()) return text;
+    text += heading("The day after you left");
+    for (const auto& line : debrief.day_after) text += paragraph(line, page, margin, "- ");
+    return text;
+}
+
 std::string area_part(const Debrief& debrief) {
     const std::vector<Column> columns = {{9}, {4, true}, {10}, {67}};
     std::string text = heading("Areas");
@@ -145,9 +154,10 @@ std::string to_text(const Debrief& debrief) {
     std::string text = "Debrief  " + debrief.title + "\n";
     text += paragraph(debrief.call_out, page);
     text += "Mode: " + debrief.mode + ". Time on site: " + debrief.time_on_site + ".\n";
-    return text + outcome_part(debrief) + area_part(debrief) + proposal_part(debrief) +
-           hindsight_part(debrief) + act_part(debrief) + comparison_part(debrief) +
-           list_part("For the assessor", debrief.for_assessor) + limits_part(debrief);
+    return text + outcome_part(debrief) + aftermath_part(debrief) + area_part(debrief) +
+           proposal_part(debrief) + hindsight_part(debrief) + act_part(debrief) +
+           comparison_part(debrief) + list_part("For the assessor", debrief.for_assessor) +
+           limits_part(debrief);
 }
 
 }  // namespace emberpath::records

@@ -148,6 +148,13 @@ void read_closing(Members& in, int line, Record& record) {
     record.closed = true;
     record.gates_met = in.yes_no("gates_met");
     record.proposal = in.text("proposal");
+    record.day_after.state = in.text("day_after_state");
+    for (const auto& item : in.list("day_after")) {
+        if (item.is_string())
+            record.day_after.lines.push_back(item.get<std::string>());
+        else
+            in.problem("day_after: an entry is not text", "text between quotes");
+    }
     for (const auto& item : in.list("scores")) {
         Members score(item, line, record);
         record.scores.push_back({score.text("area"), score.number("score")});

@@ -62,6 +62,7 @@ struct Record {
     std::vector<RecordedScore> scores;
     bool gates_met = false;
     std::string proposal;
+    worksite::Attempt::After day_after;  // what the household met once the trainee had left
     std::vector<diagnostics::Diagnostic> problems;  // in file order; any makes the record unusable
     std::vector<std::string> notes;  // harmless: a last line cut short by a power cut
     std::string chain;               // of the last good line
@@ -94,7 +95,7 @@ class Writer {
 
     void begin_act(std::int64_t tick, std::string_view sentence);
     void end_act(const worksite::LogEntry& entry, std::uint64_t state_hash);
-    void close(const scoring::Assessment& assessment);
+    void close(const scoring::Assessment& assessment, const worksite::Attempt::After& day_after);
 
   private:
     struct Impl;

@@ -179,11 +179,13 @@ Verification verify(const Record& record, const worksite::Job& job,
                                  counted(record.acts.size(), "state");
     if (!record.closed)
         return {true, "The same, bit for bit: " + compared + ". The attempt is unfinished.", {}};
+    if (attempt.day_after() != record.day_after)
+        return differs("the day after the visit goes otherwise now than in the record");
     auto assessment = assess(record, job);
     if (auto what = compare_scores(assessment, record); !what.empty()) return differs(what);
     return {true,
-            "The same, bit for bit: " + compared + ", and " +
-                counted(record.scores.size(), "score") + ".",
+            "The same, bit for bit: " + compared + ", " + counted(record.scores.size(), "score") +
+                " and the day after.",
             std::move(assessment)};
 }
 

@@ -80,7 +80,8 @@ void Writer::end_act(const worksite::LogEntry& entry, std::uint64_t state_hash) 
                   {"state", hash_text(state_hash)}});
 }
 
-void Writer::close(const scoring::Assessment& assessment) {
+void Writer::close(const scoring::Assessment& assessment,
+                   const worksite::Attempt::After& day_after) {
     Json scores = Json::array();
     for (const auto& area : assessment.areas)
         scores.push_back({{"area", area.word}, {"score", area.score}});
@@ -88,7 +89,9 @@ void Writer::close(const scoring::Assessment& assessment) {
     impl_->write({{"closed", true},
                   {"scores", scores},
                   {"gates_met", assessment.gates_met},
-                  {"proposal", assessment.proposal}});
+                  {"proposal", assessment.proposal},
+                  {"day_after", day_after.lines},
+                  {"day_after_state", day_after.state}});
 }
 
 }  // namespace emberpath::records

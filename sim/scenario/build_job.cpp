@@ -202,6 +202,17 @@ HeaterParts make_heater(const Values& heater, Problems& problems) {
     return parts;
 }
 
+namespace {
+
+worksite::Consent consent_of(std::string_view word) {
+    using worksite::Consent;
+    if (word == "given") return Consent::given;
+    if (word == "after reasons") return Consent::after_reasons;
+    return word == "never" ? Consent::never : Consent::when_asked;
+}
+
+}  // namespace
+
 worksite::Customer make_customer(const Values& customer) {
     using worksite::Complaint;
     constexpr std::array complaints{
@@ -213,6 +224,7 @@ worksite::Customer make_customer(const Values& customer) {
         std::pair{"something else", Complaint::none}};
     worksite::Customer made;
     made.words = customer.text("words");
+    made.agrees = consent_of(customer.text("agrees"));
     for (const auto& [word, complaint] : complaints)
         if (customer.text("complaint") == word) made.complaint = complaint;
     const auto answers = customer.tables.find("answers");

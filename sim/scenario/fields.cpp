@@ -34,6 +34,8 @@ constexpr std::array table_of_fields{
     Field{.section = customer, .name = "complaint", .kind = word,
           .words = "no hot water|not hot enough|too hot|goes cold after a while|drops out now and then|something else",
           .fallback = required, .example = "no hot water", .help = "What kind of complaint that is; the simulated history must show it. `something else`: the water itself is hot enough."},
+    Field{.section = customer, .name = "agrees", .kind = word, .words = "given|when asked|after reasons|never",
+          .fallback = "when asked", .example = "after reasons", .help = "To services being shut off. `given`: nobody needs to ask; `after reasons`: once they were told why; `never`: a notice alone will not keep the heater off."},
     Field{.section = customer, .name = "answers", .kind = table, .holds = answers,
           .help = "What the customer says when asked about a topic."},
 

@@ -5,6 +5,7 @@
 
 #include "sim/scenario/build.hpp"
 #include "sim/scenario/files.hpp"
+#include "sim/worksite/complaint.hpp"
 
 namespace emberpath::scenario {
 
@@ -83,6 +84,10 @@ Loaded load(const fs::path& file) {
     loaded.hash = files.hash();
     loaded.problems = problems.sorted();
     return loaded;
+}
+
+std::vector<std::string> doubts_about(const worksite::Job& job) {
+    return worksite::doubts_about(job);
 }
 
 std::vector<fs::path> list_jobs(const fs::path& folder) {

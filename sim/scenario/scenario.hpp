@@ -21,6 +21,9 @@ struct Loaded {
 /// user wrote, print or stop early.
 [[nodiscard]] Loaded load(const std::filesystem::path& file);
 
+/// What a checked job says against its own physics or gives away; see worksite::doubts_about().
+[[nodiscard]] std::vector<std::string> doubts_about(const worksite::Job& job);
+
 /// The job files of a folder, sorted by name.
 [[nodiscard]] std::vector<std::filesystem::path> list_jobs(const std::filesystem::path& folder);
 

@@ -91,6 +91,7 @@ bool is_evidence(const worksite::Observation& observation) {
     switch (observation.quantity) {
         case Q::complaint_heard:
         case Q::room_co:
+        case Q::gas_in_air:
         case Q::readout_phase:
             return false;
         case Q::spark:

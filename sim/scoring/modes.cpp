@@ -66,6 +66,7 @@ bool can_be_proposed(worksite::Quantity quantity, const worksite::Job& job) {
         case Q::volts_between:
         case Q::ohms_between:
         case Q::clamp_current:
+        case Q::gas_in_air:
             return false;
         case Q::cylinder_mass:
         case Q::cylinder_frost:

@@ -74,6 +74,7 @@ void Hands::resume() {
 void Hands::arrive() {
     for (const char* topic : {"when", "where", "changes", "weather", "smell", "safety"})
         say(std::string("ask about ") + topic);
+    say("ask customer for consent");
     say("look at display");
     say("switch on analyser");
 }

@@ -11,6 +11,7 @@ namespace emberpath::worksite {
 namespace {
 
 constexpr double at_set_k = 2.5;
+constexpr double splash_s = 1.0;  // a full cup runs over the hand that holds it: chosen
 
 std::string tap_runs(const Workplace& w, const Act& act) {
     return w.services.tap_opening[act.object] > 0.0
@@ -25,6 +26,7 @@ void measure_temperature(Workplace& w, const Act&) {
 }
 
 void measure_flow(Workplace& w, const Act& act) {
+    w.touch_water(w.look().plant.tap_water_k, splash_s);
     w.measure_share(act.object);
     w.read({Quantity::tap_flow});
 }

@@ -16,7 +16,9 @@ void tell(Workplace& w, const Act&) {
 
 void notice(Workplace& w, const Act&) {
     w.deeds.notice = w.tick();
-    w.say("The customer signs the notice.");
+    w.say(w.job.customer.agrees == Consent::never
+              ? "The customer will not sign; you leave a copy and note the refusal."
+              : "The customer signs the notice.");
 }
 
 void tag(Workplace& w, const Act&) {

@@ -3,14 +3,16 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/worksite/day_after.hpp"
 #include "sim/worksite/doings.hpp"
 
 namespace emberpath::worksite {
 
 const Doing& doing_of(Verb verb) {
-    const std::array tables{look_doings(),  service_doings(), electrical_doings(), gas_doings(),
-                            flue_doings(),  water_doings(),   remedy_doings(),     proof_doings(),
-                            write_doings(), measure_doings(), supply_doings()};
+    const std::array tables{look_doings(),    service_doings(), electrical_doings(),
+                            gas_doings(),     flue_doings(),    water_doings(),
+                            remedy_doings(),  proof_doings(),   write_doings(),
+                            measure_doings(), supply_doings(),  protection_doings()};
     for (const auto table : tables)
         for (const auto& doing : table)
             if (doing.verb == verb) return doing;
@@ -43,6 +45,7 @@ std::variant<Act, ActRefusal> understand(const Workplace& place, std::string_vie
 void do_act(Workplace& place, const Act& act) {
     const Doing& doing = doing_of(act.verb);
     judge_scope(place, act);
+    judge_consent(place, act);
     if (doing.when == Doing::When::before) doing.effect(place, act);
     if (doing.when != Doing::When::own) place.pass(seconds_of(act));
     if (doing.when != Doing::When::before && !place.over()) doing.effect(place, act);
@@ -132,6 +135,11 @@ std::uint64_t Attempt::state_hash() const {
     return impl_->place.hash();
 }
 
+Attempt::After Attempt::day_after() const {
+    const DayAfter day = worksite::day_after(impl_->place);
+    return {lines_of(day), day.state};
+}
+
 Attempt::Truth Attempt::truth() const {
     const Workplace& place = impl_->place;
     std::vector<faults::Fault> remaining;
@@ -148,6 +156,7 @@ Attempt::Truth Attempt::truth() const {
             std::move(missing),
             std::move(not_needed),
             made_safe(place),
+            dose_lines(place.doses, place.job.practice.limits),
             place.household.complaint()};
 }
 

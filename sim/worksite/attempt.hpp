@@ -149,9 +149,18 @@ class Attempt {
         std::vector<std::string> unproved;     // not done
         std::vector<std::string> not_needed;   // cannot be done on a heater taken out of use
         bool made_safe;                        // out of use, tagged, with a notice or a report
+        std::vector<std::string> doses;        // what the person at work took up, in sentences
         Complaint noticed;                     // what the simulated history would have been called
     };
     [[nodiscard]] Truth truth() const;
+    /// What the household meets in the day after, simulated on the state left behind: sentences, and a hash of
+    /// the state a day later. Takes a second or two.
+    struct After {
+        std::vector<std::string> lines;
+        std::string state;
+        bool operator==(const After&) const = default;
+    };
+    [[nodiscard]] After day_after() const;
 
   private:
     struct Impl;

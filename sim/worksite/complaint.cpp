@@ -1,5 +1,8 @@
 #include "sim/worksite/complaint.hpp"
 
+#include <array>
+#include <utility>
+
 #include "sim/worksite/workplace.hpp"
 
 namespace emberpath::worksite {
@@ -67,6 +70,69 @@ Complaint Household::complaint() const {
 Complaint simulated_complaint(const Job& job, std::uint64_t seed) {
     const Workplace place(job, seed, Mode::assessed, nullptr);
     return place.household.complaint();
+}
+
+std::string_view complaint_word(Complaint complaint) {
+    constexpr std::array<std::string_view, complaint_count> words{
+        "something else",          "no hot water",          "not hot enough", "too hot",
+        "goes cold after a while", "drops out now and then"};
+    return words.at(static_cast<std::size_t>(complaint));
+}
+
+namespace {
+
+std::string quoted(Complaint complaint) {
+    return "\"" + std::string(complaint_word(complaint)) + "\"";
+}
+
+std::string in_small_letters(std::string_view text) {
+    std::string small(text);
+    for (char& c : small)
+        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+    return small;
+}
+
+/// What somebody can read or hear before the cause is known.
+std::vector<std::pair<std::string, std::string>> open_texts(const Job& job) {
+    std::vector<std::pair<std::string, std::string>> texts{
+        {"name", job.name},
+        {"title", job.title},
+        {"call_out", job.call_out},
+        {"site name", job.site.name},
+        {"words of the customer", job.customer.words}};
+    for (const auto& [topic, answer] : job.customer.answers)
+        texts.emplace_back("answer about " + topic, answer);
+    return texts;
+}
+
+void add_names_given_away(const Job& job, std::vector<std::string>& doubts) {
+    for (const auto& fault : job.faults) {
+        const auto& cause = faults::info(fault.cause);
+        for (const auto& [where, text] : open_texts(job)) {
+            const std::string small = in_small_letters(text);
+            if (small.find(cause.word) != std::string::npos ||
+                small.find(cause.title) != std::string::npos)
+                doubts.push_back("the " + where + " names the cause, " + std::string(cause.title));
+        }
+    }
+}
+
+}  // namespace
+
+std::vector<std::string> doubts_about(const Job& job) {
+    constexpr std::uint64_t any_seed = 1;
+    std::vector<std::string> doubts;
+    const Complaint met = simulated_complaint(job, any_seed);
+    if (met != job.customer.complaint)
+        doubts.push_back("the customer complains of " + quoted(job.customer.complaint) +
+                         ", but the history shows " + quoted(met));
+    Job sound = job;
+    sound.faults.clear();
+    const bool fault = job.intended != faults::Remedy::explain_to_customer;
+    if (fault && simulated_complaint(sound, any_seed) != Complaint::none)
+        doubts.emplace_back("without the fault the household would complain all the same");
+    add_names_given_away(job, doubts);
+    return doubts;
 }
 
 }  // namespace emberpath::worksite

@@ -2,6 +2,9 @@
 /// What a household would complain of, from the water it got. One for the true house; one per shadow.
 
 #include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
 
 #include "sim/worksite/job.hpp"
 
@@ -29,5 +32,12 @@ class Household {
 
 /// Runs the history of a job and says what it would be called. Takes as long as the history.
 [[nodiscard]] Complaint simulated_complaint(const Job& job, std::uint64_t seed);
+/// "no hot water", "too hot" ...: as scenario files spell it.
+[[nodiscard]] std::string_view complaint_word(Complaint complaint);
+
+/// What in a job contradicts its own physics or gives its cause away, in sentences: a complaint that the
+/// history does not show, a household with no reason to call, words that name the cause. Runs the history
+/// twice.
+[[nodiscard]] std::vector<std::string> doubts_about(const Job& job);
 
 }  // namespace emberpath::worksite

@@ -30,6 +30,7 @@ struct Doing {
 [[nodiscard]] std::span<const Doing> water_doings();
 [[nodiscard]] std::span<const Doing> remedy_doings();
 [[nodiscard]] std::span<const Doing> proof_doings();
+[[nodiscard]] std::span<const Doing> protection_doings();
 [[nodiscard]] std::span<const Doing> write_doings();
 [[nodiscard]] const Doing& doing_of(Verb verb);
 
@@ -53,10 +54,12 @@ void read_analyser_now(Workplace& w);
 
 /// Work outside the licence, or an apprentice on their own: judged before the act is done.
 void judge_scope(Workplace& w, const Act& act);
+/// Services shut or the heater opened against or without the customer's word.
+void judge_consent(Workplace& w, const Act& act);
+/// Something at this visit has shown that it is dangerous to go on using the heater.
+[[nodiscard]] bool danger_is_known(const Workplace& w);
 /// Outside the licence, and left as it should be: isolated, tagged, noticed, told, a colleague called.
 [[nodiscard]] bool rightly_handed_on(const Workplace& w, faults::Remedy remedy);
-/// Nobody can use the heater, a tag says so, and a notice or a report was given.
-[[nodiscard]] bool made_safe(const Workplace& w);
 
 /// What is left when the trainee goes: breaches of leaving, and the words for the debrief.
 void judge_leaving(Workplace& w);

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/exposure/contact.hpp"
+#include "sim/exposure/scald.hpp"
 #include "sim/exposure/shock.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/electrical_quantities.hpp"
@@ -20,13 +22,11 @@ constexpr double weep_at_pa = 2000.0;
 constexpr double greatest_escape_m3_per_s = 2.0e-4;
 constexpr double air_renews_in_s = 180.0;
 constexpr double nothing_left_m3 = 1.0e-7;
-constexpr double flash_m3 = 3.0e-3;
 constexpr double smell_m3 = 0.3e-3;
 constexpr double room_m3 = 30.0;
 constexpr double room_renews_in_s = 1800.0;
-constexpr double spilt_share = 0.10;                  // of the flue gas, with the cover off
-constexpr double co_dose_worst_s = 6000.0e-6 * 60.0;  // share x seconds: 100 ppm for an hour
-constexpr double hard_light_up_m3 = 0.35e-3;          // a clean light-up has a tenth of it
+constexpr double spilt_share = 0.10;          // of the flue gas, with the cover off
+constexpr double hard_light_up_m3 = 0.35e-3;  // a clean light-up has a tenth of it
 constexpr double hot_k = 333.15;
 constexpr double weeps_below = 0.125;  // one joint in eight
 constexpr double weep_m3_per_s = 5.0e-7;
@@ -43,7 +43,7 @@ double pressure_at(Point point, const plant::Observables& p) {
 }  // namespace
 
 bool Workplace::alarm_sounds() const {
-    return room_co_share > job.practice.limits.co_eight_hours;
+    return doses.co_alarm_on && room_co_share > job.practice.limits.co_eight_hours;
 }
 
 bool Workplace::gas_present(Point point) const {
@@ -94,7 +94,9 @@ void Workplace::escape_gas(const HeaterView& view) {
     if (rate <= 0.0 && escaped_gas_m3 < nothing_left_m3) escaped_gas_m3 = 0.0;
     if (escaped_gas_m3 > smell_m3 && !smell_noticed_) say("It smells of gas.");
     smell_noticed_ = escaped_gas_m3 > smell_m3;
-    if (escaped_gas_m3 > flash_m3 && ignition_source(view))
+    const double share = flammable_share(job.site.gas, escaped_gas_m3);
+    doses.most_gas = std::max(doses.most_gas, share);
+    if (share >= 1.0 && ignition_source(view))
         end_badly("flash",
                   "The gas that escaped, " + units::fixed(escaped_gas_m3 * 1000.0, 1) +
                       " litres, meets a flame and flashes. Your hands and face are burnt.");
@@ -106,20 +108,46 @@ void Workplace::spill_products(const HeaterView& view) {
         spills ? spilt_share * (view.plant.air_m3_per_s + view.plant.gas_m3_per_s) : 0.0;
     room_co_share +=
         tick_s * (flow * view.plant.co_share / room_m3 - room_co_share / room_renews_in_s);
-    if (alarm_sounds()) {
-        if (std::none_of(breaches.begin(), breaches.end(),
-                         [](const Breach& b) { return b.rule == "room_co"; }))
-            say("Your personal alarm sounds: carbon monoxide.");
-        breach("room_co", "You stayed in air with more than " +
-                              units::format_ppm(job.practice.limits.co_eight_hours) +
-                              " of carbon monoxide.");
-    }
     if (!spills && room_co_share < 1.0e-8) room_co_share = 0.0;
-    co_dose_s += tick_s * room_co_share;
-    if (room_co_share > job.practice.limits.co_ceiling || co_dose_s > co_dose_worst_s)
-        end_badly("co_poisoning", "Air with " + units::format_ppm(room_co_share) +
-                                      " of carbon monoxide for too long: you feel faint and are "
+    judge_room_air();
+}
+
+/// The limits of the place are broken by whoever stays; the body decides when the job ends.
+void Workplace::judge_room_air() {
+    const Limits& limits = job.practice.limits;
+    if (alarm_sounds() && !doses.co_alarm_sounding)
+        say("Your personal alarm sounds: carbon monoxide.");
+    doses.co_alarm_sounding = alarm_sounds();
+    if (room_co_share > limits.co_eight_hours)
+        breach("room_co", "You stayed in air with more than " +
+                              units::format_ppm(limits.co_eight_hours) + " of carbon monoxide" +
+                              (doses.co_alarm_on ? "." : ", your alarm switched off."));
+    if (room_co_share > limits.co_ceiling)
+        breach("co_ceiling", "You stayed in air with " + units::format_ppm(room_co_share) +
+                                 " of carbon monoxide; " + units::format_ppm(limits.co_ceiling) +
+                                 " is the ceiling.");
+    if (doses.blood_co >= unfit_share)
+        end_badly("co_poisoning", "Carbon monoxide holds " +
+                                      units::fixed(100.0 * doses.blood_co, 0) +
+                                      " % of your blood: your head aches, you are dizzy and are "
                                       "led out.");
+}
+
+void Workplace::touch_metal(double metal_k) {
+    doses.most_metal_k = std::max(doses.most_metal_k, metal_k);
+    doses.hand_burn += exposure::contact_burn_share(metal_k, exposure::drawn_back_after_s);
+    if (doses.hand_burn >= 1.0)
+        breach("burnt", "Your hand is burnt: metal at " + units::format_temperature(metal_k) + ".");
+}
+
+void Workplace::touch_water(double water_k, double seconds) {
+    constexpr double felt_hot_k = 316.15;  // 43 °C: below, the sources say nothing
+    if (person.gloves || water_k < felt_hot_k) return;
+    doses.most_water_k = std::max(doses.most_water_k, water_k);
+    doses.hand_burn += exposure::burn_share(exposure::Burn::second_degree, water_k, seconds);
+    if (doses.hand_burn >= 1.0)
+        breach("burnt",
+               "Your hand is scalded: water of " + units::format_temperature(water_k) + ".");
 }
 
 /// Gas left in the chamber lights late: a thump; with hasty resets it is the trainee's doing.
@@ -177,9 +205,11 @@ void Workplace::hands_inside(std::string_view doing) {
         (!services.main_switch_on || !services.breaker_on) && services.board_locked;
     if (!plug_locked && !board_locked)
         breach("not_locked", what + " while anybody could have switched on again.");
-    if (!person.gloves && look().plant.hottest_metal_k > hot_k)
-        breach("hot_parts", what + " with bare hands, metal at " +
-                                units::format_temperature(look().plant.hottest_metal_k) + ".");
+    const double metal_k = look().plant.hottest_metal_k;
+    if (person.gloves || metal_k <= hot_k) return;
+    touch_metal(metal_k);
+    breach("hot_parts",
+           what + " with bare hands, metal at " + units::format_temperature(metal_k) + ".");
 }
 
 void Workplace::open_joint(Joint joint) {

@@ -33,7 +33,7 @@ std::string_view instrument_of(const QuantityInfo& row) {
 bool never_negative(const QuantityInfo& row) {
     return row.tool == Tool::analyser || row.tool == Tool::multimeter || row.tool == Tool::scale ||
            row.tool == Tool::flow_cup || row.tool == Tool::clamp ||
-           row.tool == Tool::safety_switch_tester;
+           row.tool == Tool::safety_switch_tester || row.tool == Tool::gas_detector;
 }
 
 constexpr double co_over_range = 0.01;

@@ -63,7 +63,11 @@ struct Site {
     double arrival_s = 0.0;  // length of the simulated history
 };
 
+/// May services be shut off? Given: nobody needs to ask. A danger that is known needs no consent.
+enum class Consent { given, when_asked, after_reasons, never };
+
 struct Customer {
+    Consent agrees = Consent::given;
     std::string words;                           // the complaint, as spoken
     Complaint complaint = Complaint::none;       // the kind it is
     std::map<std::string, std::string> answers;  // topic -> what they say when asked

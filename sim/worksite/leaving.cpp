@@ -100,9 +100,22 @@ void judge_gas(Workplace& w) {
         w.breach("no_leak_test", "A gas joint was opened and never proved sound.");
 }
 
+/// Fixtures people wash at, fed straight from the heater, have a limit by the rules of the place.
+void judge_delivery(Workplace& w, const AfterRun& found) {
+    constexpr double slack_k = 1.0;
+    const double limit_k = w.job.practice.delivery_limit_k();
+    if (found.hottest_k <= limit_k + slack_k) return;
+    for (const auto& tap : w.job.site.taps)
+        if (tap.washing && !tap.mixes_cold)
+            w.breach("delivery_limit", "Water of " + units::format_temperature(found.hottest_k) +
+                                           " can come at the " + tap.name + "; the rules allow " +
+                                           units::format_temperature(limit_k) + ".");
+}
+
 void judge_products(Workplace& w) {
     if (usable(w)) {
         const auto found = after_run(w);
+        judge_delivery(w, found);
         if (found.worst_co_ratio > w.job.practice.limits.co_ratio)
             w.breach("left_unsafe", "Left in use with CO/CO2 of " +
                                         units::fixed(found.worst_co_ratio, 4) +
@@ -180,7 +193,9 @@ bool since_remedy(const Workplace& w, std::int64_t when) {
 }  // namespace
 
 bool made_safe(const Workplace& w) {
-    return !usable(w) && w.fabric.tagged && (w.deeds.notice != never || w.deeds.escalated != never);
+    const bool will_be_heeded = w.job.customer.agrees != Consent::never;
+    return !usable(w) && w.fabric.tagged &&
+           ((w.deeds.notice != never && will_be_heeded) || w.deeds.escalated != never);
 }
 
 void judge_leaving(Workplace& w) {

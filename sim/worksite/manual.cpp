@@ -73,8 +73,10 @@ constexpr std::string_view safety_closing = R"(
 ## Where the consequences come from
 
 - **Gas.** An open test point is a bore of 1 mm, an undone joint one of 3 mm²; the flow follows the square
-  root of the pressure and is felt by the pipe. What escaped is renewed by air in three minutes. Above
-  three litres, a flame or spark nearby lights it. Figures chosen.
+  root of the pressure and is felt by the pipe. What escaped gathers in 60 litres around the work and is
+  renewed by air in three minutes (chosen). Where it reaches the lower flammability limit (5.0 % methane,
+  2.1 % propane: NFPA 497), three litres or a litre and a quarter, a flame or spark nearby lights it. The
+  gas detector shows the share of that limit.
 - **Current.** What stands on terminals, casing and pipes is what the electrical network gives
   (physics/electrics.md): behind an open switch whose conductors are swapped, behind an open main switch
   where a battery feeds on, on every pipe where the neutral is lost. A bare hand on a terminal and the
@@ -82,10 +84,25 @@ constexpr std::string_view safety_closing = R"(
   0.5 mA it tingles; from 10 mA the hand does not let go and the job ends. A hand on a pipe has a floor
   of 5 kohm in its way (chosen).
 - **Carbon monoxide.** With the cover off, a tenth of the products enters a room of 30 m³ whose air
-  changes once in half an hour (chosen). The personal alarm sounds at 30 ppm; 400 ppm, or as
-  much breathed as in an hour at 100 ppm, ends the job (exposure limits of Safe Work Australia, recalled:
-  check the current text; the dose is chosen). The correlation for CO in
-  the flue gas is a plausible shape, not data.
+  changes once in half an hour (chosen). What the person at work breathes goes into the blood by the
+  equation of Coburn, Forster and Kane (1965), light work, and leaves it again in clean air. The limits for
+  the air of a workplace stand in the rules file of the house (30 ppm as a mean over eight hours, 400 ppm
+  never): who stays above them breaks a rule. The job ends when a fifth of the blood carries carbon monoxide;
+  headache begins near a tenth (clinical tables, from memory). The personal alarm warns only when it is
+  switched on. The correlation for CO in the flue gas is a plausible shape, not data.
+- **Heat.** A bare hand on metal is drawn back after half a second (chosen); the time to a burn on bare metal
+  is 60 s at 51 °C, 10 s at 56 °C, 1 s at 65 °C (ISO 13732-1, from memory). A full cup runs over the hand for
+  a second (chosen); times for water by Moritz and Henriques (1947). Shares add up; at 100 % the hand is burnt.
+- **Who may do what.** The licence of the person at work stands in the rules file and is chosen with
+  `--licence`. Work outside it closes the gate. A fault whose remedy it does not cover is rightly ended by
+  isolating, tagging, telling, a notice in writing and a call to a licensed colleague.
+- **The customer.** Consent is asked before services are shut or the cover comes off, unless smell, the alarm
+  or a reading of the flue gas has shown a danger. Some agree only when told why; one who refuses does not
+  heed a notice alone: then somebody has to be called.
+- **The day after.** The house is simulated for 24 hours as it was left: the household draws what it drew
+  before the visit, five times over; presses reset after a minute of lockout; and turns on again what no
+  tag with a notice or a report forbids. What it meets stands in the debrief and in the record, which
+  `emberpath verify` simulates again.
 - **Flue gas left behind.** After the trainee has gone, somebody presses reset, draws fully for three
   minutes and a little for two, with gusts. CO/CO2 above 0.004, both meaned over
   twenty seconds, is not acceptable (UK practice to BS 7967, from a training note).

@@ -23,7 +23,8 @@ enum class Tool {
     readout,
     senses,
     clamp,
-    safety_switch_tester
+    safety_switch_tester,
+    gas_detector
 };
 
 enum class Quantity {
@@ -41,6 +42,7 @@ enum class Quantity {
     flue_co,
     flue_temperature,
     room_co,
+    gas_in_air,
     outlet_ohms,
     inlet_ohms,
     exchanger_ohms,
@@ -93,7 +95,7 @@ enum class Quantity {
     spark_path,
     tingle,
 };
-inline constexpr std::size_t quantity_count = 62;
+inline constexpr std::size_t quantity_count = 63;
 
 /// A reading is the value now, or an extreme since the tool was attached or its hold was cleared.
 enum class Hold { now, highest, lowest };

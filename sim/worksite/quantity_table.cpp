@@ -35,6 +35,7 @@ constexpr std::array<QuantityInfo, quantity_count> table{{
     {Q::flue_co, "flue_co", "carbon monoxide in the flue gas", Tool::analyser, false, true, 5.0e-6, 0.05, 1.0e-6, 0.25, 0.5, 4.0, 0},
     {Q::flue_temperature, "flue_temperature", "flue gas temperature", Tool::analyser, false, false, 2.0, 0.0, 1.0, 4.0, 0.5, 4.0, 0},
     {Q::room_co, "room_co", "carbon monoxide in the room", Tool::analyser, false, true, 1.0e-6, 0.05, 1.0e-6, 0.25, 0.5, 1.0, 0},
+    {Q::gas_in_air, "gas_in_air", "fuel gas in the air at the heater", Tool::gas_detector, false, false, 0.003, 0.05, 0.01, 0.01, 0.25, 0.25, 0},
     {Q::outlet_ohms, "outlet_ohms", "resistance of the outlet sensor", Tool::multimeter, false, true, 1.0, 0.01, 1.0, 0.02, 1.0, 3.0, 0},
     {Q::inlet_ohms, "inlet_ohms", "resistance of the inlet sensor", Tool::multimeter, false, true, 1.0, 0.01, 1.0, 0.02, 1.0, 3.0, 0},
     {Q::exchanger_ohms, "exchanger_ohms", "resistance of the exchanger sensor", Tool::multimeter, false, true, 1.0, 0.01, 1.0, 0.02, 1.0, 3.0, 0},
@@ -211,6 +212,8 @@ std::string text_of(Quantity quantity, double value) {
         case Q::flue_co:
         case Q::room_co:
             return value >= co_range ? "over range" : decimals(value * 1.0e6, 0, " ppm");
+        case Q::gas_in_air:
+            return decimals(value * 100.0, 0, " % of the lower flammability limit");
         case Q::flue_temperature:
             return decimals(value - zero_celsius_k, 0, " °C");
         case Q::outlet_ohms:

@@ -93,7 +93,7 @@ void add_to(math::Hash& hash, const Person& p) {
 void add_to(math::Hash& hash, const Deeds& d) {
     add_all(hash, d.lasting_remedy, d.any_remedy, d.flame_work, d.gas_work, d.leak_test,
             d.combustion_test, d.hot_water, d.clear_display, d.told, d.notice, d.escalated,
-            d.running_ticks, d.bodies_told);
+            d.running_ticks, d.bodies_told, d.consent);
 }
 
 }  // namespace emberpath::worksite

@@ -97,6 +97,7 @@ struct Deeds {
     std::int64_t notice = never;
     std::int64_t escalated = never;
     std::int64_t running_ticks = 0;  // since the latest lasting remedy
+    std::int64_t consent = never;    // of the customer, to shutting off
     std::uint32_t bodies_told = 0;   // bit by index of {body}
     [[nodiscard]] bool told_to(std::size_t body) const { return (bodies_told >> body & 1U) != 0; }
 };

@@ -91,6 +91,7 @@ void Workplace::step() {
         spill_products(view);
         notice_light_up(view);
     }
+    breathe(doses, room_co_share, tick_s);
     if (keeps_trail) leave_trail();
 }
 
@@ -271,6 +272,19 @@ bool Workplace::burner_runs() const {
     return look().plant.flame_lit > 0.0;
 }
 
+Workplace Workplace::left_alone(std::vector<HouseholdEvent> plan) const {
+    Workplace house = *this;
+    house.follower_ = nullptr;
+    house.events_ = std::move(plan);
+    house.next_event_ = 0;
+    house.person = {};
+    house.doses = {};
+    house.write_up.handed_in = false;
+    house.keeps_trail = false;
+    std::fill(house.services.tap_opening.begin(), house.services.tap_opening.end(), 0.0);
+    return house;
+}
+
 std::uint64_t Workplace::hash() const {
     math::Hash hash;
     hash.add(heater.hash(0));
@@ -285,7 +299,7 @@ std::uint64_t Workplace::hash() const {
     for (const auto& one : breaches) hash.add(std::string_view(one.rule));
     hash.add(escaped_gas_m3);
     hash.add(room_co_share);
-    hash.add(co_dose_s);
+    add_to(hash, doses);
     hash.add(held_line_pa);
     hash.add(std::string_view(job.practice.licence.name));
     hash.add(static_cast<std::uint64_t>(readings_));

@@ -12,6 +12,7 @@
 #include "sim/worksite/acts.hpp"
 #include "sim/worksite/attempt.hpp"
 #include "sim/worksite/complaint.hpp"
+#include "sim/worksite/doses.hpp"
 #include "sim/worksite/sight.hpp"
 #include "sim/worksite/site_state.hpp"
 
@@ -41,6 +42,7 @@ class Workplace {
     /// A hand on the pipes: says and reads what is felt, ends the job where it would.
     void touch_pipes(bool always_read);
     [[nodiscard]] bool alarm_sounds() const;  // the personal one, for carbon monoxide
+    [[nodiscard]] bool smells_gas() const { return smell_noticed_; }
     [[nodiscard]] bool gas_present(Point point) const;
     [[nodiscard]] bool joint_under_pressure(Joint joint) const;
     /// Working on the sensor under the multimeter: the heater as if nothing were unplugged.
@@ -83,6 +85,10 @@ class Workplace {
     void carry_out(faults::Remedy remedy);
     [[nodiscard]] double uniform_for(std::string_view purpose, std::uint64_t number) const;
 
+    /// The house with nobody at work and another household plan: nothing done there comes back here.
+    [[nodiscard]] Workplace left_alone(std::vector<HouseholdEvent> plan) const;
+    void touch_metal(double metal_k);                  // a bare hand, drawn back at once
+    void touch_water(double water_k, double seconds);  // on a bare hand
     [[nodiscard]] std::uint64_t hash() const;
     [[nodiscard]] bool over() const { return write_up.handed_in || person.hurt; }
 
@@ -104,7 +110,7 @@ class Workplace {
     ToolSetup setup;
     Household household;  // what the history would be called
     double escaped_gas_m3 = 0.0, room_co_share = 0.0;
-    double co_dose_s = 0.0;     // share of carbon monoxide breathed x seconds
+    Doses doses;                // of the person at work
     double held_line_pa = 0.0;  // gas shut in between meter or cylinder and heater
     bool keeps_trail = false;
     std::deque<TrailPoint> trail;
@@ -117,6 +123,7 @@ class Workplace {
     void meet_live_terminal(const std::string& what);
     void escape_gas(const HeaterView& view);
     void spill_products(const HeaterView& view);
+    void judge_room_air();
     [[nodiscard]] bool needs_a_look();
     void notice_light_up(const HeaterView& view);
     void watch_phase();

@@ -77,14 +77,19 @@ Status verify(Context& context, const fs::path& file) {
 
 Status check(Context& context, const std::vector<std::string>& files) {
     std::vector<diagnostics::Diagnostic> problems;
+    bool doubted = false;
     for (const auto& file : files) {
         if (!fs::is_regular_file(file)) throw BadInput(file + ": there is no such file.");
         const auto loaded = scenario::load(file);
         problems.insert(problems.end(), loaded.problems.begin(), loaded.problems.end());
-        if (loaded.good()) context.out << file << ": good, " << loaded.job.title << "\n";
+        if (!loaded.good()) continue;
+        const auto doubts = scenario::doubts_about(loaded.job);
+        for (const auto& doubt : doubts) context.out << file << ": " << doubt << ".\n";
+        if (doubts.empty()) context.out << file << ": good, " << loaded.job.title << "\n";
+        doubted = doubted || !doubts.empty();
     }
     context.out << diagnostics::to_text(problems, "nothing was loaded");
-    return problems.empty() ? Status::done : Status::not_so;
+    return problems.empty() && !doubted ? Status::done : Status::not_so;
 }
 
 Status preview(Context& context, const std::string& word) {

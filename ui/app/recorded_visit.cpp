@@ -18,7 +18,7 @@ void RecordedVisit::finish_act(const worksite::LogEntry& entry) {
 }
 
 void RecordedVisit::close(const scoring::Assessment& assessment) {
-    writer_.close(assessment);
+    writer_.close(assessment, attempt_->day_after());
 }
 
 views::Done RecordedVisit::perform(std::string_view sentence) {

@@ -84,7 +84,8 @@ inline std::filesystem::path closed_record(const Folder& folder) {
     writer.end_act(entry(6200, 1, 1234.5678901234567), 0x0123456789abcdefU);
     writer.begin_act(6300, "hand in");
     writer.end_act(entry(6310, 0, -0.0), 7);
-    writer.close(assessment());
+    writer.close(assessment(),
+                 {{"Hot water was drawn 5 times: 5 hot enough."}, "0123456789abcdef"});
     return file;
 }
 

@@ -126,8 +126,9 @@ INSTANTIATE_TEST_SUITE_P(Rules, EachRule, testing::ValuesIn(each_rule()), [](con
 });
 
 TEST(SafetyRules, AreAllBrokenSomewhereInTheseTests) {
-    std::set<std::string> tried{"leak_left", "hard_light_up", "co_poisoning", "out_of_scope",
-                                "unsupervised"};  // below, and scope_test.cpp
+    std::set<std::string> tried{"leak_left",     "hard_light_up", "co_poisoning", "out_of_scope",
+                                "unsupervised",  "co_ceiling",    "burnt",        "no_consent",
+                                "delivery_limit"};  // below, or in the tests of doses, scope, consent
     for (const auto& broken : each_rule()) tried.insert(broken.rule);
     for (const auto& row : rules()) EXPECT_TRUE(tried.contains(std::string(row.word))) << row.word;
 }
@@ -291,14 +292,6 @@ TEST(Resets, LightHardWhenTheSparkComesLate) {
         EXPECT_EQ(all_shown(attempt).find("It lights with a thump.") != std::string::npos, thump);
     }
     EXPECT_TRUE(thump);
-}
-
-TEST(ProductsInTheRoom, SoundTheAlarmAndThenEndTheJob) {
-    Attempt attempt(test_job({fault(Cause::wind_gust, 0.5)}), 7, Mode::assessed);
-    (void)play(attempt, {"take cover off", "open bath tap a little", "wait 60 min", "wait 30 min"});
-    EXPECT_NE(all_shown(attempt).find("Your personal alarm sounds"), std::string::npos);
-    EXPECT_TRUE(attempt.over());
-    EXPECT_TRUE(broke(attempt, "co_poisoning"));
 }
 
 TEST(MadeSafe, NeedsShutGasATagAndAReport) {

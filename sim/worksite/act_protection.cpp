@@ -1,0 +1,96 @@
+// What protects: the personal alarm, the gas detector and the customer's consent.
+
+#include <algorithm>
+#include <array>
+
+#include "sim/worksite/doings.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+std::string alarm_can_turn(const Workplace& w, const Act& act) {
+    const bool on = act.verb == Verb::co_alarm_on;
+    if (w.doses.co_alarm_on != on) return {};
+    return on ? "The alarm is on already." : "The alarm is off.";
+}
+
+void turn_alarm(Workplace& w, const Act& act) {
+    w.doses.co_alarm_on = act.verb == Verb::co_alarm_on;
+    if (w.doses.co_alarm_on) w.say("It chirps once: ready.");
+}
+
+/// Clean air reads the same under every cause; gas that escaped belongs to this visit alone.
+void read_detector(Workplace& w, const Act&) {
+    Workplace::ReadingOf what{Quantity::gas_in_air};
+    what.trusted = w.escaped_gas_m3 <= 0.0;
+    what.instead = flammable_share(w.job.site.gas, w.escaped_gas_m3);
+    w.read(what);
+}
+
+void ask_consent(Workplace& w, const Act&) {
+    const Consent agrees = w.job.customer.agrees;
+    const bool told = w.deeds.told != never;
+    if (agrees == Consent::never || (agrees == Consent::after_reasons && !told)) {
+        w.say(agrees == Consent::never ? "\"No. I will not have it switched off, whatever it is.\""
+                                       : "\"Not now, I need the water. What for, anyway?\"");
+        return;
+    }
+    w.say("\"Yes, do what you have to.\"");
+    w.deeds.consent = w.tick();
+}
+
+constexpr std::array table{
+    Doing{Verb::co_alarm_on, alarm_can_turn, turn_alarm},
+    Doing{Verb::co_alarm_off, alarm_can_turn, turn_alarm},
+    Doing{Verb::read_gas_detector, no_obstacle, read_detector},
+    Doing{Verb::ask_consent, no_obstacle, ask_consent},
+};
+
+bool shuts_something(const Workplace& w, const Act& act) {
+    switch (act.verb) {
+        case Verb::power_off:
+            return w.services.point_switch_on;
+        case Verb::board_off:
+        case Verb::unplug:
+        case Verb::shut_water:
+        case Verb::cover_off:
+            return true;
+        case Verb::shut_gas:
+            return act.object == 0 ? w.services.gas_at_heater : w.services.gas_at_supply;
+        default:
+            return false;
+    }
+}
+
+double value_of_first(const LogEntry& entry, Quantity quantity) {
+    for (const auto& seen : entry.observations)
+        if (seen.quantity == quantity) return seen.value;
+    return 0.0;
+}
+
+}  // namespace
+
+bool danger_is_known(const Workplace& w) {
+    if (w.alarm_sounds() || w.smells_gas()) return true;
+    return std::any_of(w.log.begin(), w.log.end(), [&](const LogEntry& entry) {
+        const double co2 = value_of_first(entry, Quantity::flue_co2);
+        return co2 > 0.005 &&
+               value_of_first(entry, Quantity::flue_co) > w.job.practice.limits.co_ratio * co2;
+    });
+}
+
+void judge_consent(Workplace& w, const Act& act) {
+    if (!shuts_something(w, act) || w.job.customer.agrees == Consent::given) return;
+    if (w.deeds.consent != never || danger_is_known(w)) return;
+    w.breach("no_consent", w.job.customer.agrees == Consent::when_asked
+                               ? "Something was shut off or opened before the customer was asked."
+                               : "Something was shut off or opened although the customer did not "
+                                 "agree, and nothing you knew made it urgent.");
+}
+
+std::span<const Doing> protection_doings() {
+    return table;
+}
+
+}  // namespace emberpath::worksite

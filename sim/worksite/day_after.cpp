@@ -1,0 +1,202 @@
+#include "sim/worksite/day_after.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "sim/exposure/scald.hpp"
+#include "sim/units/units.hpp"
+#include "sim/worksite/doings.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr double day_s = 86400.0;
+constexpr std::array rounds_s{3600.0, 18000.0, 36000.0, 50400.0,
+                              75600.0};  // after the trainee left
+constexpr double near_set_k = 5.0, cold_k = 308.15, burns_above_k = 316.15;
+constexpr std::int64_t warm_up_ticks = 200;
+constexpr std::int64_t patience_ticks = 600;  // a minute before somebody presses reset
+constexpr int patience = 10;                  // times a day
+constexpr std::size_t hand_ticks = 50;
+
+/// Follows the household through its day.
+class Watch {
+  public:
+    Watch(Workplace& house, bool stays_off) : house_(house), stays_off_(stays_off) {}
+
+    void tick() {
+        const bool drawing = any_open();
+        if (drawing && !drawing_) begin_draw();
+        house_.step();
+        if (drawing) follow_draw();
+        if (!drawing && drawing_) end_draw();
+        drawing_ = drawing;
+        follow_lockout();
+        day_.most_room_co = std::max(day_.most_room_co, house_.room_co_share);
+        day_.gas_m3 += tick_s * house_.inputs().surroundings.test_nipple_leak_m3_per_s;
+    }
+    [[nodiscard]] DayAfter day() const { return day_; }
+
+  private:
+    [[nodiscard]] bool any_open() const {
+        const auto& open = house_.services.tap_opening;
+        return std::any_of(open.begin(), open.end(), [](double one) { return one > 0.0; });
+    }
+
+    /// Nobody leaves off what nothing says must stay off. A locked plug stops them all the same.
+    void begin_draw() {
+        ++day_.draws;
+        ticks_ = hot_ = cold_ = 0;
+        burn_ = {};
+        auto& s = house_.services;
+        const bool off = !s.live() || !s.main_switch_on || !s.breaker_on || !s.gas_at_heater ||
+                         !s.gas_at_supply || !s.water_at_heater || !s.heater_on;
+        if (!off || stays_off_) return;
+        day_.turned_on_again = true;
+        s.plugged_in = s.plugged_in || !s.plug_locked;
+        s.main_switch_on = s.main_switch_on || !s.board_locked;
+        s.breaker_on = s.breaker_on || !s.board_locked;
+        s.point_switch_on = s.gas_at_heater = s.gas_at_supply = s.water_at_heater = true;
+        s.heater_on = s.reset_pressed = true;
+        house_.changed();
+    }
+
+    void follow_draw() {
+        const double water_k = house_.look().plant.tap_water_k;
+        follow_hand(water_k);
+        if (++ticks_ <= warm_up_ticks) return;
+        if (water_k >= house_.services.set_point_k - near_set_k) ++hot_;
+        if (water_k < cold_k) ++cold_;
+    }
+
+    void follow_hand(double water_k) {
+        const double share =
+            water_k < burns_above_k
+                ? 0.0
+                : exposure::burn_share(exposure::Burn::second_degree, water_k, tick_s);
+        burn_[static_cast<std::size_t>(ticks_) % hand_ticks] = share;
+        double sum = 0.0;
+        for (const double one : burn_) sum += one;
+        if (sum <= day_.worst_burn) return;
+        day_.worst_burn = sum;
+        day_.hottest_k = water_k;
+        day_.hottest_at = open_tap();
+    }
+
+    [[nodiscard]] std::string open_tap() const {
+        const auto& open = house_.services.tap_opening;
+        for (std::size_t i = 0; i < open.size(); ++i)
+            if (open[i] > 0.0) return house_.job.site.taps[i].name;
+        return {};
+    }
+
+    void end_draw() {
+        const auto judged = ticks_ - warm_up_ticks;
+        if (judged <= 0) return;
+        if (cold_ * 2 > judged)
+            ++day_.cold;
+        else
+            ++(hot_ * 2 > judged ? day_.hot : day_.cool);
+    }
+
+    void follow_lockout() {
+        const bool locked = house_.condition().phase == controller::Phase::lockout;
+        if (locked && !locked_) {
+            ++day_.lockouts;
+            locked_tick_ = house_.tick();
+        }
+        locked_ = locked;
+        if (!locked || !drawing_ || day_.resets >= patience) return;
+        if (house_.tick() - locked_tick_ < patience_ticks) return;
+        ++day_.resets;
+        locked_ = false;  // should it stay locked out, that is a new one
+        house_.services.reset_pressed = true;
+    }
+
+    Workplace& house_;
+    bool stays_off_;
+    DayAfter day_;
+    bool drawing_ = false, locked_ = false;
+    std::int64_t ticks_ = 0, hot_ = 0, cold_ = 0, locked_tick_ = 0;
+    std::array<double, hand_ticks> burn_{};
+};
+
+std::string counted(int count, std::string_view thing) {
+    return std::to_string(count) + " " + std::string(thing) + (count == 1 ? "" : "s");
+}
+
+std::string water_line(const DayAfter& day) {
+    std::string line = "Hot water was drawn " + counted(day.draws, "time") + ": " +
+                       std::to_string(day.hot) + " hot enough";
+    if (day.cool > 0) line += ", " + std::to_string(day.cool) + " not hot enough";
+    if (day.cold > 0) line += ", " + std::to_string(day.cold) + " cold";
+    return line + ".";
+}
+
+}  // namespace
+
+std::vector<HouseholdEvent> household_day(const Site& site, double from_s) {
+    using Kind = HouseholdEvent::Kind;
+    std::vector<HouseholdEvent> round;
+    for (const auto& event : site.events)
+        if (event.at_s < site.arrival_s && event.kind != Kind::reset &&
+            event.kind != Kind::set_point)
+            round.push_back(event);
+    const bool draws = std::any_of(round.begin(), round.end(), [](const HouseholdEvent& event) {
+        return event.kind == Kind::tap && event.value > 0.0;
+    });
+    if (!draws && !site.taps.empty()) {
+        round.push_back({0.0, Kind::tap, 0, 1.0});
+        round.push_back({180.0, Kind::tap, 0, 0.0});
+    }
+    std::vector<HouseholdEvent> day;
+    for (const double begin : rounds_s)
+        for (HouseholdEvent event : round) {
+            event.at_s += from_s + begin;
+            day.push_back(event);
+        }
+    std::stable_sort(day.begin(), day.end(),
+                     [](const auto& a, const auto& b) { return a.at_s < b.at_s; });
+    return day;
+}
+
+DayAfter day_after(const Workplace& left) {
+    Workplace house = left.left_alone(household_day(left.job.site, left.time_s()));
+    Watch watch(house, made_safe(left));
+    const auto end = house.tick() + ticks_in(day_s);
+    while (house.tick() < end && !house.over()) watch.tick();
+    DayAfter day = watch.day();
+    day.flash = std::any_of(house.breaches.begin(), house.breaches.end(),
+                            [](const Breach& one) { return one.rule == "flash"; });
+    day.most_blood_co = house.doses.most_blood_co;
+    math::Hash hash;
+    hash.add(house.hash());
+    day.state = hash.text();
+    return day;
+}
+
+std::vector<std::string> lines_of(const DayAfter& day) {
+    std::vector<std::string> lines;
+    if (day.turned_on_again)
+        lines.emplace_back(
+            "They turned it on again themselves: nothing said that it must stay off.");
+    lines.push_back(water_line(day));
+    if (day.lockouts > 0)
+        lines.push_back("The heater locked out " + counted(day.lockouts, "time") +
+                        "; they pressed reset " + counted(day.resets, "time") + ".");
+    if (day.gas_m3 > 1.0e-5)
+        lines.push_back("Gas escaped: " + units::fixed(day.gas_m3 * 1000.0, 1) + " litres.");
+    if (day.flash) lines.emplace_back("It met a flame and flashed.");
+    if (day.most_room_co > 0.5e-6)
+        lines.push_back("Carbon monoxide in the room: " + units::format_ppm(day.most_room_co) +
+                        " at most; in the blood of somebody who stays there " +
+                        units::fixed(100.0 * day.most_blood_co, 1) + " %.");
+    if (day.worst_burn > 0.05)
+        lines.push_back("Water of " + units::format_temperature(day.hottest_k) + " at the " +
+                        day.hottest_at + ": a hand held in it for five seconds takes " +
+                        units::fixed(100.0 * day.worst_burn, 0) + " % of a burn.");
+    return lines;
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,42 @@
+#pragma once
+/// The day after: what the household meets once the trainee has left, simulated tick by tick on the state that
+/// was left behind. The same record gives the same day, bit for bit.
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "sim/worksite/job.hpp"
+
+namespace emberpath::worksite {
+
+class Workplace;
+
+struct DayAfter {
+    int draws = 0, hot = 0, cool = 0,
+        cold = 0;  // of hot taps; judged after the first twenty seconds
+    int lockouts = 0, resets = 0;
+    bool turned_on_again = false;  // by the household: nothing said that it must stay off
+    bool flash = false;            // gas that escaped met a flame
+    double most_room_co = 0.0;     // share
+    double most_blood_co = 0.0;    // share, of somebody who stays in the room
+    double gas_m3 = 0.0;           // escaped
+    double worst_burn =
+        0.0;                 // share of a burn that blisters, in a hand held there for five seconds
+    double hottest_k = 0.0;  // water where that was
+    std::string hottest_at;  // tap
+    std::string state;       // hash of everything, a day later
+};
+
+inline constexpr double hand_held_s = 5.0;  // a child that does not draw back at once: chosen
+
+/// What the household does in a day: what it did before the visit, five times over; settings stay as left.
+/// A household whose history holds no draw opens its first tap for three minutes each time.
+[[nodiscard]] std::vector<HouseholdEvent> household_day(const Site& site, double from_s);
+
+[[nodiscard]] DayAfter day_after(const Workplace& left);
+
+/// In sentences, for the debrief and the record; the last one is the state.
+[[nodiscard]] std::vector<std::string> lines_of(const DayAfter& day);
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,92 @@
+// Proves that the customer is asked before services go off, can want a reason or refuse, and that a danger that
+// is known needs no leave.
+
+#include <gtest/gtest.h>
+
+#include "tests/unit/worksite/house.hpp"
+
+namespace emberpath::worksite {
+namespace {
+
+using faults::Cause;
+using Script = std::vector<std::string>;
+
+Job house_of(Consent agrees, std::vector<faults::Fault> faults = {}) {
+    Job job = test_job(std::move(faults));
+    job.customer.agrees = agrees;
+    return job;
+}
+
+const Script each_shutting[] = {{"switch power off"},     {"unplug heater"},
+                                {"shut gas at heater"},   {"shut gas at meter"},
+                                {"shut water at heater"}, {"take cover off"}};
+
+TEST(CustomersLeave, IsAskedBeforeAnythingIsShutOrOpened) {
+    for (const Script& shutting : each_shutting) {
+        Attempt unasked(house_of(Consent::when_asked), 7, Mode::assessed);
+        ASSERT_EQ(play(unasked, shutting), "");
+        EXPECT_TRUE(broke(unasked, "no_consent")) << shutting.front();
+        Attempt asked(house_of(Consent::when_asked), 7, Mode::assessed);
+        ASSERT_EQ(play(asked, {"ask customer for consent"}), "");
+        ASSERT_EQ(play(asked, shutting), "");
+        EXPECT_FALSE(broke(asked, "no_consent")) << shutting.front();
+    }
+}
+
+TEST(CustomersLeave, IsNotNeededToLookAndMeasure) {
+    Attempt attempt(house_of(Consent::when_asked), 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"look at display", "open bath tap", "measure temperature at bath tap",
+                             "close bath tap"}),
+              "");
+    EXPECT_TRUE(attempt.breaches().empty());
+}
+
+TEST(CustomersLeave, ComesOnceTheReasonIsTold) {
+    Attempt attempt(house_of(Consent::after_reasons), 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"ask customer for consent"}), "");
+    EXPECT_NE(attempt.log().back().shown.front().find("Not now"), std::string::npos);
+    ASSERT_EQ(play(attempt, {"tell customer the heater has to be opened to be looked at",
+                             "ask customer for consent", "switch power off"}),
+              "");
+    EXPECT_FALSE(broke(attempt, "no_consent"));
+    Attempt hasty(house_of(Consent::after_reasons), 7, Mode::assessed);
+    ASSERT_EQ(play(hasty, {"ask customer for consent", "switch power off"}), "");
+    EXPECT_TRUE(broke(hasty, "no_consent"));
+}
+
+TEST(CustomersLeave, IsNotNeededOnceADangerHasShown) {
+    const Job sooted = house_of(Consent::never, {fault(Cause::exchanger_sooted, 0.9)});
+    Attempt shown(sooted, 7, Mode::assessed);
+    ASSERT_EQ(play(shown, {"switch on analyser", "wait 60 s", "put probe in flue", "open bath tap",
+                           "wait 60 s", "read analyser", "close bath tap", "shut gas at heater"}),
+              "");
+    EXPECT_FALSE(broke(shown, "no_consent")) << all_shown(shown);
+    Attempt unknown(sooted, 7, Mode::assessed);
+    ASSERT_EQ(play(unknown, {"shut gas at heater"}), "");
+    EXPECT_TRUE(broke(unknown, "no_consent"));
+}
+
+/// Whoever refuses does not heed a notice alone.
+TEST(Refusal, NeedsSomebodyToBeCalled) {
+    const Job job = house_of(Consent::never, {fault(Cause::exchanger_sooted, 0.9)});
+    const Script part{"shut gas at heater", "tag heater", "issue unsafe notice"};
+    Attempt noticed(job, 7, Mode::assessed);
+    ASSERT_EQ(play(noticed, part), "");
+    EXPECT_NE(all_shown(noticed).find("will not sign"), std::string::npos);
+    ASSERT_EQ(play(noticed, {"hand in"}), "");
+    EXPECT_TRUE(broke(noticed, "walked_off"));
+    Attempt called(job, 7, Mode::assessed);
+    ASSERT_EQ(play(called, part), "");
+    ASSERT_EQ(play(called, {"escalate to distributor", "hand in"}), "");
+    EXPECT_FALSE(broke(called, "walked_off"));
+}
+
+TEST(Refusal, DoesNotStopTheHandAndHasItsConsequence) {
+    Attempt attempt(house_of(Consent::never), 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"ask customer for consent", "switch power off"}), "");
+    EXPECT_TRUE(broke(attempt, "no_consent"));
+    EXPECT_FALSE(attempt.breaches().front().critical);
+}
+
+}  // namespace
+}  // namespace emberpath::worksite

@@ -1,0 +1,102 @@
+// Proves that the day after is simulated on what was left behind: hot water in the sound house, escaped gas,
+// scalds and lockouts where they were left, a heater turned on again where nothing forbids it; and the same
+// day every time.
+
+#include "sim/worksite/day_after.hpp"
+
+#include <gtest/gtest.h>
+
+#include "sim/worksite/workplace.hpp"
+#include "tests/unit/worksite/house.hpp"
+
+namespace emberpath::worksite {
+namespace {
+
+using faults::Cause;
+using Script = std::vector<std::string>;
+
+std::string text_of(const Attempt::After& after) {
+    std::string text;
+    for (const auto& line : after.lines) text += line + "\n";
+    return text;
+}
+
+/// What the day brings after these acts.
+Attempt::After after(const Job& job, const Script& script) {
+    Attempt attempt(job, 7, Mode::assessed);
+    EXPECT_EQ(play(attempt, script), "");
+    return attempt.day_after();
+}
+
+TEST(HouseholdDay, RepeatsTheHistoryFiveTimesInOrder) {
+    const Job job = test_job();
+    const auto day = household_day(job.site, 1000.0);
+    EXPECT_EQ(day.size(), 10U);
+    for (std::size_t i = 1; i < day.size(); ++i) EXPECT_LE(day[i - 1].at_s, day[i].at_s);
+    EXPECT_GT(day.front().at_s, 1000.0);
+    EXPECT_LT(day.back().at_s, 1000.0 + 86400.0);
+}
+
+TEST(HouseholdDay, OfAHouseWithoutDrawsOpensTheFirstTap) {
+    Job job = test_job();
+    job.site.events.clear();
+    const auto day = household_day(job.site, 0.0);
+    ASSERT_EQ(day.size(), 10U);
+    EXPECT_EQ(day.front().kind, HouseholdEvent::Kind::tap);
+}
+
+TEST(DayAfter, InASoundHouseBringsHotWaterAndNothingElse) {
+    const auto day = after(test_job(), {"hand in"});
+    EXPECT_EQ(text_of(day), "Hot water was drawn 5 times: 5 hot enough.\n");
+}
+
+TEST(DayAfter, IsTheSameEveryTimeAndLeavesTheAttemptAlone) {
+    Attempt attempt(test_job({fault(Cause::wind_gust, 1.0)}), 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"hand in"}), "");
+    const auto hash = attempt.state_hash();
+    const auto first = attempt.day_after();
+    EXPECT_EQ(first, attempt.day_after());
+    EXPECT_EQ(attempt.state_hash(), hash);
+    EXPECT_EQ(first.state.size(), 16U);
+}
+
+TEST(DayAfter, ShowsAFaultThatWasLeftAsColdWaterAndLockouts) {
+    const auto text = text_of(after(test_job({fault(Cause::igniter_failed)}), {"hand in"}));
+    EXPECT_NE(text.find("5 cold"), std::string::npos) << text;
+    EXPECT_NE(text.find("locked out"), std::string::npos) << text;
+}
+
+TEST(DayAfter, CountsTheGasOfAnOpenTestPoint) {
+    const auto text = text_of(after(test_job(), {"open test point inlet", "hand in"}));
+    EXPECT_NE(text.find("Gas escaped: "), std::string::npos) << text;
+    EXPECT_NE(text.find("It met a flame and flashed."), std::string::npos) << text;
+}
+
+TEST(DayAfter, ScaldsWhereWaterIsLeftTooHot) {
+    Job hot = test_job({fault(Cause::outlet_sensor_drift, 1.0)});
+    const auto text = text_of(after(hot, {"hand in"}));
+    EXPECT_NE(text.find("% of a burn"), std::string::npos) << text;
+    EXPECT_EQ(text_of(after(test_job(), {"hand in"})).find("burn"), std::string::npos);
+}
+
+TEST(DayAfter, FindsTheHeaterTurnedOnAgainUnlessATagAndANoticeForbidIt) {
+    const Job job = test_job();
+    const Script shut{"shut gas at heater", "switch power off", "unplug heater"};
+    Script tagged = shut, noticed = shut;
+    tagged.insert(tagged.end(), {"tag heater", "hand in"});
+    noticed.insert(noticed.end(), {"tag heater", "issue unsafe notice", "hand in"});
+    const auto relit = text_of(after(job, tagged));
+    EXPECT_NE(relit.find("turned it on again themselves"), std::string::npos) << relit;
+    EXPECT_NE(relit.find("5 hot enough"), std::string::npos) << relit;
+    const auto off = text_of(after(job, noticed));
+    EXPECT_EQ(off, "Hot water was drawn 5 times: 0 hot enough, 5 cold.\n");
+}
+
+TEST(DayAfter, DoesNotFindALockedPlugPulledOpen) {
+    const auto text = text_of(
+        after(test_job(), {"switch power off", "unplug heater", "lock off plug", "hand in"}));
+    EXPECT_NE(text.find("5 cold"), std::string::npos) << text;
+}
+
+}  // namespace
+}  // namespace emberpath::worksite
