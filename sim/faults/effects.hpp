@@ -19,19 +19,44 @@ using Effect = void (*)(PlantParameters& p, double severity);
 void run_cylinder_down(PlantParameters& p, double s);
 void restrict_pipe(PlantParameters& p, double s);
 void droop_regulator(PlantParameters& p, double s);
+void block_injector(PlantParameters& p, double s);
+void hold_gas_valve_low(PlantParameters& p, double s);
+void hold_gas_valve_high(PlantParameters& p, double s);
+void mix_propane_in(PlantParameters& p, double s);
 
 // effects_air.cpp
 void block_flue(PlantParameters& p, double s);
 void expose_to_gusts(PlantParameters& p, double s);
 void soot_exchanger(PlantParameters& p, double s);
+void wear_fan(PlantParameters& p, double s);
+void slow_tachometer(PlantParameters& p, double s);
 
 // effects_flame.cpp
 void foul_electrode(PlantParameters& p, double s);
 void kill_igniter(PlantParameters& p, double s);
 
+// effects_water.cpp
+void block_strainer(PlantParameters& p, double s);
+void hold_water_valve_open(PlantParameters& p, double s);
+void hold_water_valve_shut(PlantParameters& p, double s);
+void hold_bypass(PlantParameters& p, double s);
+void scale_exchanger(PlantParameters& p, double s);
+
 // effects_sensors.cpp
 void open_outlet_sensor(PlantParameters& p, double s);
 void drift_outlet_sensor(PlantParameters& p, double s);
+void drag_flow_sensor(PlantParameters& p, double s);
+void short_outlet_sensor(PlantParameters& p, double s);
+void open_inlet_sensor(PlantParameters& p, double s);
+void short_inlet_sensor(PlantParameters& p, double s);
+void drift_inlet_sensor(PlantParameters& p, double s);
+void open_exchanger_sensor(PlantParameters& p, double s);
+void short_exchanger_sensor(PlantParameters& p, double s);
+void drift_exchanger_sensor(PlantParameters& p, double s);
+void open_ambient_sensor(PlantParameters& p, double s);
+void short_ambient_sensor(PlantParameters& p, double s);
+void drift_ambient_sensor(PlantParameters& p, double s);
+void open_limiter(PlantParameters& p, double s);
 
 // effects_electrical.cpp
 void disconnect_earth(PlantParameters& p, double s);

@@ -18,4 +18,16 @@ void soot_exchanger(PlantParameters& p, double s) {
     p.soot += s;
 }
 
+/// Less of the voltage becomes speed, the blades move less air at a speed, and the bearing rubs. The extra
+/// current of the bearing hides the missing air from the controller.
+void wear_fan(PlantParameters& p, double s) {
+    p.fan_drive *= 1.0 - 0.4 * s;
+    p.fan_head *= 1.0 - 0.3 * s;
+    p.fan_bearing_a += 0.12 * s;
+}
+
+void slow_tachometer(PlantParameters& p, double s) {
+    p.tachometer_gain *= 1.0 - s;
+}
+
 }  // namespace emberpath::faults::effects

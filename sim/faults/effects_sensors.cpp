@@ -2,13 +2,70 @@
 #include "sim/faults/effects.hpp"
 
 namespace emberpath::faults::effects {
+namespace {
 
-void open_outlet_sensor(PlantParameters& p, double s) {
-    p.outlet_sensor.series_ohm += 5.0e6 * s;  // a broken lead: megohms
+using Thermistor = PlantParameters::Thermistor;
+
+void open(Thermistor& sensor, double s) {
+    sensor.series_ohm += 5.0e6 * s;  // a broken lead
+}
+void bridge(Thermistor& sensor, double s) {
+    sensor.parallel_s += 0.2 * s;  // 5 ohm across the leads
+}
+void drift(Thermistor& sensor, double s) {
+    sensor.gain *= 1.0 + 0.5 * s;
 }
 
+}  // namespace
+
+void open_outlet_sensor(PlantParameters& p, double s) {
+    open(p.outlet_sensor, s);
+}
+void short_outlet_sensor(PlantParameters& p, double s) {
+    bridge(p.outlet_sensor, s);
+}
 void drift_outlet_sensor(PlantParameters& p, double s) {
-    p.outlet_sensor.gain *= 1.0 + 0.5 * s;
+    drift(p.outlet_sensor, s);
+}
+
+void open_inlet_sensor(PlantParameters& p, double s) {
+    open(p.inlet_sensor, s);
+}
+void short_inlet_sensor(PlantParameters& p, double s) {
+    bridge(p.inlet_sensor, s);
+}
+void drift_inlet_sensor(PlantParameters& p, double s) {
+    drift(p.inlet_sensor, s);
+}
+
+void open_exchanger_sensor(PlantParameters& p, double s) {
+    open(p.exchanger_sensor, s);
+}
+void short_exchanger_sensor(PlantParameters& p, double s) {
+    bridge(p.exchanger_sensor, s);
+}
+void drift_exchanger_sensor(PlantParameters& p, double s) {
+    drift(p.exchanger_sensor, s);
+}
+
+void open_ambient_sensor(PlantParameters& p, double s) {
+    open(p.ambient_sensor, s);
+}
+void short_ambient_sensor(PlantParameters& p, double s) {
+    bridge(p.ambient_sensor, s);
+}
+void drift_ambient_sensor(PlantParameters& p, double s) {
+    drift(p.ambient_sensor, s);
+}
+
+/// A turbine that drags turns too slowly for the water that passes.
+void drag_flow_sensor(PlantParameters& p, double s) {
+    p.flow_sensor_gain *= 1.0 - s;
+}
+
+/// An overheat limiter that has opened for good, whatever its temperature.
+void open_limiter(PlantParameters& p, double) {
+    p.limiter_bad = 1.0;
 }
 
 }  // namespace emberpath::faults::effects

@@ -34,8 +34,32 @@ enum class Cause {
     valve_coil_open,
     igniter_lead_cracked,
     flame_lead_broken,
+    // what wears, sticks and drifts
+    injector_blocked,
+    gas_valve_stuck_low,
+    gas_valve_stuck_high,
+    propane_in_gas,
+    strainer_blocked,
+    water_valve_stuck_open,
+    water_valve_stuck_shut,
+    bypass_stuck,
+    flow_sensor_dragging,
+    exchanger_scaled,
+    outlet_sensor_short,
+    inlet_sensor_open,
+    inlet_sensor_short,
+    inlet_sensor_drift,
+    exchanger_sensor_open,
+    exchanger_sensor_short,
+    exchanger_sensor_drift,
+    ambient_sensor_open,
+    ambient_sensor_short,
+    ambient_sensor_drift,
+    fan_worn,
+    tachometer_low,
+    limiter_open,
 };
-inline constexpr std::size_t cause_count = 20;
+inline constexpr std::size_t cause_count = 43;
 
 /// A cause as injected.
 struct Fault {
@@ -46,6 +70,13 @@ struct Fault {
     double ramp_s = 0.0;   // time from onset to full severity; 0 is a step
     double period_s = 0.0;   // intermittent: repeats with this period; 0 is steady
     double present_s = 0.0;  // intermittent: seconds of each period in which it is present
+};
+
+/// When a household, or an analyser in a steady flue, notices something in an ordinary draw.
+enum class Noticed {
+    from_least_severity,  // graded: a little below the least, nobody does
+    at_any_severity,      // a part held where it should move
+    by_measuring_first,   // an instrument shows it before anybody notices, if anybody ever does
 };
 
 struct CauseInfo {
@@ -61,6 +92,7 @@ struct CauseInfo {
     bool cylinder_only;  // needs a cylinder-fed site
     bool mains_only;     // needs a mains-gas site
     double frequency;    // trade weight for the prior, coarse (invented; see docs/scoring)
+    Noticed noticed = Noticed::from_least_severity;
 };
 
 [[nodiscard]] std::span<const CauseInfo> catalogue();

@@ -29,8 +29,21 @@ enum class Remedy {
     replace_gas_valve,
     replace_igniter_lead,
     replace_flame_lead,
+    // what wears, sticks and drifts
+    clean_injectors,
+    escalate_gas_quality,
+    clean_strainer,
+    replace_water_valve,
+    replace_bypass_valve,
+    replace_flow_sensor,
+    descale_exchanger,
+    replace_inlet_sensor,
+    replace_exchanger_sensor,
+    replace_ambient_sensor,
+    replace_fan,
+    replace_limiter,
 };
-inline constexpr std::size_t remedy_count = 17;
+inline constexpr std::size_t remedy_count = 29;
 
 /// Where the hands have to go.
 enum class Reach {
@@ -62,7 +75,7 @@ struct RemedyInfo {
     Reach reach;
     Whom whom;
     bool touches_flame;  // burner, air, flue or ignition: combustion is to be proved again
-    bool makes_dust;     // glasses
+    bool needs_glasses;  // dirt or acid can fly
     GasJoint joint;
 };
 
@@ -111,14 +124,50 @@ inline constexpr std::array<RemedyInfo, remedy_count> remedies{{
      "new lead on a new route, and a new fuse of the same rating",
      20.0, 15.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
     {Remedy::replace_gas_valve, "replace_gas_valve", "replace the gas valve", "replace gas valve",
-     "new part",
-     40.0, 90.0, false, Reach::inside, Whom::nobody, true, false, GasJoint::burner},
+     "new part, manifold pressure set to the data plate",
+     40.0, 70.0, false, Reach::inside, Whom::nobody, true, false, GasJoint::burner},
     {Remedy::replace_igniter_lead, "replace_igniter_lead", "replace the igniter's lead", "replace igniter lead",
      "new part",
      10.0, 15.0, false, Reach::inside, Whom::nobody, true, false, GasJoint::none},
     {Remedy::replace_flame_lead, "replace_flame_lead", "replace the flame lead", "replace flame lead",
      "new part",
      10.0, 10.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::clean_injectors, "clean_injectors", "clean the injectors", "clean injectors",
+     "burner out, injectors cleared, burner back",
+     35.0, 2.0, false, Reach::inside, Whom::nobody, true, true, GasJoint::burner},
+    {Remedy::escalate_gas_quality, "escalate_gas_quality", "escalate the quality of the gas", "escalate gas quality to {body}",
+     "the gas that comes is not what the heater is made for",
+     10.0, 0.0, false, Reach::words, Whom::owner_of_the_gas, false, false, GasJoint::none},
+    {Remedy::clean_strainer, "clean_strainer", "clean the inlet strainer", "clean inlet strainer",
+     "screen out, rinsed, back; water shut",
+     10.0, 0.0, true, Reach::outside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::replace_water_valve, "replace_water_valve", "replace the water valve", "replace water valve",
+     "new part; water shut and drained",
+     20.0, 40.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::replace_bypass_valve, "replace_bypass_valve", "replace the bypass valve", "replace bypass valve",
+     "new part; water shut and drained",
+     20.0, 30.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::replace_flow_sensor, "replace_flow_sensor", "replace the flow sensor", "replace flow sensor",
+     "the right part, turbine and pick-up; water shut and drained",
+     15.0, 30.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::descale_exchanger, "descale_exchanger", "descale the heat exchanger", "descale heat exchanger",
+     "isolated from the taps, acid pumped round, flushed",
+     60.0, 10.0, false, Reach::inside, Whom::nobody, false, true, GasJoint::none},
+    {Remedy::replace_inlet_sensor, "replace_inlet_sensor", "replace the inlet sensor", "replace inlet sensor",
+     "new part",
+     10.0, 25.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::replace_exchanger_sensor, "replace_exchanger_sensor", "replace the exchanger sensor", "replace exchanger sensor",
+     "new part",
+     10.0, 25.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::replace_ambient_sensor, "replace_ambient_sensor", "replace the ambient sensor", "replace ambient sensor",
+     "new part",
+     8.0, 20.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::replace_fan, "replace_fan", "replace the fan", "replace fan",
+     "motor, wheel and speed sensor as one part",
+     25.0, 70.0, false, Reach::inside, Whom::nobody, true, false, GasJoint::none},
+    {Remedy::replace_limiter, "replace_limiter", "replace the overheat limiter", "replace overheat limiter",
+     "only after real overheating is ruled out",
+     10.0, 20.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
 }};
 // clang-format on
 

@@ -48,7 +48,7 @@ void Hands::remedy(Remedy remedy) {
         if (cover_off_) close_up();
         if (info.reach == faults::Reach::outside && info.touches_flame) isolate();
     }
-    if (info.makes_dust && !glasses_) say("put on glasses");
+    if (info.needs_glasses && !glasses_) say("put on glasses");
     if (info.joint != faults::GasJoint::none) shut_gas();
     say(sentence);
     open_gas();

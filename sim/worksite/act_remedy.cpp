@@ -42,7 +42,7 @@ void protect(Workplace& w, Remedy remedy, std::string_view doing) {
     if (inside(remedy)) w.hands_inside("You began to " + std::string(doing));
     if (inside(remedy) && !w.person.gloves)
         w.breach("no_gloves", "Sharp sheet metal was handled with bare hands.");
-    if (faults::info(remedy).makes_dust && !w.person.glasses)
+    if (faults::info(remedy).needs_glasses && !w.person.glasses)
         w.breach("no_glasses", "Dirt was brushed out without safety glasses.");
 }
 

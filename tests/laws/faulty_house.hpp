@@ -30,7 +30,10 @@ class FaultyHouse {
                               faults::with_fault(healthy_, {cause, severity}, 0.0));
     }
     void open_taps(double asked_lpm) {
-        house_.open_taps(asked_lpm);
+        // The taps were chosen for the house when it was sound.
+        auto& at = house_.inputs.surroundings;
+        const double set_c = house_.inputs.panel.set_point_k - celsius;
+        at.hot_tap_conductance = asked_lpm > 0.0 ? taps_for(healthy_, set_c, asked_lpm) : 0.0;
         opened_s_ = time_s();
     }
     void run(double seconds) {

@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <map>
+
 #include "sim/worksite/acts.hpp"
 #include "tests/unit/worksite/house.hpp"
 
@@ -96,8 +99,9 @@ TEST(Silence, HousesThatLookTheSameShowTheSameBytes) {
     }
 }
 
-/// At rest, before anybody has drawn water, most causes cannot be told apart.
-TEST(Silence, HousesAtRestShowTheSameBytes) {
+/// At rest, before anybody has drawn water, causes that put the same word on the display cannot be told
+/// apart, and most show none.
+TEST(Silence, HousesAtRestThatShowTheSameWordShowTheSameBytes) {
     const Script at_rest{"ask about problem",
                          "look at display",
                          "look at room",
@@ -124,16 +128,24 @@ TEST(Silence, HousesAtRestShowTheSameBytes) {
                          "read room air",
                          "watch display for 30 s",
                          "wait until something changes at most 30 s"};
-    std::string first;
+    std::map<std::string, std::string> first;
+    std::map<std::string, int> houses;
     for (const auto& cause : faults::catalogue()) {
-        if (cause.cylinder_only || cause.cause == Cause::outlet_sensor_open) continue;
+        if (cause.cylinder_only) continue;
         Job job = test_job({fault(cause.cause, cause.greatest_severity)});
         job.site.events.clear();
         Attempt attempt(job, 5, Mode::coached);
         ASSERT_EQ(play(attempt, at_rest), "");
-        if (first.empty()) first = all_shown(attempt);
-        EXPECT_EQ(all_shown(attempt), first) << cause.word;
+        const auto& looked = attempt.log()[1].shown;
+        ASSERT_FALSE(looked.empty());
+        const std::string shown = all_shown(attempt);
+        EXPECT_EQ(shown, first.emplace(looked.front(), shown).first->second) << cause.word;
+        ++houses[looked.front()];
     }
+    const auto most =
+        std::max_element(houses.begin(), houses.end(),
+                         [](const auto& a, const auto& b) { return a.second < b.second; });
+    EXPECT_NE(most->first.find("REST"), std::string::npos) << most->first;
 }
 
 TEST(Silence, RefusalsAreTheSameUnderEveryCause) {
