@@ -1,5 +1,5 @@
 #pragma once
-/// All quasi-steady quantities at one state, and the derivative of the 44 states.
+/// All quasi-steady quantities at one state, and the derivative of the states.
 /// Balances: cell energy, first-order lags of sensors and actuators, chamber gas, cylinder liquid.
 
 #include "sim/plant/air_path.hpp"
@@ -123,8 +123,9 @@ void device_derivative(const Plant<Real>& plant, const State<Real>& x, const Sur
     const Real bypass_target =
         math::select(p.bypass_stuck > Real(0.5), p.bypass_position, c.bypass);
     d[bypass_valve] = limited_lag(bypass_target, x[bypass_valve], 0.12, 1.0);
-    d[flow_reading] =
-        (a.water.heater_m3_per_s * p.flow_sensor_gain - x[flow_reading]) * (1.0 / 0.12);
+    const Real turns = math::select(a.water.heater_m3_per_s > p.flow_sensor_sticks_m3_per_s,
+                                    a.water.heater_m3_per_s * p.flow_sensor_gain, Real(0.0));
+    d[flow_reading] = (turns - x[flow_reading]) * (1.0 / 0.12);
     d[inlet_bead] = (at.inlet_water_k - x[inlet_bead]) * (1.0 / 1.5);
     d[outlet_bead] = x[mixing_pocket] - x[outlet_bead];
     d[exchanger_bead] = x[water_0 + 7] - x[exchanger_bead];
@@ -139,20 +140,46 @@ void device_derivative(const Plant<Real>& plant, const State<Real>& x, const Sur
     d[limiter_element] = (bend - x[limiter_element]) * (1.0 / 4.0);
 }
 
-/// Cylinder liquid and unburnt gas in the chamber.
+/// Liquid of both cylinders, creep of the regulator, unburnt gas in the chamber.
 template <class Real>
-void store_derivative(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
-                      const Algebra<Real>& a, State<Real>& d) {
+void gas_store_derivative(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
+                          const Algebra<Real>& a, State<Real>& d) {
     const Parameters<Real>& p = plant.parameters;
     constexpr double chamber_m3 = 0.020;
     d[unburnt_gas] = a.unburnt_m3_per_s - x[unburnt_gas] * a.air_m3_per_s * (1.0 / chamber_m3);
     const Real fed = math::select(p.cylinder_fed > Real(0.5), Real(1.0), Real(0.0));
     const Real boiled_kg_per_s = fed * a.gas.pipe_m3_per_s * p.gas_kg_per_m3;
-    d[cylinder_liquid_kg] = -boiled_kg_per_s;
-    const Real capacity =
-        x[cylinder_liquid_kg] * propane_liquid_j_per_kg_k + p.cylinder_steel_j_per_k;
+    const Real from_reserve = boiled_kg_per_s * a.gas.reserve_share;
+    const Real from_first = boiled_kg_per_s - from_reserve;
+    d[cylinder_liquid_kg] = -from_first;
     d[cylinder_liquid_k] =
-        (cylinder_heat_w(p, x, at) - boiled_kg_per_s * propane_latent_j_per_kg) / capacity;
+        cylinder_warming(p, x[cylinder_liquid_k], x[cylinder_liquid_kg], from_first, at);
+    d[reserve_liquid_kg] = -from_reserve;
+    d[reserve_liquid_k] =
+        cylinder_warming(p, x[reserve_liquid_k], x[reserve_liquid_kg], from_reserve, at);
+    d[regulator_creep] = creep_rate(p, x[regulator_creep], a.gas.pipe_m3_per_s);
+}
+
+/// Pressure behind the cold valve, and water in the casing. While water can move the pressure follows the
+/// network; shut in, it falls by what leaks out of the pipes' small elasticity.
+template <class Real>
+void water_store_derivative(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
+                            const Algebra<Real>& a, State<Real>& d) {
+    const Parameters<Real>& p = plant.parameters;
+    constexpr double settles_s = 0.3;
+    constexpr double gives_m3_per_pa = 2.0e-10;  // pipes, hoses and a little air: chosen
+    constexpr double stays_in_casing = 0.2;      // of a leak; the rest runs out below: chosen
+    constexpr double dries_in_s = 7200.0;
+    const double moves =
+        at.water_isolator > 1e-3 || at.hot_tap_conductance > 0.0 || at.outlet_count > 0 ? 1.0 : 0.0;
+    const Real open = math::select(p.cross_flow_gain > Real(0.0), Real(1.0), Real(moves));
+    const Real pressure = x[water_pressure];
+    const Real leak = casing_leak(p, pressure);
+    const Real lost = leak + relief_weep(p, pressure);
+    d[water_pressure] = open * ((a.water.inlet_pa - pressure) * (1.0 / settles_s)) -
+                        (1.0 - open) * lost * (1.0 / gives_m3_per_pa);
+    d[casing_water] =
+        leak * (stays_in_casing * water_kg_per_m3) - x[casing_water] * (1.0 / dries_in_s);
 }
 
 template <class Real>
@@ -162,7 +189,8 @@ template <class Real>
     State<Real> d;
     thermal_derivative(plant, x, at, a, d);
     device_derivative(plant, x, at, a, d);
-    store_derivative(plant, x, at, a, d);
+    gas_store_derivative(plant, x, at, a, d);
+    water_store_derivative(plant, x, at, a, d);
     return d;
 }
 

@@ -78,7 +78,7 @@ template <class Real>
     const Real lift = 3.2 - 0.6 * loading;
     std::array<Real, bank_count> next;
     const auto ignites =
-        both(spark_s > Real(0.35), both(ratio[0] > Real(0.5), ratio[0] < Real(2.4)));
+        both(spark_s > p.ignition_delay_s + 0.35, both(ratio[0] > Real(0.5), ratio[0] < Real(2.4)));
     const auto holds = both(lit[0] > Real(0.5), both(ratio[0] > Real(0.42), ratio[0] < lift));
     next[0] = math::select(
         both(both(pressure, gas.bank_m3_per_s[0] > Real(least_flow)), either(ignites, holds)), one,

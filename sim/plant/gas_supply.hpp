@@ -29,6 +29,8 @@ struct GasFlows {
     Real capacity_m3_per_s;  // of the regulator at this upstream pressure
     Real pipe_resistance;    // with the meter valve
     Real branch_resistance;  // heater isolator
+    Real reserve_share;      // of the draw, from the reserve cylinder
+    Real set_pa;             // regulator outlet extrapolated to no flow, with what has crept in
 };
 
 /// Positive root s of a s^2 + b s = c, zero when c is not positive.
@@ -43,10 +45,12 @@ template <class Real>
 template <class Real>
 [[nodiscard]] std::array<Real, bank_count> injector_conductance(
     const Parameters<Real>& p, const signals::ActuatorCommands<Real>& commands) {
-    const Real open = commands.main_solenoid * math::square_root(2.0 / p.gas_kg_per_m3);
+    const Real open =
+        commands.main_solenoid * p.main_valve_works * math::square_root(2.0 / p.gas_kg_per_m3);
     std::array<Real, bank_count> conductance;
     for (std::size_t b = 0; b < bank_count; ++b)
-        conductance[b] = open * commands.bank_solenoid[b] * p.injector_m2[b];
+        conductance[b] =
+            open * commands.bank_solenoid[b] * p.bank_valve_works[b] * p.injector_m2[b];
     return conductance;
 }
 
@@ -57,16 +61,36 @@ void describe_supply(const Parameters<Real>& p, const State<Real>& x, const Surr
     constexpr double stop_valve =
         2.0e6;  // Pa s2/m6 open; shutting it divides by the opening squared
     const auto fed = p.cylinder_fed > Real(0.5);
-    const Real vapour_pa = propane_vapour_pressure(x[cylinder_liquid_k]);
-    const Real share = vapour_share(p, x[cylinder_liquid_kg]);
-    const Real vapour_gauge = math::maximum(vapour_pa - atmosphere_pa, Real(0.0)) * share;
-    out.upstream_pa = math::select(fed, vapour_gauge, p.gas_upstream_pa);
+    const CylinderSupply<Real> cylinders = cylinder_supply(p, x, at);
+    const Real vapour_pa =
+        math::select(p.first_stage_pa > Real(0.0),
+                     math::minimum(cylinders.gauge_pa, p.first_stage_pa), cylinders.gauge_pa);
+    out.upstream_pa = math::select(fed, vapour_pa, p.gas_upstream_pa);
     out.capacity_m3_per_s =
-        math::select(fed, p.gas_capacity_m3_per_s * (vapour_pa * share / 7.3e5) + 1e-12,
+        math::select(fed, p.gas_capacity_m3_per_s * (cylinders.absolute_pa / 7.3e5) + 1e-12,
                      p.gas_capacity_m3_per_s);
+    out.reserve_share = cylinders.reserve_share;
+    out.set_pa = p.gas_no_load_pa + x[regulator_creep];
     out.pipe_resistance =
         p.gas_pipe_resistance + valve_resistance(Real(stop_valve), at.gas_meter_valve) - stop_valve;
-    out.branch_resistance = valve_resistance(Real(stop_valve), at.gas_isolator) - stop_valve;
+    out.branch_resistance = valve_resistance(Real(stop_valve), at.gas_isolator) - stop_valve +
+                            p.gas_isolator_resistance;
+}
+
+/// Pressure [Pa] that the proportional valve holds behind itself: its target, and above its rated inlet
+/// pressure a quarter of the surplus passes as well (not through a valve that is all but shut).
+/// Equation  p = p_target + 0.25 max(0, p_in - p_rated), p_in at the flow of the target alone
+/// Source    chosen; the direction is common practice
+template <class Real>
+[[nodiscard]] Real valve_outlet_pressure(const Parameters<Real>& p, const State<Real>& x,
+                                         const GasFlows<Real>& supply, const Real& g, double qo) {
+    constexpr double passes = 0.25;
+    const Real target = math::maximum(x[valve_pressure], Real(0.0));
+    const Real q = g * math::square_root(target) + qo;
+    const Real inlet = supply.set_pa - (p.regulator_droop + supply.pipe_resistance * q) * q;
+    const Real surplus = math::maximum(
+        math::minimum(inlet, supply.upstream_pa) - p.gas_valve_rated_inlet_pa, Real(0.0));
+    return target + passes * surplus * math::minimum(target * (1.0 / 50.0), Real(1.0));
 }
 
 /// sqrt(manifold pressure) that regulator, upstream pressure and valve allow, whichever is least, for
@@ -79,13 +103,25 @@ template <class Real>
     const Real g2 = g * g;
     const Real by_regulator =
         positive_root(1.0 + (rp + rv) * g2, (p.regulator_droop + 2.0 * rp * qo) * g,
-                      p.gas_no_load_pa - p.regulator_droop * qo - rp * (qo * qo));
+                      supply.set_pa - p.regulator_droop * qo - rp * (qo * qo));
     const Real capacity = supply.capacity_m3_per_s;
     const Real k = supply.upstream_pa / (capacity * capacity) + rp;
     const Real by_upstream =
         positive_root(1.0 + (k + rv) * g2, 2.0 * k * qo * g, supply.upstream_pa - k * (qo * qo));
-    const Real by_valve = math::square_root(math::maximum(x[valve_pressure], Real(0.0)));
+    const Real by_valve = math::square_root(valve_outlet_pressure(p, x, supply, g, qo));
     return math::minimum(math::minimum(by_regulator, by_upstream), by_valve);
+}
+
+/// Rate [Pa/s] at which a regulator's outlet creeps above lock-up: up to its limit while nothing flows,
+/// gone within a second or so once gas is drawn.
+/// Equation  dp/dt = r (1 - p / p_limit) (1 - f) - f p / 1.5 s, f = q / 1e-5 m3/s from 0 to 1
+/// Source    chosen; that a leaking seat lets the pressure rise at rest is common practice
+template <class Real>
+[[nodiscard]] Real creep_rate(const Parameters<Real>& p, const Real& crept_pa,
+                              const Real& drawn_m3_per_s) {
+    const Real drawing = math::clamp(drawn_m3_per_s * 1.0e5, Real(0.0), Real(1.0));
+    const Real rises = p.regulator_creep_pa_per_s * (1.0 - crept_pa / p.regulator_creep_limit_pa);
+    return rises * (1.0 - drawing) - drawing * crept_pa * (1.0 / 1.5);
 }
 
 template <class Real>
@@ -100,7 +136,7 @@ template <class Real>
     const double qo = at.other_gas_m3_per_s + at.test_nipple_leak_m3_per_s;
     const Real s = manifold_root(p, x, out, g, qo);
 
-    out.manifold_pa = s * s * commands.main_solenoid;
+    out.manifold_pa = s * s * commands.main_solenoid * p.main_valve_works;
     out.total_m3_per_s = Real(0.0);
     for (std::size_t b = 0; b < bank_count; ++b) {
         out.bank_m3_per_s[b] = conductance[b] * s;

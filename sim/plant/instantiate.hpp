@@ -6,6 +6,7 @@
 #define EMBERPATH_INSTANTIATE_PLANT(REAL)                                                          \
     template void emberpath::plant::settle_cold(Plant<REAL>&, const Surroundings&);                \
     template void emberpath::plant::change_cylinder(Plant<REAL>&, const Surroundings&);            \
+    template void emberpath::plant::change_reserve(Plant<REAL>&, const Surroundings&);             \
     template emberpath::signals::SensorSignals<REAL> emberpath::plant::sense(const Plant<REAL>&,   \
                                                                              const Surroundings&); \
     template void emberpath::plant::advance(Plant<REAL>&, const Surroundings&,                     \

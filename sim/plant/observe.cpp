@@ -13,15 +13,18 @@ void observe_gas(const Plant<double>& plant, const Surroundings& at, const Algeb
     const double q = a.gas.pipe_m3_per_s;
     const double from_upstream =
         a.gas.upstream_pa * (1.0 - q * q / (a.gas.capacity_m3_per_s * a.gas.capacity_m3_per_s));
-    const double no_flow = std::min(p.gas_lock_up_pa, a.gas.upstream_pa);
-    const double flowing = std::min(p.gas_no_load_pa - p.regulator_droop * q, from_upstream);
+    const double crept = plant.state[regulator_creep];
+    const double no_flow = std::min(p.gas_lock_up_pa + crept, a.gas.upstream_pa);
+    const double flowing = std::min(a.gas.set_pa - p.regulator_droop * q, from_upstream);
     const double outlet = std::max(0.0, q < 1e-7 ? no_flow : flowing);
     const double supply = at.gas_meter_valve > 1e-3 ? 1.0 : 0.0;
     o.regulator_outlet_pa = outlet * supply;
-    const double pipe = a.gas.pipe_resistance * q * q +
-                        a.gas.branch_resistance * a.gas.total_m3_per_s * a.gas.total_m3_per_s;
+    const double to_heater = a.gas.total_m3_per_s;
+    const double branch = a.gas.branch_resistance * to_heater * to_heater;
     const double open = at.gas_isolator > 1e-3 ? supply : 0.0;
-    o.gas_inlet_pa = std::max(0.0, outlet - pipe) * open;
+    o.before_regulator_pa = a.gas.upstream_pa;
+    o.before_gas_isolator_pa = std::max(0.0, outlet - a.gas.pipe_resistance * q * q) * supply;
+    o.gas_inlet_pa = std::max(0.0, outlet - a.gas.pipe_resistance * q * q - branch) * open;
     o.manifold_pa = a.gas.manifold_pa;
     o.gas_m3_per_s = a.gas.total_m3_per_s;
     o.heat_input_w = a.gas.total_m3_per_s * p.gross_j_per_m3;
@@ -47,11 +50,51 @@ void observe_heat(const Plant<double>& plant, const Surroundings& at, const Alge
                        heat_capacity::metal_cell_j_per_k * d[metal_0 + i];
 }
 
+void observe_cylinders(const Plant<double>& plant, const Algebra<double>& a, Observables& o) {
+    const State<double>& x = plant.state;
+    o.cylinder_kg = x[cylinder_liquid_kg];
+    o.cylinder_liquid_k = x[cylinder_liquid_k];
+    o.vapour_pressure_pa = propane_vapour_pressure(x[cylinder_liquid_k]);
+    o.reserve_kg = x[reserve_liquid_kg];
+    o.reserve_liquid_k = x[reserve_liquid_k];
+    o.reserve_in_use = a.gas.reserve_share;
+    o.cylinder_pa = vapour_of(x[cylinder_liquid_k], x[cylinder_liquid_kg]).gauge_pa *
+                    (1.0 - plant.parameters.cylinder_empty);
+    o.reserve_pa = vapour_of(x[reserve_liquid_k], x[reserve_liquid_kg]).gauge_pa;
+}
+
+/// Pressures and leaks on the water side, and what each listed outlet gives.
+void observe_water(const Plant<double>& plant, const Surroundings& at, const Algebra<double>& a,
+                   Observables& o) {
+    const Parameters<double>& p = plant.parameters;
+    const State<double>& x = plant.state;
+    const double q = a.water.heater_m3_per_s;
+    const double cross = a.water.cross_m3_per_s;
+    o.hot_water_m3_per_s = q;
+    o.cold_water_pa = a.water.cold_pa;
+    o.water_inlet_pa = x[water_pressure];
+    o.strainer_drop_pa = p.strainer_resistance * q * q;
+    o.relief_weep_m3_per_s = relief_weep(p, x[water_pressure]);
+    o.casing_leak_m3_per_s = casing_leak(p, x[water_pressure]);
+    o.casing_water_kg = x[casing_water];
+    o.cross_flow_m3_per_s = cross;
+    const double piped_k = x[pipe_0 + cell_count - 1];
+    o.tap_water_k = piped_k + (at.inlet_water_k - piped_k) * (cross / (q + cross + 1e-12));
+    const double cold = tempering_cold_share(p, piped_k, at.inlet_water_k);
+    for (std::size_t i = 0; i < at.outlet_count; ++i) {
+        const Outlet& outlet = at.outlets[i];
+        const double driving = std::max(a.water.dividing_pa - outlet.head_pa, 0.0);
+        const double open = p.tap_opening[outlet.tap] * outlet.conductance;
+        o.tap_m3_per_s[outlet.tap] = open * math::square_root(driving);
+        o.tap_k[outlet.tap] =
+            o.tap_water_k + cold * outlet.tempered * (at.inlet_water_k - o.tap_water_k);
+    }
+}
+
 void observe_temperatures(const State<double>& x, const Surroundings& at, Observables& o) {
     o.inlet_water_k = at.inlet_water_k;
     o.exchanger_outlet_k = x[water_0 + 7];
     o.outlet_water_k = x[mixing_pocket];
-    o.tap_water_k = x[pipe_0 + 7];
     o.hottest_metal_k = *std::max_element(x.begin() + metal_0, x.begin() + metal_0 + cell_count);
     o.casing_k = x[casing_air];
     o.flue_k = x[flue_gas];
@@ -105,9 +148,10 @@ Observables observe_one(const Plant<double>& plant, const Surroundings& at) {
     observe_gas(plant, at, a, o);
     observe_heat(plant, at, a, o);
     observe_temperatures(x, at, o);
+    observe_water(plant, at, a, o);
+    observe_cylinders(plant, a, o);
     observe_flame(plant, a, o);
     observe_electrics(plant, at, o);
-    o.hot_water_m3_per_s = a.water.heater_m3_per_s;
     o.air_m3_per_s = a.air_m3_per_s;
     o.fan_rev_per_s = x[fan_speed];
     o.fan_current_a = s.fan_current_a;
@@ -116,9 +160,6 @@ Observables observe_one(const Plant<double>& plant, const Surroundings& at) {
     o.exchanger_ohm = s.exchanger_ohm;
     o.ambient_ohm = s.ambient_ohm;
     o.limiter_closed = s.limiter_closed;
-    o.cylinder_kg = x[cylinder_liquid_kg];
-    o.cylinder_liquid_k = x[cylinder_liquid_k];
-    o.vapour_pressure_pa = propane_vapour_pressure(x[cylinder_liquid_k]);
     return o;
 }
 

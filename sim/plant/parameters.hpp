@@ -12,13 +12,16 @@
 namespace emberpath::plant {
 
 inline constexpr std::size_t bank_count = 3;
+inline constexpr std::size_t tap_count = 6;  // hot outlets of a house that can be told apart
 
 /// Real is double for one heater or Pack<8> for eight at once: same members, same order.
 template <class Real>
 struct Parameters {
     // Water network: pressure drop = resistance * flow^2 [Pa s2/m6]; a conductance is flow per square
     // root of pressure [m3/s per sqrt(Pa)], 1 L/min per sqrt(kPa) = 5.270463e-7 of them.
-    Real water_inlet_resistance{0.07 * 3.6e12};   // isolating valve, strainer, flow sensor
+    Real isolating_valve_resistance{0.02 * 3.6e12};  // cold valve at the heater, wide open
+    Real strainer_resistance{0.02 * 3.6e12};         // screen at the heater's inlet
+    Real flow_sensor_resistance{0.03 * 3.6e12};
     Real water_outlet_resistance{0.05 * 3.6e12};  // outlet connection and delivery pipe
     Real water_supply_resistance{0.10 * 3.6e12};  // street to heater, shared with cold draws
     Real exchanger_conductance{3.16 * 5.270463e-7};
@@ -28,6 +31,17 @@ struct Parameters {
     Real water_valve_position{1.0};
     Real bypass_stuck{0.0};
     Real bypass_position{0.0};
+    Real mains_rise_at_night_pa{0.0};  // street pressure above its day value
+    Real mains_limit_pa{1.6e6};        // pressure limiting valve at the meter; 1.6 MPa: none
+    Real relief_opens_pa{700.0e3};     // relief valve at the heater
+    Real relief_gain{2.0e-12};         // its weep above that [m3/s per Pa], chosen
+    Real casing_leak_gain{0.0};        // pinhole inside the casing [m3/s per sqrt(Pa)]
+    Real cross_flow_gain{0.0};         // cold into hot through a mixer [m3/s per sqrt(Pa)]
+    Real tempering_set_k{323.15};      // tempering valve, at the outlets that have one
+    Real tempering_cold_share{0.0};    // least share of cold it lets in; 0 when sound
+    std::array<Real, tap_count> tap_opening{
+        // free share of each outlet (screen, shower head)
+        Real(1.0), Real(1.0), Real(1.0), Real(1.0), Real(1.0), Real(1.0)};
 
     // Heat exchanger.
     Real scale_k_per_w{0.0};       // scale resistance, whole exchanger
@@ -48,6 +62,12 @@ struct Parameters {
     Real gas_valve_resistance{2.07e8};  // Pa s2/m6, wide open proportional valve
     Real gas_upstream_pa{7500.0};       // mains; replaced by vapour pressure for cylinders
     Real gas_capacity_m3_per_s{2.8e-3};
+    Real gas_isolator_resistance{0.0};      // heater's isolating valve, above its wide-open value
+    Real regulator_creep_pa_per_s{0.0};     // rise of the outlet pressure while nothing flows
+    Real regulator_creep_limit_pa{5000.0};  // where that rise ends (relief of the regulator)
+    Real gas_valve_rated_inlet_pa{5000.0};  // above it the proportional valve passes too much
+    Real main_valve_works{1.0};             // 0: coil open, the main valve stays shut
+    std::array<Real, bank_count> bank_valve_works{Real(1.0), Real(1.0), Real(1.0)};
     std::array<Real, bank_count> injector_m2{
         Real(0.25 * 2.078e-5), Real(0.30 * 2.078e-5),
         Real(0.45 * 2.078e-5)};  // discharge coefficient x area
@@ -60,7 +80,13 @@ struct Parameters {
     Real cylinder_full_kg{45.0};
     Real cylinder_start_kg{30.0};  // liquid when the simulated history begins
     Real cylinder_steel_j_per_k{12000.0};
-    Real cylinder_empty{0.0};  // 1: no vapour whatever the state says
+    Real cylinder_empty{0.0};          // 1: no vapour whatever the state says
+    Real cylinder_wall_w_per_k{14.0};  // heat through the wetted wall of a full one, chosen
+    Real first_stage_pa{0.0};          // outlet of a first-stage regulator; 0: single stage
+    Real reserve_fitted{0.0};          // 1: second cylinder behind an automatic changeover
+    Real reserve_start_kg{45.0};
+    Real changeover_pa{150.0e3};  // the reserve takes over below this gauge pressure, chosen
+    Real changeover_stuck{0.0};   // 1: stays on the first cylinder
 
     // Fan, air path, flue (docs/physics/plant.md), in Pa, m3/s and rev/s.
     Real fan_head{1.128e-5 * 3600.0};      // Pa s2 (a N^2 with N in rev/s)
@@ -75,6 +101,7 @@ struct Parameters {
 
     // Ignition and flame sensing.
     Real igniter_works{1.0};
+    Real ignition_delay_s{0.0};  // spark time beyond the healthy 0.4 s (wide gap, dirty ports)
     Real ionisation_gain{1.0};
 
     ElectricalParameters<Real> electrical{};  // from the street to the last lead
@@ -84,17 +111,29 @@ struct Parameters {
         Real gain{1.0};
         Real series_ohm{0.0};
         Real parallel_s{0.0};
+        Real opens_above_k{1000.0};  // element breaks contact when hotter than this
     };
     Thermistor inlet_sensor{}, outlet_sensor{}, exchanger_sensor{}, ambient_sensor{};
     Real flow_sensor_gain{1.0};
-    Real limiter_bad{0.0};  // 1: reads open whatever its temperature
+    Real flow_sensor_sticks_m3_per_s{0.0};  // turbine stands still below this flow
+    Real limiter_bad{0.0};                  // 1: reads open whatever its temperature
 };
 
 using PlantParameters = Parameters<double>;
 
+/// Isolating valve (wide open), strainer and flow sensor in series [Pa s2/m6].
+template <class Real>
+[[nodiscard]] Real water_inlet_resistance(const Parameters<Real>& p) {
+    return p.isolating_valve_resistance + p.strainer_resistance + p.flow_sensor_resistance;
+}
+
 /// The invented heater on natural gas, and on propane from cylinders (docs/physics/plant.md).
 [[nodiscard]] PlantParameters natural_gas_parameters();
 [[nodiscard]] PlantParameters propane_parameters();
+
+/// Two full cylinders of 45 kg behind a changeover with the first-stage regulator in it (70 kPa), large enough
+/// for the heater down to the changeover pressure: chosen.
+[[nodiscard]] PlantParameters with_cylinder_pair(PlantParameters propane);
 
 /// Every member as one flat list of doubles, in declaration order: lanes, hashes and tests use it.
 inline constexpr std::size_t parameter_count = sizeof(PlantParameters) / sizeof(double);

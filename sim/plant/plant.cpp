@@ -34,4 +34,13 @@ PlantParameters propane_parameters() {
     return p;
 }
 
+PlantParameters with_cylinder_pair(PlantParameters propane) {
+    propane.reserve_fitted = 1.0;
+    propane.cylinder_start_kg = propane.cylinder_full_kg;
+    propane.reserve_start_kg = propane.cylinder_full_kg;
+    propane.first_stage_pa = 70.0e3;
+    propane.gas_capacity_m3_per_s = 1.8e-3;
+    return propane;
+}
+
 }  // namespace emberpath::plant

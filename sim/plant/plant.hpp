@@ -1,6 +1,6 @@
 #pragma once
 /// The physics of one heater (Real = double) or of a pack of heaters (Real = Pack<8>): quasi-steady
-/// networks in closed form, flame logic once a tick, 44 states stepped by RK4 in two 50 ms substeps.
+/// networks in closed form, flame logic once a tick, states stepped by RK4 in two 50 ms substeps.
 /// No branches on values, no libm: same bits for every compiler and pack width.
 
 #include <array>
@@ -52,7 +52,18 @@ struct Observables {
     double limiter_closed;
     double unburnt_gas_m3, rough_light_up_m3;
     double cylinder_kg, cylinder_liquid_k, vapour_pressure_pa;  // absolute vapour pressure
-    double flue_loss_w, casing_loss_w, storage_w;               // for the energy balance
+    double reserve_kg, reserve_liquid_k;
+    double reserve_in_use;                 // changeover indicator: share of the draw, 0 to 1
+    double cylinder_pa, reserve_pa;        // gauge, each before the changeover
+    double before_regulator_pa;            // gauge: mains, first stage or vapour
+    double before_gas_isolator_pa;         // end of the gas pipe, before the heater's valve
+    double cold_water_pa, water_inlet_pa;  // at the house; at the heater behind its cold valve
+    double strainer_drop_pa;               // across the inlet screen
+    double relief_weep_m3_per_s, casing_leak_m3_per_s, casing_water_kg;
+    double cross_flow_m3_per_s;  // cold let into the hot pipe by a mixer
+    std::array<double, tap_count> tap_m3_per_s,
+        tap_k;                                     // of listed outlets, as they run; 0 when shut
+    double flue_loss_w, casing_loss_w, storage_w;  // for the energy balance
     ElectricalReadings electrical;
     Latches electrical_latches;
     Drives electrical_drives;
@@ -66,6 +77,10 @@ void settle_cold(Plant<Real>& plant, const Surroundings& at);
 /// A full cylinder at air temperature, in every lane.
 template <class Real>
 void change_cylinder(Plant<Real>& plant, const Surroundings& at);
+
+/// The same with the reserve cylinder.
+template <class Real>
+void change_reserve(Plant<Real>& plant, const Surroundings& at);
 
 /// Sensor signals at the present state.
 template <class Real>

@@ -18,7 +18,9 @@ template <class Real>
 template <class Real>
 [[nodiscard]] Real seen_ohm(const Real& kelvin,
                             const typename Parameters<Real>::Thermistor& sensor) {
-    const Real lead = thermistor_ohm(kelvin) * sensor.gain + sensor.series_ohm;
+    constexpr double broken_ohm = 5.0e6;
+    const Real contact = math::select(kelvin > sensor.opens_above_k, Real(broken_ohm), Real(0.0));
+    const Real lead = thermistor_ohm(kelvin) * sensor.gain + sensor.series_ohm + contact;
     return 1.0 / (1.0 / lead + sensor.parallel_s);
 }
 

@@ -1,5 +1,5 @@
 #pragma once
-/// The 44 states of one heater with its pipe, fan, flue and cylinder. SI; temperatures in kelvin.
+/// The states of one heater with its pipe, fan, flue and cylinders. SI; temperatures in kelvin.
 
 #include <array>
 #include <cstddef>
@@ -7,7 +7,7 @@
 namespace emberpath::plant {
 
 inline constexpr std::size_t cell_count = 8;
-inline constexpr std::size_t state_count = 44;
+inline constexpr std::size_t state_count = 49;
 
 template <class Real>
 using State = std::array<Real, state_count>;
@@ -35,6 +35,11 @@ enum StateIndex : std::size_t {
     limiter_element = 41,  // [K]
     unburnt_gas = 42,      // in the chamber [m3]
     casing_air = 43,       // [K]
+    regulator_creep = 44,  // outlet pressure above the lock-up value, while nothing flows [Pa]
+    reserve_liquid_k = 45,
+    reserve_liquid_kg = 46,
+    water_pressure = 47,  // at the heater's inlet, behind its isolating valve [Pa]
+    casing_water = 48,    // leaked into the casing [kg]
 };
 
 }  // namespace emberpath::plant

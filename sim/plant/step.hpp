@@ -34,12 +34,21 @@ void settle_cold(Plant<Real>& plant, const Surroundings& at) {
     x[water_valve] = Real(1.0);
     x[cylinder_liquid_k] = Real(at.cylinder_ambient_k);
     x[cylinder_liquid_kg] = plant.parameters.cylinder_start_kg;
+    x[reserve_liquid_k] = Real(at.cylinder_ambient_k);
+    x[reserve_liquid_kg] = plant.parameters.reserve_start_kg;
+    x[water_pressure] = mains_pressure(plant.parameters, at);
 }
 
 template <class Real>
 void change_cylinder(Plant<Real>& plant, const Surroundings& at) {
     plant.state[cylinder_liquid_kg] = plant.parameters.cylinder_full_kg;
     plant.state[cylinder_liquid_k] = Real(at.cylinder_ambient_k);
+}
+
+template <class Real>
+void change_reserve(Plant<Real>& plant, const Surroundings& at) {
+    plant.state[reserve_liquid_kg] = plant.parameters.cylinder_full_kg;
+    plant.state[reserve_liquid_k] = Real(at.cylinder_ambient_k);
 }
 
 template <class Real>
@@ -174,8 +183,9 @@ void step_states(Plant<Real>& plant, const Surroundings& at, int steps) {
     };
     const double step_s = signals::tick_s / steps;
     for (int i = 0; i < steps; ++i) stepper.do_step(system, plant.state, i * step_s, step_s);
-    // Boiling stops at an empty cylinder; the last milligram must not turn negative.
-    plant.state[cylinder_liquid_kg] = math::maximum(plant.state[cylinder_liquid_kg], Real(0.0));
+    // Boiling stops at an empty cylinder, a leak at an empty pipe: the last trace must not turn negative.
+    for (const std::size_t i : {cylinder_liquid_kg, reserve_liquid_kg, water_pressure})
+        plant.state[i] = math::maximum(plant.state[i], Real(0.0));
 }
 
 template <class Real>

@@ -11,8 +11,9 @@ namespace {
 double heater_resistance() {
     const plant::PlantParameters p = plant::natural_gas_parameters();
     const auto of_conductance = [](double g) { return 1.0 / (g * g); };
-    return p.water_supply_resistance + p.water_inlet_resistance + p.water_outlet_resistance +
-           of_conductance(p.water_valve_gain) + of_conductance(p.exchanger_conductance);
+    return p.water_supply_resistance + plant::water_inlet_resistance(p) +
+           p.water_outlet_resistance + of_conductance(p.water_valve_gain) +
+           of_conductance(p.exchanger_conductance);
 }
 
 double tap_conductance(double flow_m3_per_s) {

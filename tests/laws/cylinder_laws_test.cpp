@@ -56,7 +56,9 @@ TEST(Cylinder, EnergyOfBoilingComesFromLiquidSteelAndAir) {
     const auto d = plant::derivative(plant, plant.state, at);
     const double capacity = plant.state[plant::cylinder_liquid_kg] * 2520.0 + 12000.0;
     const double boiling_w = -d[plant::cylinder_liquid_kg] * 355.0e3;
-    const double from_air = plant::cylinder_heat_w(plant.parameters, plant.state, at);
+    const double from_air =
+        plant::cylinder_heat_w(plant.parameters, plant.state[plant::cylinder_liquid_k],
+                               plant.state[plant::cylinder_liquid_kg], at);
     EXPECT_NEAR(capacity * d[plant::cylinder_liquid_k], from_air - boiling_w, 1e-9 * boiling_w);
     EXPECT_GT(boiling_w, 200.0);
 }

@@ -46,9 +46,10 @@ TEST(WaterNetwork, FlowUsesUpTheWholeMainsPressure) {
             const double parallel = p.exchanger_conductance + p.bypass_gain * 0.09;
             const double h = q.heater_m3_per_s;
             const auto square = [](double x) { return x * x; };
-            const double lost = p.water_supply_resistance * square(h + drawn) +
-                                (p.water_inlet_resistance + p.water_outlet_resistance) * square(h) +
-                                square(h / valve) + square(h / parallel) + square(h / one_tap);
+            const double lost =
+                p.water_supply_resistance * square(h + drawn) +
+                (plant::water_inlet_resistance(p) + p.water_outlet_resistance) * square(h) +
+                square(h / valve) + square(h / parallel) + square(h / one_tap);
             EXPECT_NEAR(lost, at.mains_water_pa, 1e-4);
         }
 }

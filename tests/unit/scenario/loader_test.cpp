@@ -14,7 +14,7 @@ using worksite::HouseholdEvent;
 double free_flow_m3_per_s(double street_pa, double tap_conductance) {
     const plant::PlantParameters p = plant::natural_gas_parameters();
     double losses =
-        p.water_supply_resistance + p.water_inlet_resistance + p.water_outlet_resistance;
+        p.water_supply_resistance + plant::water_inlet_resistance(p) + p.water_outlet_resistance;
     for (const double g : {p.water_valve_gain, p.exchanger_conductance, tap_conductance})
         losses += 1.0 / (g * g);
     return std::sqrt(street_pa / losses);
