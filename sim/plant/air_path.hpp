@@ -25,12 +25,12 @@ template <class Real>
 [[nodiscard]] Real air_flow(const Parameters<Real>& p, const State<Real>& x,
                             const Surroundings& at) {
     const Real n = x[fan_speed];
-    const Real drive =
-        p.fan_head * n * n + 0.03 * (x[flue_gas] - at.ambient_k) - wind_pressure(p, at);
+    const Real drive = p.fan_head * n * n + 0.03 * (x[flue_gas] - at.ambient_k) -
+                       wind_pressure(p, at) * p.wind_exposure;
     const Real resistance =
         p.air_cold_resistance +
         (p.air_exchanger_resistance + p.flue_resistance) * (x[flue_gas] * (1.0 / 398.0)) +
-        p.fan_internal_resistance;
+        p.fan_internal_resistance + p.intake_resistance;
     return math::square_root(math::maximum(drive, Real(1e-3)) / resistance);
 }
 

@@ -8,6 +8,7 @@
 #include "sim/plant/exchanger.hpp"
 #include "sim/plant/gas_supply.hpp"
 #include "sim/plant/plant.hpp"
+#include "sim/plant/room_air.hpp"
 #include "sim/plant/sensors.hpp"
 #include "sim/plant/water_network.hpp"
 
@@ -19,10 +20,12 @@ struct Algebra {
     GasFlows<Real> gas;
     Real air_m3_per_s;
     Real fan_loading;
+    Real intake_oxygen{1.0};  // over outdoor air's [-]
     std::array<Real, bank_count> air_ratio;
     Real net_w;
     Real unburnt_m3_per_s;
     GasSide<Real> gas_side;
+    Real seam_w_per_k;  // heat capacity of the gas that leaks into the casing
     Real water_kg_per_s, exchanger_kg_per_s, bypass_kg_per_s;
 };
 
@@ -35,7 +38,8 @@ template <class Real>
     a.gas = gas_flows(p, x, at, plant.commands);
     a.air_m3_per_s = air_flow(p, x, at);
     a.fan_loading = fan_loading(a.air_m3_per_s, x[fan_speed]);
-    a.air_ratio = bank_air_ratio(p, plant.flame.lit, a.air_m3_per_s, a.gas);
+    a.intake_oxygen = intake_oxygen(p, x, a.gas, a.air_m3_per_s);
+    a.air_ratio = bank_air_ratio(p, plant.flame.lit, a.air_m3_per_s * a.intake_oxygen, a.gas);
     a.net_w = net_heat_w(p, x, a.gas, a.air_ratio);
     a.unburnt_m3_per_s = unburnt_flow(x, a.gas);
     Real lit_share = Real(0.0);
@@ -43,7 +47,10 @@ template <class Real>
     // The floor keeps the effectiveness defined when the fan stands still; no heat is set free then.
     const Real flue_gas = math::maximum(
         a.air_m3_per_s * air_kg_per_m3 + a.gas.total_m3_per_s * p.gas_kg_per_m3, Real(2e-4));
-    a.gas_side = gas_side(p, x, Firing<Real>{a.net_w, flue_gas, lit_share}, at.ambient_k);
+    const Real stays = 1.0 - p.seam_leak_share;
+    a.gas_side =
+        gas_side(p, x, Firing<Real>{a.net_w * stays, flue_gas * stays, lit_share}, at.ambient_k);
+    a.seam_w_per_k = flue_gas * p.seam_leak_share * flue_gas_j_per_kg_k;
     a.water_kg_per_s = a.water.heater_m3_per_s * water_kg_per_m3;
     a.exchanger_kg_per_s = a.water.exchanger_m3_per_s * water_kg_per_m3;
     a.bypass_kg_per_s = a.water.bypass_m3_per_s * water_kg_per_m3;
@@ -60,6 +67,12 @@ inline constexpr double pipe_loss_w_per_k = 0.15;
 inline constexpr double casing_j_per_k = 3700.0;
 inline constexpr double casing_to_room_w_per_k = 3.0;
 }  // namespace heat_capacity
+
+/// Heat [W] that flame gas from a leaking seam leaves in the casing before it escapes.
+template <class Real>
+[[nodiscard]] Real seam_heat_w(const Algebra<Real>& a, const Real& casing_k) {
+    return a.seam_w_per_k * (a.gas_side.flame_theta - enthalpy_temperature(casing_k));
+}
 
 /// Water, metal, pocket, pipe and casing.
 template <class Real>
@@ -85,7 +98,7 @@ void thermal_derivative(const Plant<Real>& plant, const State<Real>& x, const Su
     const Real pocket_loss = hc::pocket_loss_w_per_k * (x[mixing_pocket] - x[casing_air]);
     d[mixing_pocket] =
         (pocket_in * water_j_per_kg_k - pocket_loss) * (1.0 / (hc::pocket_kg * water_j_per_kg_k));
-    casing_gain += pocket_loss;
+    casing_gain += pocket_loss + seam_heat_w(a, x[casing_air]);
     upstream = x[mixing_pocket];
     for (std::size_t i = pipe_0; i < pipe_0 + cell_count; ++i) {
         d[i] = (a.water_kg_per_s * water_j_per_kg_k * (upstream - x[i]) -
@@ -191,6 +204,10 @@ template <class Real>
     device_derivative(plant, x, at, a, d);
     gas_store_derivative(plant, x, at, a, d);
     water_store_derivative(plant, x, at, a, d);
+    room_derivative(
+        plant.parameters, x, at,
+        RoomSource<Real>{a.air_m3_per_s, burnt_gas(x, a.gas, a.air_ratio), plant.flame.co_m3_per_s},
+        d);
     return d;
 }
 

@@ -33,15 +33,22 @@ template <class Real>
     return ratio;
 }
 
+/// Gas burnt [m3/s].
+template <class Real>
+[[nodiscard]] Real burnt_gas(const State<Real>& x, const GasFlows<Real>& gas,
+                             const std::array<Real, bank_count>& ratio) {
+    Real burnt = Real(0.0);
+    for (std::size_t b = 0; b < bank_count; ++b)
+        burnt += gas.bank_m3_per_s[b] * x[flame_0 + b] * math::minimum(ratio[b], Real(1.0));
+    return burnt;
+}
+
 /// Net heat set free [W]: what burns is limited by air below stoichiometric.
 template <class Real>
 [[nodiscard]] Real net_heat_w(const Parameters<Real>& p, const State<Real>& x,
                               const GasFlows<Real>& gas,
                               const std::array<Real, bank_count>& ratio) {
-    Real burnt = Real(0.0);
-    for (std::size_t b = 0; b < bank_count; ++b)
-        burnt += gas.bank_m3_per_s[b] * x[flame_0 + b] * math::minimum(ratio[b], Real(1.0));
-    return burnt * p.gross_j_per_m3 * p.net_to_gross;
+    return burnt_gas(x, gas, ratio) * p.gross_j_per_m3 * p.net_to_gross;
 }
 
 /// Gas leaving the ports unburnt for want of flame [m3/s]; it collects in the chamber.

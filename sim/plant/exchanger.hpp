@@ -71,6 +71,7 @@ struct GasSide {
     Real leaving_theta;
     Real flue_gas_kg_per_s;
     Real entering_theta;
+    Real flame_theta;  // entering, with what the flame radiates
 };
 
 /// What enters the exchanger on the gas side.
@@ -96,6 +97,7 @@ template <class Real>
     const Real per_cell = capacity * (1.0 / static_cast<double>(half));
     out.entering_theta =
         enthalpy_temperature(Real(air_k)) + net_w * (1.0 - radiated_share) / capacity;
+    out.flame_theta = enthalpy_temperature(Real(air_k)) + net_w / capacity;
     Real theta = out.entering_theta;
     for (const std::size_t first : {half, std::size_t{0}}) {
         Real given = Real(0.0);

@@ -8,7 +8,6 @@
 
 #include <algorithm>
 
-#include "sim/math/functions.hpp"
 #include "sim/plant/algebra.hpp"
 
 namespace emberpath::plant {
@@ -18,38 +17,28 @@ struct FlueComposition {
     double o2_share, co2_share, co_share;
 };
 
-/// Carbon monoxide of one bank, air-free [-]: rich or badly mixed, quenched, over-fired, sooted.
-[[nodiscard]] inline double air_free_co(double ratio, double load, double soot) {
-    const double over = std::max(0.0, load - 1.08);
-    const double ppm = 20.0 + 60000.0 * math::exp(-(ratio - 0.95) / 0.055) +
-                       8.0 * math::exp((ratio - 1.9) / 0.2) + 4000.0 * over * over +
-                       soot * (300.0 + 2000.0 * math::exp(-(ratio - 1.0) / 0.2));
-    return std::min(ppm, 60000.0) * 1e-6;
-}
-
+/// The burner's air brings along what the room holds and what returns of its own products.
 [[nodiscard]] inline FlueComposition flue_composition(const Parameters<double>& p,
                                                       const State<double>& x,
                                                       const Algebra<double>& a) {
-    double burnt = 0.0;
-    double co_weighted = 0.0;
-    double flow = 0.0;
-    for (std::size_t b = 0; b < bank_count; ++b) {
-        const double q = a.gas.bank_m3_per_s[b] * x[flame_0 + b];
-        burnt += q * std::min(a.air_ratio[b], 1.0);
-        co_weighted +=
-            q * air_free_co(a.air_ratio[b], a.gas.manifold_pa / p.full_manifold_pa, p.soot);
-        flow += q;
-    }
-    FlueComposition out{0.0, 0.2095, 0.0, 0.0};
-    if (flow < 1e-7) return out;
+    const MadeByFlame<double> made = made_by_flame(p, x, a.gas, a.air_ratio);
+    const double room = p.intake_from_room;
+    const double burnt = made.burnt_m3_per_s;
     const double air = a.air_m3_per_s;
-    const double oxygen = std::max(0.0, 0.2095 * (air - burnt * p.stoichiometric_air));
-    const double carbon = burnt * p.carbon_per_mole;
+    FlueComposition out{0.0, oxygen_of_air - room * x[room_oxygen_used], room * x[room_co2],
+                        room * x[room_co]};
+    if (made.burning_m3_per_s < 1e-7) return out;
+    const double back = p.recirculated_share / (1.0 - p.recirculated_share);
+    const double fresh = air * a.intake_oxygen;
+    const double oxygen = std::max(0.0, oxygen_of_air * (fresh - burnt * p.stoichiometric_air));
+    const double made_carbon = burnt * p.carbon_per_mole;
+    const double carbon = made_carbon * (1.0 + back) + air * room * x[room_co2];
     const double dry = carbon + 0.79 * air + oxygen;
-    out.excess_air_ratio = air / (flow * p.stoichiometric_air);
+    const double co = carbon_monoxide_m3_per_s(p, made) * (1.0 + back) + air * room * x[room_co];
+    out.excess_air_ratio = fresh / (made.burning_m3_per_s * p.stoichiometric_air);
     out.o2_share = oxygen / dry;
     out.co2_share = carbon / dry;
-    out.co_share = std::min(0.06, co_weighted / flow * (out.co2_share / p.co2_max));
+    out.co_share = std::min(0.06, co / dry);
     return out;
 }
 

@@ -36,13 +36,16 @@ void observe_heat(const Plant<double>& plant, const Surroundings& at, const Alge
     const State<double>& x = plant.state;
     const State<double> d = state_derivative(plant, x, at);
     const double capacity = a.gas_side.flue_gas_kg_per_s * flue_gas_j_per_kg_k;
+    const double seam_w =
+        a.seam_w_per_k * (enthalpy_temperature(x[casing_air]) - enthalpy_temperature(at.ambient_k));
     const double burnt_gross_w = a.net_w / p.net_to_gross;
     const double unburnt_w = o.heat_input_w - burnt_gross_w;
     o.flue_loss_w = capacity * (a.gas_side.leaving_theta - enthalpy_temperature(at.ambient_k)) +
                     (burnt_gross_w - a.net_w) + unburnt_w;
     o.heat_to_water_w = water_j_per_kg_k * (a.exchanger_kg_per_s + a.bypass_kg_per_s) *
                         (x[mixing_pocket] - at.inlet_water_k);
-    o.casing_loss_w = heat_capacity::casing_to_room_w_per_k * (x[casing_air] - at.ambient_k);
+    o.casing_loss_w =
+        heat_capacity::casing_to_room_w_per_k * (x[casing_air] - at.ambient_k) + seam_w;
     o.storage_w = heat_capacity::pocket_kg * water_j_per_kg_k * d[mixing_pocket] +
                   heat_capacity::casing_j_per_k * d[casing_air];
     for (std::size_t i = 0; i < cell_count; ++i)
@@ -89,6 +92,24 @@ void observe_water(const Plant<double>& plant, const Surroundings& at, const Alg
         o.tap_k[outlet.tap] =
             o.tap_water_k + cold * outlet.tempered * (at.inlet_water_k - o.tap_water_k);
     }
+}
+
+/// Air around the heater and in its case. The case is swept by a little air of its own.
+void observe_air(const Plant<double>& plant, const Surroundings& at, const Algebra<double>& a,
+                 Observables& o) {
+    constexpr double case_draught_m3_per_s = 5.0e-3;  // through its slots, chosen
+    const Parameters<double>& p = plant.parameters;
+    const State<double>& x = plant.state;
+    o.room_o2_share = oxygen_of_air - x[room_oxygen_used];
+    o.room_co2_share = x[room_co2];
+    o.room_co_share = x[room_co];
+    o.intake_o2_share = oxygen_of_air * a.intake_oxygen;
+    o.spilled_share = spilled_share(p, x, at, a.air_m3_per_s);
+    o.room_depression_pa = room_depression(p, at, a.air_m3_per_s);
+    const double leaks = p.seam_leak_share * a.air_m3_per_s;
+    const double products = leaks / (leaks + case_draught_m3_per_s);
+    o.casing_co_share = products * o.co_share + (1.0 - products) * x[room_co];
+    o.casing_co2_share = products * o.co2_share + (1.0 - products) * x[room_co2];
 }
 
 void observe_temperatures(const State<double>& x, const Surroundings& at, Observables& o) {
@@ -151,6 +172,7 @@ Observables observe_one(const Plant<double>& plant, const Surroundings& at) {
     observe_water(plant, at, a, o);
     observe_cylinders(plant, a, o);
     observe_flame(plant, a, o);
+    observe_air(plant, at, a, o);
     observe_electrics(plant, at, o);
     o.air_m3_per_s = a.air_m3_per_s;
     o.fan_rev_per_s = x[fan_speed];

@@ -94,10 +94,25 @@ struct Parameters {
     Real air_cold_resistance{2.6e5};
     Real air_exchanger_resistance{1.85e5};
     Real flue_resistance{1.75e5};
-    Real fan_drive{1.0};        // share of motor voltage that becomes speed
-    Real fan_bearing_a{0.0};    // extra current from friction
-    Real tachometer_gain{1.0};  // shown speed / true speed
-    Real gust_amplitude{0.0};   // x the common gust shape (surroundings)
+    Real intake_resistance{0.0};   // lint or leaves before the fan
+    Real wind_exposure{1.0};       // share of the wind at the terminal that acts against the fan
+    Real recirculated_share{0.0};  // of the intake air: products drawn straight back in
+    Real seam_leak_share{0.0};     // of the flame's gas, through a chamber seam into the casing
+
+    // The space around the heater or its terminal, and an open flue (sim/plant/room_air.hpp).
+    Real intake_from_room{0.0};  // share of the burner's air taken from that space
+    Real spill_into_room{
+        0.0};  // share of the products that always enters it (roofed-over terminal)
+    Real room_m3{30.0};
+    Real room_ventilation_m3_per_s{0.5 * 30.0 / 3600.0};  // half an air change an hour
+    Real room_leak_gain{0.06};  // gaps of the envelope [m3/s per sqrt(Pa)]
+    Real open_flued{0.0};       // 1: draught diverter into an open flue
+    Real open_flue_height_m{3.0};
+    Real open_flue_resistance{1.2e4};  // Pa s2/m6
+    Real fan_drive{1.0};               // share of motor voltage that becomes speed
+    Real fan_bearing_a{0.0};           // extra current from friction
+    Real tachometer_gain{1.0};         // shown speed / true speed
+    Real gust_amplitude{0.0};          // x the common gust shape (surroundings)
 
     // Ignition and flame sensing.
     Real igniter_works{1.0};
@@ -130,6 +145,19 @@ template <class Real>
 /// The invented heater on natural gas, and on propane from cylinders (docs/physics/plant.md).
 [[nodiscard]] PlantParameters natural_gas_parameters();
 [[nodiscard]] PlantParameters propane_parameters();
+
+/// How products leave and air arrives: outdoors at the heater; through a balanced terminal, where the wind acts
+/// on both openings; or from the room into an open flue through a draught diverter.
+enum class FlueKind { outdoor, room_sealed, open_flued };
+[[nodiscard]] PlantParameters with_flue(PlantParameters parameters, FlueKind kind);
+
+/// The same heater fed with natural gas that holds propane (share by volume, 0 to 1): calorific value, density
+/// and air demand scale as the mixture's do by [iso6976]; 0 changes nothing, bit for bit.
+[[nodiscard]] PlantParameters with_propane_in_gas(PlantParameters natural, double propane_share);
+
+/// Injectors as drilled for one gas or the other, sound sizes [m2].
+[[nodiscard]] std::array<double, bank_count> natural_gas_injectors();
+[[nodiscard]] std::array<double, bank_count> propane_injectors();
 
 /// Two full cylinders of 45 kg behind a changeover with the first-stage regulator in it (70 kPa), large enough
 /// for the heater down to the changeover pressure: chosen.

@@ -21,6 +21,7 @@ struct Flame {
     std::array<Real, bank_count> lit{Real(0.0), Real(0.0), Real(0.0)};  // 0 or 1
     Real spark_s{0.0};                                                  // spark time so far
     Real rough_light_up_m3{0.0};  // unburnt gas in the chamber at the latest ignition, else 0
+    Real co_m3_per_s{0.0};        // carbon monoxide the flames make, held over the tick
     Real limiter_tripped{0.0};    // overheat limiter: opens hot, closes again when cool
 };
 inline constexpr double limiter_opens_k = 368.15;
@@ -60,7 +61,11 @@ struct Observables {
     double cold_water_pa, water_inlet_pa;  // at the house; at the heater behind its cold valve
     double strainer_drop_pa;               // across the inlet screen
     double relief_weep_m3_per_s, casing_leak_m3_per_s, casing_water_kg;
-    double cross_flow_m3_per_s;  // cold let into the hot pipe by a mixer
+    double room_o2_share, room_co2_share, room_co_share;  // around the heater (or its terminal)
+    double intake_o2_share;                               // of the air the burner gets
+    double spilled_share, room_depression_pa;             // of the products, into the room
+    double casing_co_share, casing_co2_share;             // inside the case
+    double cross_flow_m3_per_s;                           // cold let into the hot pipe by a mixer
     std::array<double, tap_count> tap_m3_per_s,
         tap_k;                                     // of listed outlets, as they run; 0 when shut
     double flue_loss_w, casing_loss_w, storage_w;  // for the energy balance

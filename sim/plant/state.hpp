@@ -7,7 +7,7 @@
 namespace emberpath::plant {
 
 inline constexpr std::size_t cell_count = 8;
-inline constexpr std::size_t state_count = 49;
+inline constexpr std::size_t state_count = 52;
 
 template <class Real>
 using State = std::array<Real, state_count>;
@@ -38,8 +38,11 @@ enum StateIndex : std::size_t {
     regulator_creep = 44,  // outlet pressure above the lock-up value, while nothing flows [Pa]
     reserve_liquid_k = 45,
     reserve_liquid_kg = 46,
-    water_pressure = 47,  // at the heater's inlet, behind its isolating valve [Pa]
-    casing_water = 48,    // leaked into the casing [kg]
+    water_pressure = 47,    // at the heater's inlet, behind its isolating valve [Pa]
+    casing_water = 48,      // leaked into the casing [kg]
+    room_oxygen_used = 49,  // volume share missing in the space around the heater [-]
+    room_co2 = 50,          // added there [-]
+    room_co = 51,
 };
 
 }  // namespace emberpath::plant

@@ -84,7 +84,9 @@ void flame_logic(Plant<Real>& plant, const Surroundings& at) {
     flame.spark_s = math::select(sparking, flame.spark_s + signals::tick_s, zero);
     const GasFlows<Real> gas = gas_flows(p, x, at, plant.commands);
     const Real air = air_flow(p, x, at);
-    const auto ratio = bank_air_ratio(p, flame.lit, air, gas);
+    const Real oxygen = intake_oxygen(p, x, gas, air);
+    const auto ratio = bank_air_ratio(p, flame.lit, air * oxygen, gas);
+    flame.co_m3_per_s = carbon_monoxide_m3_per_s(p, made_by_flame(p, x, gas, ratio));
     const auto next = next_lit(p, flame.lit, gas, ratio, flame.spark_s);
     const auto ignited = math::both(flame.lit[0]<Real(0.5), next[0]> Real(0.5));
     flame.rough_light_up_m3 = math::select(ignited, x[unburnt_gas], flame.rough_light_up_m3);
@@ -231,6 +233,7 @@ Plant<double> one_lane(const Plant<Real>& plant, std::size_t lane) {
     }
     one.flame.spark_s = math::lane(plant.flame.spark_s, lane);
     one.flame.rough_light_up_m3 = math::lane(plant.flame.rough_light_up_m3, lane);
+    one.flame.co_m3_per_s = math::lane(plant.flame.co_m3_per_s, lane);
     one.flame.limiter_tripped = math::lane(plant.flame.limiter_tripped, lane);
     one.commands.fan_duty = math::lane(plant.commands.fan_duty, lane);
     one.commands.spark = math::lane(plant.commands.spark, lane);

@@ -36,10 +36,14 @@ struct Surroundings {
     double other_gas_m3_per_s = 0.0;       // other appliances, at nominal pressure
     double test_nipple_leak_m3_per_s = 0;  // gas escaping from an opened union or test point
     double steady_wind_pa = 0.0;           // at the flue terminal, against the flow when positive
-    double gust_shape = 0.0;               // [-] common gust pattern, 0 to 1
-    double night = 0.0;                    // 1 when the street draws little water
-    double power_on = 1.0;                 // 1 when plug and socket switch let mains through
-    ElectricalSituation electrical{};      // what else is switched, and the damp
+    double extraction_m3_per_s = 0.0;      // fans that draw air out of the heater's room
+    double room_opening = 0.0;  // open windows and doors [m3/s per sqrt(Pa)], 0.3: a window
+    double outdoor_k = 288.15;
+    double rain = 0.0;                 // 1 while it rains (nothing here feels it; people see it)
+    double gust_shape = 0.0;           // [-] common gust pattern, 0 to 1
+    double night = 0.0;                // 1 when the street draws little water
+    double power_on = 1.0;             // 1 when plug and socket switch let mains through
+    ElectricalSituation electrical{};  // what else is switched, and the damp
 };
 
 }  // namespace emberpath::plant

@@ -191,6 +191,9 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     outcome.not_scored_because = why_not_scored(
         job, ledger.at_cure.classes()[static_cast<std::size_t>(played.true_class)], reference);
 
+    if (!p.attempt->beyond_model().empty())
+        outcome.not_scored_because = p.attempt->beyond_model() + " It is not usable as evidence.";
+
     Assessment out;
     for (const Step& step : ledger.steps) out.acts.push_back(worth_of(step, job));
     out.breaches = outcome.breaches;

@@ -128,6 +128,9 @@ const WriteUp& Attempt::write_up() const {
 Mode Attempt::mode() const {
     return impl_->place.mode;
 }
+const std::string& Attempt::beyond_model() const {
+    return impl_->place.beyond_model;
+}
 bool Attempt::over() const {
     return impl_->place.over();
 }

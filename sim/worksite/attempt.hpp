@@ -136,7 +136,9 @@ class Attempt {
     [[nodiscard]] const std::vector<Breach>& breaches() const;
     [[nodiscard]] const WriteUp& write_up() const;
     [[nodiscard]] Mode mode() const;
-    [[nodiscard]] bool over() const;                 // handed in, or the job ended badly
+    [[nodiscard]] bool over() const;  // handed in, ended badly, or beyond the model
+    /// Why the simulation had to stop, as a sentence; empty while it is valid. Such an attempt is no evidence.
+    [[nodiscard]] const std::string& beyond_model() const;
     [[nodiscard]] std::uint64_t state_hash() const;  // heater, controller, site, tools, body
 
     /// For scoring and debrief after the end only: never pass on to a trainee's screen.

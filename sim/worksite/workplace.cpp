@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "sim/plant/limits.hpp"
+#include "sim/units/units.hpp"
+
 namespace emberpath::worksite {
 
 namespace {
@@ -61,7 +64,7 @@ Workplace::Workplace(Job job_given, std::uint64_t seed_given, Mode mode_given,
 
 void Workplace::settle_history() {
     const auto arrival = ticks_in(job.site.arrival_s);
-    while (tick_ < arrival) {
+    while (tick_ < arrival && beyond_model.empty()) {
         step();
         bool drawing = false;
         for (const double opening : services.tap_opening) drawing = drawing || opening > 0.0;
@@ -82,6 +85,7 @@ void Workplace::step() {
     if (fabric.alterations.limiter_bridged) heater.plant.flame.limiter_tripped = 0.0;
     lit_just_now_ = !lit_before && heater.plant.flame.lit[0] > 0.5;
     ++tick_;
+    watch_limits();
     watch_phase();
     if (!arrived_) return;
     if (needs_a_look()) {
@@ -213,6 +217,18 @@ void Workplace::build_inputs() {
     inputs_.panel.powered = s.power_on;
 }
 
+/// Past the model's limits nothing that follows would be true: the attempt stops where it is.
+void Workplace::watch_limits() {
+    const auto beyond = plant::beyond_limits(heater.plant, inputs_.surroundings);
+    if (!beyond) return;
+    const auto number = [](double value) { return units::fixed(value, value < 10.0 ? 4 : 0); };
+    beyond_model =
+        "the simulation left the range in which it is valid: " + std::string(beyond->name) +
+        " at " + number(beyond->value) + " " + std::string(beyond->unit) + ", valid from " +
+        number(beyond->low) + " to " + number(beyond->high) + ".";
+    say("The attempt stops here: " + beyond_model + " It is not usable as evidence.");
+}
+
 void Workplace::watch_phase() {
     const auto phase = controller::readout(heater.controller, 0).phase;
     if (arrived_ && phase == controller::Phase::run) ++deeds.running_ticks;
@@ -309,6 +325,7 @@ std::uint64_t Workplace::hash() const {
     hash.add(std::string_view(write_up.told));
     for (const int number : write_up.because) hash.add(static_cast<std::uint64_t>(number));
     hash.add(static_cast<std::uint64_t>(write_up.handed_in));
+    if (!beyond_model.empty()) hash.add(std::string_view(beyond_model));
     return hash.value();
 }
 

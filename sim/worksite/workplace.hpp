@@ -90,7 +90,9 @@ class Workplace {
     void touch_metal(double metal_k);                  // a bare hand, drawn back at once
     void touch_water(double water_k, double seconds);  // on a bare hand
     [[nodiscard]] std::uint64_t hash() const;
-    [[nodiscard]] bool over() const { return write_up.handed_in || person.hurt; }
+    [[nodiscard]] bool over() const {
+        return write_up.handed_in || person.hurt || !beyond_model.empty();
+    }
 
     Job job;
     std::uint64_t seed;
@@ -101,6 +103,8 @@ class Workplace {
     Person person;
     Deeds deeds;
     WriteUp write_up;
+    std::string
+        beyond_model;  // what left the range in which the simulation is valid; ends the attempt
     std::vector<LogEntry> log;
     std::vector<Breach> breaches;
     LogEntry entry;                        // of the act being done
@@ -127,6 +131,7 @@ class Workplace {
     [[nodiscard]] bool needs_a_look();
     void notice_light_up(const HeaterView& view);
     void watch_phase();
+    void watch_limits();
     void leave_trail();
     [[nodiscard]] double escaping_m3_per_s(const HeaterView& view) const;
     [[nodiscard]] bool ignition_source(const HeaterView& view) const;
