@@ -46,8 +46,8 @@ std::string objection(const Findings& f, const Outcome& outcome, const Assessmen
                                   "the cause, and the fault was not set right."
                                 : "the fault was not set right.";
     if (!f.diagnosis.confirmed)
-        return "no reading taken before could tell the cause from what else was open; it rests on "
-               "the heater's own word alone.";
+        return "the cause rests on the heater's own word alone; no reading taken before could tell "
+               "it from what else was open.";
     if (warrant_of(f.diagnosis) < 0.5)
         return "the cause written down had " + percent(f.diagnosis.probability) +
                " on the evidence gathered.";

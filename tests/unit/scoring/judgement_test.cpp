@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "sim/scoring/comparison.hpp"
+#include "tests/unit/scoring/made_up.hpp"
 
 namespace emberpath::scoring {
 namespace {
@@ -17,77 +18,6 @@ using ::testing::HasSubstr;
 using ::testing::Not;
 using ::testing::StartsWith;
 using worksite::Quantity;
-
-constexpr std::size_t lanes = 4;  // sound house, sooted exchanger, dead igniter, blocked flue
-
-struct MadeUp {
-    worksite::Job job;
-    std::vector<worksite::LogEntry> log;
-    Tape tape;
-    std::vector<std::size_t> marks;
-    Shadows shadows;
-    Outcome outcome;
-
-    MadeUp() {
-        job.customer.complaint = worksite::Complaint::no_hot_water;
-        const std::array<Cause, lanes> causes{Cause::no_fault, Cause::exchanger_sooted,
-                                              Cause::igniter_failed, Cause::flue_blocked};
-        for (const Cause cause : causes) {
-            Hypothesis h;
-            h.fault.cause = cause;
-            h.remedy = faults::info(cause).remedy;
-            h.prior = 0.25;
-            shadows.hypotheses.push_back(h);
-        }
-        shadows.complaints.assign(lanes, worksite::Complaint::no_hot_water);
-        shadows.signatures.assign(modes(job).size(), Snapshot(lanes));
-        // During a light-up attempt a look tells the dead igniter from all others.
-        for (std::size_t i = 0; i < lanes; ++i)
-            shadows.signatures[3].set(Quantity::spark, i, i == 2 ? 0.0 : 1.0);
-        outcome.fault_remains = true;
-        outcome.reference_minutes = 10.0;
-    }
-
-    worksite::LogEntry& act(const char* words, Kind kind, double minutes) {
-        marks.push_back(tape.marks);
-        tape.marked.push_back(tape.observations.size());
-        ++tape.marks;
-        shadows.passive.emplace_back(lanes);
-        worksite::LogEntry entry;
-        entry.words = words;
-        entry.kind = kind;
-        entry.begin_tick = log.empty() ? 0 : log.back().end_tick;
-        entry.end_tick = entry.begin_tick + static_cast<std::int64_t>(600.0 * minutes);
-        log.push_back(entry);
-        return log.back();
-    }
-    void reads(Quantity quantity, double value, std::vector<double> predicted) {
-        worksite::Observation o;
-        o.number = static_cast<int>(tape.observations.size()) + 1;
-        o.quantity = quantity;
-        o.value = value;
-        o.watched_s = 8.0;
-        o.condition.epoch = static_cast<std::uint32_t>(log.size());
-        tape.observations.push_back(o);
-        tape.cycles.push_back(1);
-        shadows.observed.push_back(std::move(predicted));
-    }
-    void hand_in(const char* cause) {
-        outcome.write_up.cause = cause;
-        outcome.write_up.handed_in = true;
-    }
-    Assessment assessed(Remedy truth) {
-        const PlayedAttempt played{job, log, tape, marks, truth};
-        const Ledger ledger = keep_ledger(played, Evidence(shadows, tape, job.customer.complaint));
-        Assessment out;
-        judge(played, ledger, outcome, out);
-        return out;
-    }
-    Ledger ledger(Remedy truth) {
-        return keep_ledger({job, log, tape, marks, truth},
-                           Evidence(shadows, tape, job.customer.complaint));
-    }
-};
 
 std::string word(Cause cause) {
     return std::string(faults::info(cause).word);
@@ -174,12 +104,56 @@ TEST(Judgement, TheHeatersOwnWordAloneIsHalfAWarrantAndMeetsAnObjection) {
     const Assessment guessed = m.assessed(Remedy::replace_igniter);
     EXPECT_GT(guessed.true_class_probability, 0.8);
     EXPECT_LT(guessed.areas[1].score, 51.0);
-    EXPECT_THAT(guessed.areas[1].reason, HasSubstr("nothing was measured or inspected"));
+    EXPECT_THAT(guessed.areas[1].reason, HasSubstr("no reading before it was settled could tell"));
     EXPECT_THAT(guessed.proposal,
                 HasSubstr("not yet, because the cause rests on the heater's own"));
     const Assessment looked = good_igniter_job().assessed(Remedy::replace_igniter);
     EXPECT_THAT(looked.proposal, HasSubstr("nothing stands against it"));
     EXPECT_GT(looked.overall, guessed.overall + 10.0);
+}
+
+TEST(Judgement, ATokenReadingThatCouldTellNothingConfirmsNothing) {
+    const auto proposal_after = [](std::vector<double> predicted) {
+        MadeUp m;
+        m.act("look at display", Kind::look, 0.1);
+        m.reads(Quantity::display_word, 9.0, {2.0, 2.0, 9.0, 2.0});
+        m.act("measure inlet temperature", Kind::test, 0.5);
+        m.reads(Quantity::inlet_pipe_temperature, predicted[2], predicted);
+        m.act("replace igniter", Kind::remedy, 25.0).remedy =
+            static_cast<int>(Remedy::replace_igniter);
+        m.hand_in(word(Cause::igniter_failed).c_str());
+        m.outcome.fault_remains = false;
+        m.outcome.verified.assign(8, "item");
+        return m.assessed(Remedy::replace_igniter).proposal;
+    };
+    EXPECT_THAT(proposal_after({287.0, 287.0, 287.0, 287.0}), HasSubstr("own word alone"));
+    EXPECT_THAT(proposal_after({320.0, 310.0, 287.0, 315.0}), HasSubstr("nothing stands against"));
+}
+
+TEST(Judgement, ObjectsToWorkThatWasNotProved) {
+    MadeUp m = good_igniter_job();
+    m.outcome.verified.assign(6, "item");
+    m.outcome.unproved = {"hot water measured at the set temperature", "display clear"};
+    EXPECT_THAT(m.assessed(Remedy::replace_igniter).proposal, HasSubstr("not proved"));
+    m.outcome.verified.assign(7, "item");
+    EXPECT_THAT(m.assessed(Remedy::replace_igniter).proposal, HasSubstr("nothing stands against"));
+}
+
+TEST(Judgement, HandingOnIsRightOnlyWhereNoReadingCouldStillTell) {
+    MadeUp m = good_igniter_job();
+    m.log.pop_back();  // the remedy
+    m.marks.pop_back();
+    m.outcome.fault_remains = true;
+    m.outcome.made_safe = true;
+    m.outcome.open_mass = 0.97;
+    m.outcome.separable = false;
+    const Assessment right = m.assessed(Remedy::replace_igniter);
+    EXPECT_GT(right.areas[3].score, 95.0);
+    EXPECT_THAT(right.proposal, HasSubstr("nothing stands against"));
+    m.outcome.separable = true;
+    const Assessment early = m.assessed(Remedy::replace_igniter);
+    EXPECT_LE(early.areas[3].score, 60.0);
+    EXPECT_THAT(early.proposal, HasSubstr("could still have told"));
 }
 
 TEST(Judgement, WhatIsReadAfterExplainingDoesNotWarrantTheExplanation) {

@@ -1,0 +1,145 @@
+// Proves what a debrief says afterwards: the moments that cost most, what was still open, how far scores move
+// with what was chosen, and how lucky the readings were.
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "sim/scoring/bands.hpp"
+#include "sim/scoring/moments.hpp"
+#include "tests/unit/scoring/made_up.hpp"
+
+namespace emberpath::scoring {
+namespace {
+
+using faults::Cause;
+using faults::Remedy;
+using Kind = worksite::LogEntry::Kind;
+using ::testing::HasSubstr;
+using worksite::Quantity;
+
+// A long weighing that tells nothing, then the wrong part.
+MadeUp costly_job() {
+    MadeUp m;
+    m.act("weigh cylinder", Kind::test, 5.0);
+    m.reads(Quantity::cylinder_mass, 20.0, {20.0, 20.0, 20.0, 20.0});
+    m.act("clean heat exchanger", Kind::remedy, 90.0).remedy =
+        static_cast<int>(Remedy::clean_exchanger);
+    m.hand_in("exchanger_sooted");
+    return m;
+}
+
+std::vector<Moment> moments_of(MadeUp& m, Remedy truth) {
+    const PlayedAttempt played{m.job, m.log, m.tape, m.marks, truth};
+    const Ledger ledger = m.ledger(truth);
+    const std::vector<Snapshot> signatures(modes(m.job).size(), Snapshot(1));
+    return costliest_moments(played, ledger, find(played, ledger, m.outcome), m.outcome,
+                             {m.job, m.shadows, signatures});
+}
+
+TEST(CostliestMoments, AreTheWrongPartAndThenTheUselessReadingWithABetterOne) {
+    MadeUp m = costly_job();
+    const auto moments = moments_of(m, Remedy::replace_igniter);
+    ASSERT_EQ(moments.size(), 2U);
+    EXPECT_EQ(moments[0].act, 1U);
+    EXPECT_GT(moments[0].minutes, moments[1].minutes);
+    EXPECT_THAT(moments[1].text, HasSubstr("during a light-up attempt"));
+    EXPECT_THAT(moments[1].text, HasSubstr("From there: "));
+}
+
+TEST(CostliestMoments, AreNoneOnAGoodPath) {
+    MadeUp m;
+    m.act("watch burner window", Kind::look, 0.5);
+    m.reads(Quantity::spark, 0.0, {1.0, 1.0, 0.0, 1.0});
+    EXPECT_TRUE(moments_of(m, Remedy::replace_igniter).empty());
+}
+
+TEST(StillOpen, SaysWhichReadingWouldHaveToldAndWhereNoneDoes) {
+    MadeUp m;
+    const Ledger nothing_read = m.ledger(Remedy::replace_igniter);
+    const auto open = rivals(m.job, m.shadows, nothing_read.at_cure);
+    ASSERT_EQ(open.size(), 3U);  // four alike, the first of them leads
+    const auto sentences = still_open(open);
+    for (std::size_t i = 0; i < open.size(); ++i) {
+        const bool igniter = open[i].remedy == Remedy::replace_igniter;
+        EXPECT_EQ(open[i].separation >= separable_above, igniter);
+        EXPECT_THAT(sentences[i],
+                    HasSubstr(igniter ? "You could have known" : "You could not have known"));
+    }
+}
+
+TEST(OtherBank, HasPriorsWithinAFactorOfThreeAndTheSameBitsEachTime) {
+    MadeUp m;
+    for (int number = 0; number < band_banks; ++number) {
+        const OtherBank bank = other_bank(m.shadows, m.tape, number);
+        const OtherBank again = other_bank(m.shadows, m.tape, number);
+        EXPECT_GE(bank.width_factor, narrowest_width);
+        EXPECT_LE(bank.width_factor, widest_width);
+        double total = 0.0, least = 1.0, most = 0.0;
+        for (std::size_t i = 0; i < bank.shadows.hypotheses.size(); ++i) {
+            const double prior = bank.shadows.hypotheses[i].prior;
+            EXPECT_EQ(prior, again.shadows.hypotheses[i].prior);
+            total += prior;
+            least = std::min(least, prior);
+            most = std::max(most, prior);
+        }
+        EXPECT_NEAR(total, 1.0, 1e-12);
+        EXPECT_LE(most / least, prior_factor * prior_factor + 1e-9);
+        EXPECT_GT(most / least, 1.0);
+    }
+}
+
+TEST(Bands, ContainTheScoreAndDoNotDependOnThreads) {
+    MadeUp m = costly_job();
+    const PlayedAttempt played{m.job, m.log, m.tape, m.marks, Remedy::replace_igniter};
+    const std::vector<Snapshot> signatures(modes(m.job).size(), Snapshot(1));
+    Assessment one = m.assessed(Remedy::replace_igniter), three = one;
+    set_bands(played, m.shadows, signatures, m.outcome, 1, one);
+    set_bands(played, m.shadows, signatures, m.outcome, 3, three);
+    for (std::size_t a = 0; a < one.areas.size(); ++a) {
+        EXPECT_LE(one.areas[a].low, one.areas[a].score);
+        EXPECT_GE(one.areas[a].high, one.areas[a].score);
+        EXPECT_EQ(one.areas[a].low, three.areas[a].low);
+        EXPECT_EQ(one.areas[a].high, three.areas[a].high);
+    }
+    EXPECT_LT(one.overall_low, one.overall_high);  // the part's prior decides what it was worth
+}
+
+TEST(Luck, OfAReadingThatTellsAllIsWhatWasExpectedAndOfASurpriseIsMore) {
+    MadeUp likely;
+    likely.act("watch burner window", Kind::look, 0.5);
+    likely.reads(Quantity::spark, 1.0, {1.0, 1.0, 0.0, 1.0});  // three of four predicted it
+    const Step expected = likely.ledger(Remedy::clean_exchanger).steps[0];
+    MadeUp surprise;
+    surprise.act("watch burner window", Kind::look, 0.5);
+    surprise.reads(Quantity::spark, 0.0, {1.0, 1.0, 0.0, 1.0});
+    const Step unexpected = surprise.ledger(Remedy::replace_igniter).steps[0];
+    EXPECT_GT(unexpected.told_of_truth_bits, expected.told_of_truth_bits);
+    EXPECT_GT(unexpected.told_of_truth_bits, unexpected.expected_bits);
+    EXPECT_GT(unexpected.expected_variance, 0.0);
+    // One in four is a surprise, three in four are none: on average nothing is left.
+    const double mean = 0.25 * unexpected.told_of_truth_bits + 0.75 * expected.told_of_truth_bits;
+    EXPECT_NEAR(mean, expected.expected_bits, 0.15);
+}
+
+TEST(Information, HasTheMeanOfItsBitsAndNoSpreadWhenEveryOutcomeTellsAlike) {
+    const std::vector<double> p{0.5, 0.5};
+    const std::vector<std::size_t> own{0, 1};
+    const OutcomeTable telling{2, {1.0, 0.0, 0.0, 1.0}};
+    EXPECT_NEAR(information(p, own, 2, telling).bits, 1.0, 1e-12);
+    EXPECT_NEAR(information(p, own, 2, telling).variance, 0.0, 1e-12);
+    const OutcomeTable weak{2, {0.8, 0.2, 0.4, 0.6}};
+    EXPECT_NEAR(information(p, own, 2, weak).bits, information_bits(p, own, 2, weak), 1e-12);
+    EXPECT_GT(information(p, own, 2, weak).variance, 0.0);
+}
+
+TEST(HandingOn, ScoresSixtyToAHundredWhereNothingTellsAndAtMostSixtyElsewhere) {
+    EXPECT_DOUBLE_EQ(handing_on_score(true, 1.0, 0.0), 100.0);
+    EXPECT_DOUBLE_EQ(handing_on_score(true, 0.0, 0.0), 60.0);
+    EXPECT_DOUBLE_EQ(handing_on_score(false, 1.0, 0.0), 60.0);
+    EXPECT_NEAR(handing_on_score(true, 1.0, 60.0), 100.0 * std::exp(-1.0), 1e-9);
+}
+
+}  // namespace
+}  // namespace emberpath::scoring
