@@ -62,7 +62,9 @@ std::vector<Draft> sentences_of(std::string_view pattern, const views::JobCard& 
             const auto choice = std::find_if(
                 card.choices.begin(), card.choices.end(),
                 [&](const views::Choice& one) { return one.placeholder == part.text; });
-            if (choice == card.choices.end() || choice->open || choice->words.empty())
+            // A second thing is named by the trainee, or every pair would be an act of its own.
+            const bool second = !drafts.front().placeholder.empty();
+            if (choice == card.choices.end() || choice->open || choice->words.empty() || second)
                 for (Draft& draft : drafts) draft.open = true;
             else
                 drafts = with_choice(drafts, choice->placeholder, choice->words);

@@ -51,7 +51,7 @@ constexpr std::array rows{
     Row{"flue terminal", "flue terminal", "Flue terminal", PointShape::part, Spot::flue_terminal, false, true,
         "thing:flue terminal", "flue terminal|wind guard"},
     Row{"power point", "power point", "Power point", PointShape::part, Spot::power_point, false, true,
-        "thing:power point", "switch power|plug|unplug heater|plug in heater"},
+        "thing:power point|board switch:*", "switch power|plug|unplug heater|plug in heater|switchboard|safety switch"},
     Row{"heater", "the heater and its cover", "", PointShape::part, Spot::heater, false, true,
         "thing:heater|appliance:heater", "cover|tag heater"},
     Row{"heater gas valve", "gas valve at the heater", "", PointShape::part, Spot::heater_gas_valve, false, true,
@@ -64,7 +64,7 @@ constexpr std::array rows{
         "thing:burner window|watched:burner window|joint:burner", "burner"},
     Row{"igniter", "igniter", "Igniter", PointShape::part, Spot::igniter, true, true, "", "igniter"},
     Row{"control board", "control board and wiring", "Control board", PointShape::part, Spot::control_board, true, true,
-        "", "bridge"},
+        "conductor:*", "bridge|fuse"},
     Row{"gas source", "", "", PointShape::part, Spot::gas_source, false, true,
         "thing:gas pipe run|thing:cylinder|joint:cylinder", "cylinder|gas pipe"},
     Row{"source gas valve", "", "", PointShape::part, Spot::source_valve, false, true,
@@ -146,7 +146,9 @@ void add_fixtures(std::vector<Thing>& things, const screens::SiteView& site) {
 void claim_the_rest(std::vector<Thing>& things, const views::JobCard& card) {
     for (const auto& choice : card.choices) {
         if (choice.open || choice.placeholder == "cause") continue;
-        const bool electrical = choice.placeholder == "probe" || choice.placeholder == "sensor";
+        const bool electrical = choice.placeholder == "probe" || choice.placeholder == "sensor" ||
+                                choice.placeholder.find("terminal") != std::string::npos ||
+                                choice.placeholder == "connector";
         Thing& home = things[find_thing(things, electrical ? "control board" : "heater")];
         for (const auto& word : choice.words) {
             const bool known = std::any_of(things.begin(), things.end(), [&](const Thing& thing) {
