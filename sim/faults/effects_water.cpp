@@ -7,7 +7,7 @@ namespace emberpath::faults::effects {
 void block_strainer(PlantParameters& p, double s) {
     constexpr double clean = 0.04 * 3.6e12;  // Pa s2/m6: body and screen of the strainer; chosen
     const double open = 1.0 - 0.9 * s;
-    p.water_inlet_resistance += clean * (1.0 / (open * open) - 1.0);
+    p.strainer_resistance += clean * (1.0 / (open * open) - 1.0);
 }
 
 void hold_water_valve_open(PlantParameters& p, double) {

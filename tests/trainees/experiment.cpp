@@ -32,7 +32,7 @@ void show(const worksite::Job& job, const std::string& title, std::uint64_t seed
     for (const auto policy : trainees::all_policies()) {
         if (trainees::policy_title(policy) != title) continue;
         const trainees::Told told{
-            job.faults.empty() ? faults::Cause::no_fault : job.faults.front().cause, nullptr};
+            job.faults.empty() ? faults::Cause::no_fault : job.faults.front().cause, nullptr, {}};
         const auto played = trainees::play(policy, job, seed, told);
         worksite::Attempt attempt(job, seed, worksite::Mode::assessed);
         for (const auto& act : played.acts) {

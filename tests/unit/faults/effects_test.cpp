@@ -119,7 +119,7 @@ const Effect effects[] = {
     {"PropaneIsRich", Cause::propane_in_gas, 0.5, [](const PlantParameters& p) { return p.gross_j_per_m3; }, +1, 6},
     {"PropaneIsHeavy", Cause::propane_in_gas, 0.5, [](const PlantParameters& p) { return p.gas_kg_per_m3; }, +1, 6},
     {"PropaneWantsAir", Cause::propane_in_gas, 0.5, [](const PlantParameters& p) { return p.stoichiometric_air; }, +1, 6},
-    {"FeltedStrainerResistsMore", Cause::strainer_blocked, 1.0, [](const PlantParameters& p) { return p.water_inlet_resistance; }, +1},
+    {"FeltedStrainerResistsMore", Cause::strainer_blocked, 1.0, [](const PlantParameters& p) { return p.strainer_resistance; }, +1},
     {"OpenWaterValveIsHeld", Cause::water_valve_stuck_open, 1.0, [](const PlantParameters& p) { return p.water_valve_stuck; }, +1},
     {"ShutWaterValveIsHeldShut", Cause::water_valve_stuck_shut, 0.8, [](const PlantParameters& p) { return p.water_valve_position; }, -1, 2},
     {"StuckBypassPassesWater", Cause::bypass_stuck, 0.8, [](const PlantParameters& p) { return p.bypass_position; }, +1, 2},
