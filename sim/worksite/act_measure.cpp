@@ -184,13 +184,14 @@ void clamp(Workplace& w, const Act& act) {
     w.set_tools();
 }
 
-std::string socket_is_free_and_live(const Workplace& w, const Act&) {
-    if (w.services.plugged_in) return "The tester needs the socket; pull the heater's plug first.";
-    const Pair socket{T::socket_active, T::socket_neutral};
-    return volts_now(w, socket) > dangerous_v ? "" : "The socket is dead; the tester stays dark.";
+std::string socket_is_free(const Workplace& w, const Act&) {
+    return w.services.plugged_in ? "The tester needs the socket; pull the heater's plug first."
+                                 : "";
 }
 
 void test_safety_switch(Workplace& w, const Act&) {
+    if (volts_now(w, {T::socket_active, T::socket_neutral}) < dangerous_v)
+        return w.say("The socket is dead; the tester stays dark.");
     w.services.safety_switch_tested = true;
     w.read({Quantity::safety_switch_current});
     w.pass(1.0);
@@ -207,7 +208,7 @@ constexpr std::array table{
     Doing{Verb::insulation_test, leads_can_go_there, insulation_test},
     Doing{Verb::measure_amps, leads_can_go_there, measure_amps},
     Doing{Verb::clamp, no_obstacle, clamp},
-    Doing{Verb::test_safety_switch, socket_is_free_and_live, test_safety_switch},
+    Doing{Verb::test_safety_switch, socket_is_free, test_safety_switch},
 };
 
 }  // namespace

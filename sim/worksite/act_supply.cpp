@@ -33,21 +33,24 @@ void switch_board(Workplace& w, const Act& act) {
     w.changed();
 }
 
-std::string safety_switch_is_open(const Workplace& w, const Act&) {
-    const auto& latches = w.look().plant.electrical_latches;
-    const bool open = latches.safety_switch_tripped > 0.5 || latches.breaker_tripped > 0.5;
-    if (w.services.board_locked) return "The switchboard is locked off; unlock it first.";
-    return open ? "" : "Nothing has opened.";
+std::string board_is_unlocked(const Workplace& w, const Act&) {
+    return w.services.board_locked ? "The switchboard is locked off; unlock it first." : "";
 }
 
+/// Somebody walks to the switchboard and sees what there is to push back.
 void close_safety_switch(Workplace& w, const Act& act) {
-    ++w.services.safety_switch_closings;
-    w.person.proof = Person::Proof::none;
-    w.changed();
+    const auto opened = [&w] {
+        const auto& latches = w.look().plant.electrical_latches;
+        return latches.safety_switch_tripped > 0.5 || latches.breaker_tripped > 0.5;
+    };
+    const bool was_open = opened();
+    if (was_open) {
+        ++w.services.safety_switch_closings;
+        w.person.proof = Person::Proof::none;
+        w.changed();
+    }
     w.pass(seconds_of(act));
-    const auto& latches = w.look().plant.electrical_latches;
-    const bool holds = latches.safety_switch_tripped < 0.5 && latches.breaker_tripped < 0.5;
-    w.say(holds ? "It holds." : "It opens again at once.");
+    w.say(!was_open ? "Nothing has opened." : opened() ? "It opens again at once." : "It holds.");
 }
 
 std::string board_is_off(const Workplace& w, const Act&) {
@@ -116,7 +119,7 @@ using When = Doing::When;
 constexpr std::array table{
     Doing{Verb::board_off, board_can_be_switched, switch_board},
     Doing{Verb::board_on, board_can_be_switched, switch_board},
-    Doing{Verb::close_safety_switch, safety_switch_is_open, close_safety_switch, When::own},
+    Doing{Verb::close_safety_switch, board_is_unlocked, close_safety_switch, When::own},
     Doing{Verb::lock_board, board_is_off, lock_board},
     Doing{Verb::unlock_board, no_obstacle, lock_board},
     Doing{Verb::fit_bridge, bridge_can_move, move_bridge},

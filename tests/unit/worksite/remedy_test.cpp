@@ -16,9 +16,12 @@ using faults::Remedy;
 
 std::string sentence_for(Remedy remedy, const Job& job) {
     std::string sentence(faults::info(remedy).sentence);
-    const bool mains = job.site.gas == GasKind::natural_gas;
+    const auto whom = faults::info(remedy).whom;
+    std::string body = job.site.gas == GasKind::natural_gas ? "distributor" : "gas supplier";
+    if (whom == faults::Whom::electrician) body = "electrician";
+    if (whom == faults::Whom::electricity_distributor) body = "electricity distributor";
     if (const auto at = sentence.find("{body}"); at != std::string::npos)
-        sentence.replace(at, 6, mains ? "distributor" : "gas supplier");
+        sentence.replace(at, 6, body);
     return sentence;
 }
 

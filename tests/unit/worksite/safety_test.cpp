@@ -102,6 +102,19 @@ std::vector<Broken> each_rule() {
         {"not_told", test_job(), {"hand in"}},
         {"no_record", test_job(), {"hand in"}},
         {"walked_off", test_job(), {"shut gas at heater", "tag heater", "hand in"}},
+        {"beyond_scope", test_job(), {"measure volts between neutral bar and incoming active"}},
+        {"tested_live",
+         test_job(),
+         {"take cover off", "test insulation between heater active and casing"}},
+        {"amps_across_supply",
+         test_job(),
+         {"measure amps between socket active and socket neutral"}},
+        {"live_pipe",
+         test_job({fault(Cause::neutral_broken)}),
+         {"open bath tap", "close bath tap", "open bath tap"}},
+        {"no_bridge", test_job(), {"shut water at heater", "undo water union"}},
+        {"fuse_oversized", test_job(), isolate + Script{"fit larger fuse"}},
+        {"left_live", test_job({fault(Cause::neutral_broken)}), {"hand in"}},
     };
 }
 
