@@ -88,6 +88,8 @@ struct Readout {
     double heat_demand_w;      // gross firing rate asked for
     double banks_open;         // 0 to 3
     double loop_correction_k;  // the integral: what feed-forward alone gets wrong
+    double feed_forward_w;     // what flow and rise alone call for, gross
+    double proportional_k;     // what the present error adds
     double air_trim;           // fan trim, 1.0 to 1.2
     double water_valve, bypass;
     double set_point_k;

@@ -16,7 +16,6 @@ namespace emberpath::controller {
 
 namespace link {
 inline constexpr double load_s = 1.0 / 600.0;  // of a wall controller
-inline constexpr double least_v = 15.0;        // below, its screen is dead and it is not heard
 }  // namespace link
 
 /// Voltages at both ends of each core pair [V].
@@ -43,7 +42,7 @@ void listen(WorkingState<Real>& s, const Panel& panel, const SettingsOf<Real>& s
         const Real accepted =
             wall.shows_service > 0.5 ? settings.accepts_service : settings.accepts_simple;
         const auto alive =
-            both(s.link_wall_v[i] > Real(link::least_v), Real(wall.fitted) > Real(0.5));
+            both(s.link_wall_v[i] > Real(link_least_v), Real(wall.fitted) > Real(0.5));
         const auto known = both(accepted > Real(0.5),
                                 settings.wall_controllers > Real(static_cast<double>(i) + 0.5));
         s.heard[i] = math::select(both(alive, known), Real(1.0), 0.0);

@@ -52,6 +52,8 @@ Readout readout(const ControllerState<Real>& s, std::size_t i) {
     r.banks_open =
         r.phase == Phase::run ? lane(s.banks_open, i) : (r.heat_demand_w > 0.0 ? 1.0 : 0.0);
     r.loop_correction_k = lane(s.loop_correction_k, i);
+    r.feed_forward_w = lane(feed_forward_w<Real>(s), i);
+    r.proportional_k = loop::proportional * (lane(s.set_point_k, i) - lane(s.outlet_k, i));
     r.air_trim = lane(s.air_trim, i);
     r.water_valve = lane(s.water_valve, i);
     r.bypass = lane(s.bypass, i);

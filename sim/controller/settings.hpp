@@ -11,6 +11,7 @@
 namespace emberpath::controller {
 
 inline constexpr std::size_t most_wall_controllers = 3;
+inline constexpr double link_least_v = 15.0;  // below, a wall controller's screen is dark
 
 /// One core pair of the link cable, from the heater's link terminals to a wall controller.
 template <class Real>

@@ -140,6 +140,9 @@ constexpr std::array<CauseInfo, cause_count> causes{{
     {Cause::limiter_open, "limiter_open", "overheat limiter open for good",
      "The limiter's contact stays open though nothing is hot.",
      Remedy::replace_limiter, 1.0, 1.0, false, true, false, false, 1.0},
+    {Cause::gas_setting_wrong, "gas_setting_wrong", "gas setting does not match the plate",
+     "The controller commands the manifold pressures of the other gas.",
+     Remedy::correct_settings, 1.0, 1.0, false, true, false, true, 0.5},
 }};
 // clang-format on
 

@@ -8,7 +8,8 @@ namespace {
 
 struct Row {
     Cause cause;
-    effects::Effect effect;  // none: nothing changes
+    effects::Effect effect;                      // none: nothing changes in the plant
+    effects::SettingsEffect settings = nullptr;  // none: nothing changes in the controller
 };
 
 using namespace effects;
@@ -57,6 +58,7 @@ constexpr std::array<Row, cause_count> table{{
     {Cause::fan_worn, wear_fan},
     {Cause::tachometer_low, slow_tachometer},
     {Cause::limiter_open, open_limiter},
+    {Cause::gas_setting_wrong, nullptr, store_other_gas},
 }};
 
 constexpr bool in_enum_order() {
@@ -72,6 +74,12 @@ void apply(PlantParameters& p, Cause cause, double severity) {
     const Effect effect = table.at(static_cast<std::size_t>(cause)).effect;
     if (severity == 0.0 || effect == nullptr) return;
     effect(p, severity);
+}
+
+void apply(controller::Settings& s, Cause cause, double severity) {
+    const SettingsEffect effect = table.at(static_cast<std::size_t>(cause)).settings;
+    if (severity == 0.0 || effect == nullptr) return;
+    effect(s, severity);
 }
 
 }  // namespace emberpath::faults

@@ -9,11 +9,13 @@ namespace emberpath::faults {
 
 /// Apply one cause at a severity (already resolved in time). Severity 0 changes nothing.
 void apply(plant::PlantParameters& p, Cause cause, double severity);
+void apply(controller::Settings& s, Cause cause, double severity);
 
 namespace effects {
 
 using plant::PlantParameters;
 using Effect = void (*)(PlantParameters& p, double severity);
+using SettingsEffect = void (*)(controller::Settings& s, double severity);
 
 // effects_gas.cpp
 void run_cylinder_down(PlantParameters& p, double s);
@@ -68,6 +70,9 @@ void chafe_valve_lead(PlantParameters& p, double s);
 void open_valve_coil(PlantParameters& p, double s);
 void crack_igniter_lead(PlantParameters& p, double s);
 void break_flame_lead(PlantParameters& p, double s);
+
+// effects_settings.cpp
+void store_other_gas(controller::Settings& s, double severity);
 
 }  // namespace effects
 }  // namespace emberpath::faults

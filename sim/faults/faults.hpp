@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "sim/controller/settings.hpp"
 #include "sim/faults/remedies.hpp"
 #include "sim/plant/parameters.hpp"
 
@@ -58,8 +59,10 @@ enum class Cause {
     fan_worn,
     tachometer_low,
     limiter_open,
+    // settings
+    gas_setting_wrong,
 };
-inline constexpr std::size_t cause_count = 43;
+inline constexpr std::size_t cause_count = 44;
 
 /// A cause as injected.
 struct Fault {
@@ -108,6 +111,12 @@ struct CauseInfo {
                                                 double time_s);
 [[nodiscard]] plant::PlantParameters with_faults(plant::PlantParameters healthy,
                                                  std::span<const Fault> faults, double time_s);
+
+/// The same for what is stored in the controller and for its link cable.
+[[nodiscard]] controller::Settings with_fault(controller::Settings healthy, const Fault& fault,
+                                              double time_s);
+[[nodiscard]] controller::Settings with_faults(controller::Settings healthy,
+                                               std::span<const Fault> faults, double time_s);
 
 /// Does the list change with time at all (ramp, onset or intermittency still to come)?
 [[nodiscard]] bool changes_after(std::span<const Fault> faults, double time_s);

@@ -42,8 +42,9 @@ enum class Remedy {
     replace_ambient_sensor,
     replace_fan,
     replace_limiter,
+    correct_settings,
 };
-inline constexpr std::size_t remedy_count = 29;
+inline constexpr std::size_t remedy_count = 30;
 
 /// Where the hands have to go.
 enum class Reach {
@@ -168,6 +169,9 @@ inline constexpr std::array<RemedyInfo, remedy_count> remedies{{
     {Remedy::replace_limiter, "replace_limiter", "replace the overheat limiter", "replace overheat limiter",
      "only after real overheating is ruled out",
      10.0, 20.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none},
+    {Remedy::correct_settings, "correct_settings", "correct the installer settings", "correct installer settings",
+     "all of them as the data plate and the house ask",
+     4.0, 0.0, true, Reach::inside, Whom::nobody, true, false, GasJoint::none},
 }};
 // clang-format on
 

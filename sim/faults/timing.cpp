@@ -30,6 +30,17 @@ plant::PlantParameters with_faults(plant::PlantParameters healthy, std::span<con
     return healthy;
 }
 
+controller::Settings with_fault(controller::Settings healthy, const Fault& fault, double time_s) {
+    apply(healthy, fault.cause, severity_at(fault, time_s));
+    return healthy;
+}
+
+controller::Settings with_faults(controller::Settings healthy, std::span<const Fault> faults,
+                                 double time_s) {
+    for (const Fault& fault : faults) apply(healthy, fault.cause, severity_at(fault, time_s));
+    return healthy;
+}
+
 bool changes_after(std::span<const Fault> faults, double time_s) {
     return std::any_of(faults.begin(), faults.end(), [time_s](const Fault& fault) {
         return fault.period_s > 0.0 || time_s <= fault.onset_s + fault.ramp_s;

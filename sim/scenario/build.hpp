@@ -27,6 +27,10 @@ struct HeaterParts {
 /// Equation  area ~ heat input / sqrt(pressure), from the generic heater of that gas
 [[nodiscard]] HeaterParts make_heater(const Values& heater, Problems& problems);
 
+/// Wall controllers of the site on a heater that takes them; the settings listen to all that are fitted.
+void fit_wall_controllers(const Values& site, const Values& heater, worksite::Job& job,
+                          Problems& problems);
+
 /// The services of the site in the plant parameters: pressures, gas pipe, cylinder.
 /// Equation  pipe resistance = drop / q^2, q = full heat input / gross calorific value
 void apply_site(const Values& site, HeaterParts& heater, Problems& problems);

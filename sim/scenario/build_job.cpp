@@ -196,6 +196,10 @@ HeaterParts make_heater(const Values& heater, Problems& problems) {
     parts.parameters =
         burns_propane(heater) ? plant::propane_parameters() : plant::natural_gas_parameters();
     scale_injectors(heater, parts);
+    parts.settings.plate_gas = parts.settings.gas = burns_propane(heater) ? 1.0 : 0.0;
+    parts.settings.other_gas_manifold_pa =
+        (burns_propane(heater) ? plant::natural_gas_parameters() : plant::propane_parameters())
+            .full_manifold_pa;
     parts.settings.fan_full_rev_per_s = heater.number("fan_speed");
     parts.settings.minimum_set_k = heater.number("set_point_least");
     parts.settings.maximum_set_k = heater.number("set_point_greatest");

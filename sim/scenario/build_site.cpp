@@ -25,7 +25,7 @@ double tap_conductance(double flow_m3_per_s) {
 /// Taps and appliances are called by name in the same sentences, so no two may share one.
 void check_names(const Values& site, Problems& problems) {
     std::vector<std::string> seen;
-    for (const char* list : {"tap", "appliance"}) {
+    for (const char* list : {"tap", "appliance", "wall_controller"}) {
         for (const Values& thing : site.list(list)) {
             const Item* name = thing.good("name");
             if (name == nullptr) continue;
@@ -104,6 +104,33 @@ worksite::Site make_site(const Values& site, Problems& problems) {
         made.appliances.push_back(
             {appliance.text("name"), appliance.number("heat_input") / gross_j_per_m3});
     return made;
+}
+
+void fit_wall_controllers(const Values& site, const Values& heater, worksite::Job& job,
+                          Problems& problems) {
+    const Item* most = heater.good("wall_controllers");
+    const std::size_t taken = most != nullptr ? static_cast<std::size_t>(most->number)
+                                              : controller::most_wall_controllers;
+    const std::string kinds = heater.text("wall_controller_kinds");
+    job.settings.accepts_simple = kinds == "service" ? 0.0 : 1.0;
+    job.settings.accepts_service = kinds == "simple" ? 0.0 : 1.0;
+    std::size_t count = 0;
+    for (const Values& wall : site.list("wall_controller")) {
+        if (count >= taken) {
+            if (const Item* name = wall.good("name"))
+                problems.add(name->at, {"wall_controller: found " + in_quotes(name->text) +
+                                            ", one more than the heater takes",
+                                        "at most " + std::to_string(taken) + " of them",
+                                        {}});
+            continue;
+        }
+        const Item* on = wall.good("on");
+        job.panel.wall[count] = {1.0, wall.text("kind") == "service" ? 1.0 : 0.0,
+                                 wall.number("set_point"), on == nullptr || on->flag ? 1.0 : 0.0};
+        job.site.wall_controllers.push_back(wall.text("name"));
+        ++count;
+    }
+    job.settings.wall_controllers = static_cast<double>(count);
 }
 
 void apply_site(const Values& site, HeaterParts& heater, Problems& problems) {

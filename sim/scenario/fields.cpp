@@ -99,6 +99,8 @@ constexpr std::array table_of_fields{
           .help = "Hot water outlets; at least one."},
     Field{.section = site, .name = "appliance", .kind = list, .holds = appliance,
           .help = "Other gas appliances of the house."},
+    Field{.section = site, .name = "wall_controller", .kind = list, .holds = wall_controller,
+          .help = "Wall temperature controllers on the heater's link cable; at most three, and what the heater accepts."},
     Field{.section = site, .name = "event", .kind = list, .holds = event,
           .help = "What the household does, before the arrival and after."},
 
@@ -115,6 +117,14 @@ constexpr std::array table_of_fields{
           .example = "cooktop", .help = "How acts call it."},
     Field{.section = appliance, .name = "heat_input", .kind = quantity, .dimension = power, .unit = "MJ/h", .least = 0.5, .greatest = 250,
           .fallback = required, .example = "30 MJ/h", .help = "Gross heat input as its data plate gives it."},
+
+    Field{.section = wall_controller, .name = "name", .kind = name, .fallback = required,
+          .example = "bathroom controller", .help = "How acts call it."},
+    Field{.section = wall_controller, .name = "kind", .kind = word, .words = "simple|service",
+          .fallback = required, .example = "simple", .help = "`simple` sets the temperature and switches; `service` shows the service readout too."},
+    Field{.section = wall_controller, .name = "set_point", .kind = quantity, .dimension = temperature, .unit = "°C", .least = 30, .greatest = 75,
+          .fallback = required, .example = "42 °C", .help = "What the household has set there; the lowest of those that are heard and on counts."},
+    Field{.section = wall_controller, .name = "on", .kind = flag, .example = "false", .help = "Its own switch. Left out: true."},
 
     Field{.section = event, .name = "at", .kind = quantity, .dimension = units::Dimension::time, .unit = "min", .least = 0, .greatest = 240,
           .fallback = required, .example = "2 min", .help = "Time since the start of the history."},
@@ -149,6 +159,10 @@ constexpr std::array table_of_fields{
           .fallback = "37 °C", .example = "37 °C", .help = "Lowest temperature that can be set."},
     Field{.section = heater, .name = "set_point_greatest", .kind = quantity, .dimension = temperature, .unit = "°C", .least = 45, .greatest = 75,
           .fallback = "60 °C", .example = "60 °C", .help = "Highest temperature that can be set."},
+    Field{.section = heater, .name = "wall_controllers", .kind = number, .least = 0, .greatest = 3,
+          .example = "2", .help = "How many wall controllers it takes on its link cable. Left out: 3."},
+    Field{.section = heater, .name = "wall_controller_kinds", .kind = word, .words = "simple|service|both",
+          .fallback = "both", .example = "simple", .help = "Which kinds it answers; another kind stays without an answer."},
 
     Field{.section = rules, .name = "builds_on", .kind = file, .example = "../rules/general.toml",
           .help = "A file whose keys hold where this one is silent."},
@@ -282,6 +296,8 @@ std::string_view name_of(Section section) {
             return "a [[tap]] of the site";
         case appliance:
             return "an [[appliance]] of the site";
+        case wall_controller:
+            return "a [[wall_controller]] of the site";
         case event:
             return "an [[event]] of the site";
         case heater:

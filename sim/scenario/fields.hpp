@@ -18,6 +18,7 @@ enum class Section {
     site,
     tap,
     appliance,
+    wall_controller,
     event,
     heater,
     rules,
@@ -25,7 +26,7 @@ enum class Section {
     sources,
     licence
 };
-inline constexpr std::size_t section_count = 13;
+inline constexpr std::size_t section_count = 14;
 
 enum class Kind {
     line,      // one line of text

@@ -139,6 +139,9 @@ std::string heading(Section section) {
         case Section::appliance:
             return "## Other gas appliances: `[[site.appliance]]`, or `[[appliance]]` in a site "
                    "file";
+        case Section::wall_controller:
+            return "## Wall controllers: `[[site.wall_controller]]`, or `[[wall_controller]]` in a "
+                   "site file";
         case Section::event:
             return "## Household events: `[[site.event]]`, or `[[event]]` in a site file";
         case Section::heater:

@@ -70,6 +70,7 @@ void make_job(const FileValues& file, Files& files, Problems& problems, worksite
     }
     job.healthy = parts.parameters;
     job.settings = parts.settings;
+    if (site && heater) fit_wall_controllers(*site, *heater, job, problems);
 }
 
 }  // namespace

@@ -67,6 +67,18 @@ bool can_be_proposed(worksite::Quantity quantity, const worksite::Job& job) {
         case Q::ohms_between:
         case Q::clamp_current:
         case Q::gas_in_air:
+        // The reference technician does not yet use the link cable, the history or the settings.
+        case Q::link_heater_volts:
+        case Q::link_wall_1_volts:
+        case Q::link_wall_2_volts:
+        case Q::link_wall_3_volts:
+        case Q::setting_altitude:
+        case Q::setting_gas:
+        case Q::history_count:
+        case Q::history_event:
+        case Q::wall_screen_1:
+        case Q::wall_screen_2:
+        case Q::wall_screen_3:
             return false;
         case Q::cylinder_mass:
         case Q::cylinder_frost:

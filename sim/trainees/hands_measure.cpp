@@ -34,6 +34,10 @@ std::string readout_item(Quantity quantity) {
             return "manifold pressure";
         case Quantity::readout_correction:
             return "correction";
+        case Quantity::readout_water_valve:
+            return "water valve position";
+        case Quantity::readout_fan_drive:
+            return "fan drive";
         case Quantity::readout_air_trim:
             return "air trim";
         case Quantity::readout_event:

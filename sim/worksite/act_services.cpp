@@ -9,9 +9,6 @@ namespace emberpath::worksite {
 
 namespace {
 
-constexpr double minute_ticks = 600;
-constexpr int tries_in_a_row = 3;
-
 // "a little" and "halfway" give about 3.5 and 10 L/min where fully open gives 16.
 double opening_of(std::size_t option) {
     if (option == 1) return 0.22;
@@ -56,19 +53,6 @@ std::string panel_offers(const Workplace& w, const Act& act) {
 
 void set_temperature(Workplace& w, const Act& act) {
     w.services.set_point_k = act.number;
-    w.changed();
-}
-
-void press_reset(Workplace& w, const Act&) {
-    auto& p = w.person;
-    const bool hasty = p.last_reset_tick != never &&
-                       static_cast<double>(w.tick() - p.last_reset_tick) < minute_ticks;
-    p.hasty_resets = hasty ? p.hasty_resets + 1 : 0;
-    p.last_reset_tick = w.tick();
-    if (p.hasty_resets + 1 >= tries_in_a_row)
-        w.breach("hasty_reset", "Reset pressed " + std::to_string(p.hasty_resets + 1) +
-                                    " times with less than a minute between.");
-    w.services.reset_pressed = true;
     w.changed();
 }
 
@@ -126,7 +110,6 @@ constexpr std::array table{
     Doing{Verb::turn_on, no_obstacle, turn, When::before},
     Doing{Verb::turn_off, no_obstacle, turn, When::before},
     Doing{Verb::set_temperature, panel_offers, set_temperature, When::before},
-    Doing{Verb::press_reset, no_obstacle, press_reset, When::before},
     Doing{Verb::power_off, no_obstacle, switch_power},
     Doing{Verb::power_on, no_obstacle, switch_power},
     Doing{Verb::unplug, plug_is_out, move_plug},

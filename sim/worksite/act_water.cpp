@@ -1,4 +1,4 @@
-// Thermometer, cup and watch, scale, and the heater's own service readout.
+// Thermometer, cup and watch, scale.
 
 #include <array>
 #include <cmath>
@@ -49,33 +49,11 @@ void weigh(Workplace& w, const Act&) {
     w.read({Quantity::cylinder_mass});
 }
 
-std::string panel_is_lit(const Workplace& w, const Act&) {
-    return w.powered() ? "" : "The panel is dark.";
-}
-
-void open_readout(Workplace& w, const Act&) {
-    w.bench.readout_open = true;
-    w.say("The panel lists the heater's own measurements.");
-}
-
-std::string readout_is_open(const Workplace& w, const Act& act) {
-    if (!w.powered()) return panel_is_lit(w, act);
-    return w.bench.readout_open ? "" : "The service readout is not open.";
-}
-
-void read_readout(Workplace& w, const Act& act) {
-    const auto items = readout_items();
-    for (std::size_t i = 0; i < items.size(); ++i)
-        if (act.object == 0 || act.object == i + 1) w.read({items[i]});
-}
-
 constexpr std::array table{
     Doing{Verb::measure_tap_temperature, tap_runs, measure_temperature},
     Doing{Verb::measure_flow, tap_runs, measure_flow},
     Doing{Verb::measure_pipe, pipe_within_reach, measure_pipe},
     Doing{Verb::weigh_cylinder, cylinder_here, weigh},
-    Doing{Verb::open_readout, panel_is_lit, open_readout},
-    Doing{Verb::read_readout, readout_is_open, read_readout},
 };
 
 }  // namespace

@@ -36,7 +36,7 @@ controller::Settings with_alterations(controller::Settings settings,
 Installation installation_of(const Job& job, std::span<const faults::Fault> faults, double time_s,
                              const Alterations& alterations) {
     return {with_alterations(faults::with_faults(job.healthy, faults, time_s), alterations),
-            with_alterations(job.settings, alterations)};
+            with_alterations(faults::with_faults(job.settings, faults, time_s), alterations)};
 }
 
 }  // namespace emberpath::worksite

@@ -28,6 +28,7 @@ struct Doing {
 [[nodiscard]] std::span<const Doing> gas_doings();
 [[nodiscard]] std::span<const Doing> flue_doings();
 [[nodiscard]] std::span<const Doing> water_doings();
+[[nodiscard]] std::span<const Doing> panel_doings();
 [[nodiscard]] std::span<const Doing> remedy_doings();
 [[nodiscard]] std::span<const Doing> proof_doings();
 [[nodiscard]] std::span<const Doing> protection_doings();

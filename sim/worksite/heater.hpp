@@ -39,7 +39,8 @@ struct HeaterView {
     plant::Observables plant;
     controller::Readout readout;
     plant::PlantParameters
-        parameters{};  // of the lane: what an inspection finds (terminal, fins, tip)
+        parameters{};                 // of the lane: what an inspection finds (terminal, fins, tip)
+    controller::Settings settings{};  // of the lane, as stored
 };
 template <class Real>
 [[nodiscard]] HeaterView view(const Heater<Real>& heater, std::size_t lane,

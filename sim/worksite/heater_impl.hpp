@@ -48,7 +48,8 @@ template <class Real>
 HeaterView view(const Heater<Real>& heater, std::size_t lane, const TickInputs& inputs) {
     const plant::Plant<double> one = plant::one_lane(heater.plant, lane);
     return {plant::observe_one(one, inputs.surroundings),
-            controller::readout(heater.controller, lane), one.parameters};
+            controller::readout(heater.controller, lane), one.parameters,
+            controller::settings_of(heater.settings, lane)};
 }
 
 }  // namespace emberpath::worksite

@@ -59,6 +59,8 @@ struct Site {
     double gust_period_s = 8.0;  // common gust pattern: seeded jitter around this period
     std::vector<Tap> taps;
     std::vector<Appliance> appliances;
+    std::vector<std::string>
+        wall_controllers;  // "bathroom controller"; the panel holds their state
     std::vector<HouseholdEvent> events;
     double arrival_s = 0.0;  // length of the simulated history
 };

@@ -61,6 +61,8 @@ void add_sentences(std::vector<std::string>& list, std::string_view pattern, con
         if (part.kind == Part::Kind::placeholder && !other) words = words_of(part.text, job);
         if (words.empty() && part.kind == Part::Kind::placeholder)
             words = {std::string(example_of(part.text))};
+        // A closed list with nothing in this house: nobody can say that here.
+        if (part.kind == Part::Kind::placeholder && words.front().empty()) return;
         if (part.kind == Part::Kind::optional) {
             words = {std::string()};
             for (const auto word : alternatives(part.text)) words.emplace_back(word);

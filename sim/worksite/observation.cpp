@@ -283,6 +283,7 @@ double value_of(Quantity quantity,
                 Hold hold,  // NOLINT(readability-function-size): what decides a reading
                 const HeaterView& heater, const Senses& senses, const TickInputs& inputs,
                 const ToolSetup& tools) {
+    if (const auto of_control = control_value(quantity, heater, inputs.panel)) return *of_control;
     const QuantityInfo& row = info(quantity);
     if (is_electrical(quantity))
         return row.categorical

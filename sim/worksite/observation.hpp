@@ -5,6 +5,7 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -94,8 +95,22 @@ enum class Quantity {
     board_fuse,
     spark_path,
     tingle,
+    // the controller's settings, memory and link cable
+    readout_water_valve,
+    readout_fan_drive,
+    link_heater_volts,
+    link_wall_1_volts,
+    link_wall_2_volts,
+    link_wall_3_volts,
+    setting_altitude,
+    history_count,
+    setting_gas,
+    history_event,
+    wall_screen_1,
+    wall_screen_2,
+    wall_screen_3,
 };
-inline constexpr std::size_t quantity_count = 63;
+inline constexpr std::size_t quantity_count = 76;
 
 /// A reading is the value now, or an extreme since the tool was attached or its hold was cleared.
 enum class Hold { now, highest, lowest };
@@ -146,6 +161,7 @@ enum SwitchboardLook : std::size_t {
 enum FuseLook : std::size_t { fuse_whole, fuse_blown };
 enum SparkPath : std::size_t { path_no_spark, path_at_burner, path_to_frame };
 enum TingleFelt : std::size_t { tingle_none, tingle_felt };
+enum WallScreen : std::size_t { screen_none, screen_dark, screen_lit_unheard, screen_lit };
 enum FrostLook : std::size_t { frost_no_cylinder, frost_none, frost_line_high, frost_line_low };
 
 /// Operating condition under which a reading was taken. Re-reads of the same quantity under the same
@@ -214,5 +230,9 @@ struct Senses {
 [[nodiscard]] double value_of(Quantity quantity, Hold hold, const HeaterView& heater,
                               const Senses& senses, const TickInputs& inputs,
                               const ToolSetup& tools);
+
+/// The same for readings of the controller's settings, memory and link cable; nothing for others.
+[[nodiscard]] std::optional<double> control_value(Quantity quantity, const HeaterView& heater,
+                                                  const controller::Panel& panel);
 
 }  // namespace emberpath::worksite

@@ -85,6 +85,19 @@ constexpr std::array<QuantityInfo, quantity_count> table{{
     {Q::board_fuse, "board_fuse", "fuse of the heater's board", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 2.0, 2},
     {Q::spark_path, "spark_path", "way of the spark", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 2.0, 3},
     {Q::tingle, "tingle", "a hand on the tap", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.1, 0.0, 2},
+    {Q::readout_water_valve, "readout_water_valve", "water valve position on the service readout", Tool::readout, false, false, 0.005, 0.0, 0.01, 0.02, 0.25, 0.5, 0},
+    {Q::readout_fan_drive, "readout_fan_drive", "fan drive on the service readout", Tool::readout, false, false, 0.005, 0.0, 0.01, 0.02, 0.25, 0.5, 0},
+    {Q::link_heater_volts, "link_heater_volts", "link cable voltage at the heater", Tool::multimeter, false, false, 0.05, 0.01, 0.1, 0.3, 1.0, 2.0, 0},
+    {Q::link_wall_1_volts, "link_wall_1_volts", "link cable voltage at the first wall controller", Tool::multimeter, false, false, 0.05, 0.01, 0.1, 0.3, 1.0, 2.0, 0},
+    {Q::link_wall_2_volts, "link_wall_2_volts", "link cable voltage at the second wall controller", Tool::multimeter, false, false, 0.05, 0.01, 0.1, 0.3, 1.0, 2.0, 0},
+    {Q::link_wall_3_volts, "link_wall_3_volts", "link cable voltage at the third wall controller", Tool::multimeter, false, false, 0.05, 0.01, 0.1, 0.3, 1.0, 2.0, 0},
+    {Q::setting_altitude, "setting_altitude", "altitude setting", Tool::readout, false, false, 1.0, 0.0, 1.0, 10.0, 0.5, 0.5, 0},
+    {Q::history_count, "history_count", "how often in a row the newest event of the history", Tool::readout, false, false, 0.1, 0.0, 1.0, 0.5, 0.25, 0.5, 0},
+    {Q::setting_gas, "setting_gas", "gas setting", Tool::readout, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.5, 2},
+    {Q::history_event, "history_event", "newest event of the history", Tool::readout, true, false, 0.0, 0.0, 1.0, 0.0, 0.25, 0.5, static_cast<int>(controller::event_count)},
+    {Q::wall_screen_1, "wall_screen_1", "screen of the first wall controller", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 4},
+    {Q::wall_screen_2, "wall_screen_2", "screen of the second wall controller", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 4},
+    {Q::wall_screen_3, "wall_screen_3", "screen of the third wall controller", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 4},
 }};
 // clang-format on
 
@@ -114,6 +127,9 @@ constexpr std::array<std::string_view, 2> fuse_words{"whole", "blown"};
 constexpr std::array<std::string_view, 3> path_words{"no spark", "across at the burner",
                                                      "from the lead to the frame"};
 constexpr std::array<std::string_view, 2> tingle_words{"nothing felt", "a tingle"};
+constexpr std::array<std::string_view, 2> gas_words{"natural gas", "propane"};
+constexpr std::array<std::string_view, 4> screen_words{"not fitted", "dark",
+                                                       "lit, no answer from the heater", "lit"};
 
 template <std::size_t N>
 std::string_view pick(const std::array<std::string_view, N>& words, std::size_t category) {
@@ -163,6 +179,7 @@ std::string_view category_word(Quantity quantity, std::size_t category) {
             return category < controller::phase_count
                        ? controller::phase_name(static_cast<controller::Phase>(category))
                        : std::string_view("unknown");
+        case Q::history_event:
         case Q::readout_event:
             return category < controller::event_count
                        ? controller::event_name(static_cast<controller::Event>(category))
@@ -189,6 +206,12 @@ std::string_view category_word(Quantity quantity, std::size_t category) {
             return pick(path_words, category);
         case Q::tingle:
             return pick(tingle_words, category);
+        case Q::setting_gas:
+            return pick(gas_words, category);
+        case Q::wall_screen_1:
+        case Q::wall_screen_2:
+        case Q::wall_screen_3:
+            return pick(screen_words, category);
         default:
             return "unknown";
     }
@@ -259,6 +282,18 @@ std::string text_of(Quantity quantity, double value) {
             return decimals(value, 1, " K");
         case Q::readout_air_trim:
             return decimals(value, 2, "");
+        case Q::readout_water_valve:
+        case Q::readout_fan_drive:
+            return decimals(100.0 * value, 0, " %");
+        case Q::link_heater_volts:
+        case Q::link_wall_1_volts:
+        case Q::link_wall_2_volts:
+        case Q::link_wall_3_volts:
+            return decimals(value, 1, " V");
+        case Q::setting_altitude:
+            return decimals(value, 0, " m");
+        case Q::history_count:
+            return decimals(value, 0, "");
         default:
             return decimals(value - zero_celsius_k, 1, " °C");
     }

@@ -61,9 +61,11 @@ void add_to(math::Hash& hash, const Services& s) {
     for (const auto on : s.appliance_on) add_all(hash, on);
     add_all(hash, s.set_point_k, s.heater_on, s.reset_pressed, s.point_switch_on, s.plugged_in,
             s.plug_locked, s.gas_at_heater, s.gas_at_supply, s.water_at_heater,
-            s.cold_draw_m3_per_s, s.wind_pa, s.cylinder_warmed_k);
+            s.cold_draw_m3_per_s, s.wind_pa, s.cylinder_warmed_k, s.restart_asked);
     add_all(hash, s.main_switch_on, s.breaker_on, s.second_source_on, s.board_locked,
             s.safety_switch_closings, s.fuses_fitted, s.bridge_fitted, s.water_union_open, s.damp);
+    for (const auto& wall : s.wall)
+        add_all(hash, wall.fitted, wall.shows_service, wall.set_point_k, wall.switched_on);
 }
 
 void add_to(math::Hash& hash, const Fabric& f) {
@@ -81,7 +83,7 @@ void add_to(math::Hash& hash, const Fabric& f) {
 void add_to(math::Hash& hash, const Bench& b) {
     add_all(hash, b.manometer_at.value_or(9), b.manometer_offset_pa, b.zeroed_under_pressure,
             b.multimeter_at.value_or(9), b.analyser_on_tick, b.zeroed_in_products, b.probe_in_flue,
-            b.readout_open);
+            b.readout_open, static_cast<std::uint64_t>(b.listed), b.sure_tick);
     for (const double zero : b.analyser_zero) hash.add(zero);
 }
 

@@ -27,6 +27,8 @@ struct Services {
     double set_point_k = 323.15;
     bool heater_on = true;
     bool reset_pressed = false;  // for the coming tick
+    bool restart_asked = false;  // for the coming tick
+    std::array<controller::WallController, controller::most_wall_controllers> wall{};
     bool point_switch_on = true, plugged_in = true, plug_locked = false;
     bool gas_at_heater = true, gas_at_supply = true, water_at_heater = true;
     double cold_draw_m3_per_s = 0.0;
@@ -71,6 +73,8 @@ struct Bench {
     std::array<double, 3> analyser_zero{};  // O2, CO2, CO taken for clean air [share]
     bool probe_in_flue = false;
     bool readout_open = false;
+    enum class Listed { nothing, read, past, wake, sure, back } listed = Listed::nothing;
+    std::int64_t sure_tick = never;  // when the display asked SURE
 };
 
 /// The person at work.

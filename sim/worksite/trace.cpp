@@ -38,6 +38,17 @@ constexpr std::array series{
     Series{"flue [degC]", 1, [](const HeaterView& v) { return v.plant.flue_k - zero_celsius_k; }},
     Series{"flame current [uA]", 2, [](const HeaterView& v) { return 1.0e6 * v.plant.ionisation_a; }},
     Series{"banks open [-]", 0, [](const HeaterView& v) { return v.readout.banks_open; }},
+    Series{"set point [degC]", 2, [](const HeaterView& v) { return v.readout.set_point_k - zero_celsius_k; }},
+    Series{"feed-forward [kW]", 2, [](const HeaterView& v) { return 1.0e-3 * v.readout.feed_forward_w; }},
+    Series{"proportional part [K]", 2, [](const HeaterView& v) { return v.readout.proportional_k; }},
+    Series{"integral [K]", 2, [](const HeaterView& v) { return v.readout.loop_correction_k; }},
+    Series{"firing rate asked for [kW]", 2, [](const HeaterView& v) { return 1.0e-3 * v.readout.heat_demand_w; }},
+    Series{"manifold asked for [kPa]", 3, [](const HeaterView& v) { return 1.0e-3 * v.readout.manifold_command_pa; }},
+    Series{"fan target [rev/min]", 0, [](const HeaterView& v) { return 60.0 * v.readout.fan_target_rev_per_s; }},
+    Series{"fan drive [-]", 3, [](const HeaterView& v) { return v.readout.fan_duty; }},
+    Series{"air trim [-]", 3, [](const HeaterView& v) { return v.readout.air_trim; }},
+    Series{"water valve [-]", 3, [](const HeaterView& v) { return v.readout.water_valve_position; }},
+    Series{"bypass [-]", 3, [](const HeaterView& v) { return v.readout.bypass; }},
     Series{"phase [-]", 0, [](const HeaterView& v) { return static_cast<double>(v.readout.phase); }},
 };
 // clang-format on

@@ -61,7 +61,16 @@ constexpr std::array fixed_spellings{
     Fixed{"item", 7, "flame current"}, Fixed{"item", 7, "flame"}, Fixed{"item", 8, "firing rate"},
     Fixed{"item", 9, "manifold pressure"}, Fixed{"item", 10, "correction"},
     Fixed{"item", 11, "air trim"}, Fixed{"item", 12, "phase"}, Fixed{"item", 13, "event"},
-    Fixed{"item", 13, "latest event"},
+    Fixed{"item", 13, "latest event"}, Fixed{"item", 14, "water valve position"},
+    Fixed{"item", 14, "water valve"}, Fixed{"item", 15, "fan drive"},
+    Fixed{"gas kind", 0, "natural gas"}, Fixed{"gas kind", 1, "propane"},
+    Fixed{"height", 0, "0 m"}, Fixed{"height", 1, "300 m"}, Fixed{"height", 2, "600 m"},
+    Fixed{"height", 3, "900 m"}, Fixed{"height", 4, "1200 m"}, Fixed{"height", 5, "1500 m"},
+    Fixed{"height", 6, "1800 m"}, Fixed{"height", 7, "2100 m"}, Fixed{"height", 8, "2400 m"},
+    Fixed{"on or off", 0, "off"}, Fixed{"on or off", 1, "on"},
+    Fixed{"count", 0, "0"}, Fixed{"count", 1, "1"}, Fixed{"count", 2, "2"}, Fixed{"count", 3, "3"},
+    Fixed{"whose", 0, "lowest"}, Fixed{"whose", 1, "first"}, Fixed{"whose", 2, "second"},
+    Fixed{"whose", 3, "third"},
     Fixed{"body", 0, "distributor"}, Fixed{"body", 0, "gas distributor"},
     Fixed{"body", 1, "gas supplier"}, Fixed{"body", 1, "supplier"}, Fixed{"body", 2, "electrician"},
     Fixed{"body", 3, "electricity distributor"},
@@ -74,7 +83,7 @@ constexpr std::array readout_quantities{
     Quantity::readout_exchanger, Quantity::readout_fan, Quantity::readout_fan_current,
     Quantity::readout_flame, Quantity::readout_firing_rate, Quantity::readout_manifold_command,
     Quantity::readout_correction, Quantity::readout_air_trim, Quantity::readout_phase,
-    Quantity::readout_event};
+    Quantity::readout_event, Quantity::readout_water_valve, Quantity::readout_fan_drive};
 
 struct Meaning {
     std::string_view placeholder, meaning, example;
@@ -86,6 +95,10 @@ constexpr std::array meanings{
     Meaning{"wear", "what to wear", ""}, Meaning{"point", "a gas test point", ""},
     Meaning{"joint", "a gas joint", ""}, Meaning{"sensor", "a sensor", ""}, Meaning{"probe", "where the leads go", ""},
     Meaning{"pipe", "a pipe", ""}, Meaning{"item", "a quantity", ""}, Meaning{"body", "whom", ""},
+    Meaning{"wall controller", "a wall controller", ""}, Meaning{"link end", "an end of the link cable", ""},
+    Meaning{"gas kind", "a gas", ""}, Meaning{"height", "a height above the sea", ""},
+    Meaning{"on or off", "on or off", ""}, Meaning{"count", "a number from 0 to 3", ""},
+    Meaning{"whose", "lowest, first, second or third", ""},
     Meaning{"board switch", "a switch at the switchboard", ""},
     Meaning{"terminal", "a terminal", ""}, Meaning{"other terminal", "another terminal", "heater neutral"},
     Meaning{"conductor", "a conductor", ""}, Meaning{"cause", "a cause of the catalogue", ""},
@@ -156,6 +169,12 @@ std::vector<Spelling> spellings(std::string_view placeholder, const Job& job) {
     if (placeholder == "thing") add_taps(list, job, static_cast<std::size_t>(Thing::first_tap));
     if (placeholder == "tap") add_taps(list, job, 0);
     if (placeholder == "cause") add_causes(list, job);
+    if (placeholder == "wall controller" || placeholder == "link end") {
+        const bool ends = placeholder == "link end";
+        if (ends) list.push_back({0, "heater"});
+        for (std::size_t i = 0; i < job.site.wall_controllers.size(); ++i)
+            list.push_back({ends ? i + 1 : i, job.site.wall_controllers[i]});
+    }
     if (placeholder == "gas valve")
         list = {{0, "heater"}, {1, cylinder ? "cylinder" : "meter"}, {1, "supply"}};
     if (placeholder == "appliance") {

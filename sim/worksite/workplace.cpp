@@ -49,6 +49,7 @@ Workplace::Workplace(Job job_given, std::uint64_t seed_given, Mode mode_given,
     services.set_point_k = job.panel.set_point_k;
     services.heater_on = job.panel.switched_on > 0.5;
     services.wind_pa = job.site.wind_pa;
+    services.wall = job.panel.wall;
     std::stable_sort(
         events_.begin(), events_.end(),
         [](const HouseholdEvent& a, const HouseholdEvent& b) { return a.at_s < b.at_s; });
@@ -78,7 +79,7 @@ void Workplace::step() {
     household_events();
     refresh_parameters();
     build_inputs();
-    services.reset_pressed = false;
+    services.reset_pressed = services.restart_asked = false;
     if (follower_) follower_->tick(inputs_);
     const bool lit_before = heater.plant.flame.lit[0] > 0.5;
     heater.tick(inputs_);
@@ -214,6 +215,8 @@ void Workplace::build_inputs() {
     inputs_.panel.set_point_k = services.set_point_k;
     inputs_.panel.switched_on = services.heater_on ? 1.0 : 0.0;
     inputs_.panel.reset_pressed = services.reset_pressed ? 1.0 : 0.0;
+    inputs_.panel.restart_asked = services.restart_asked ? 1.0 : 0.0;
+    inputs_.panel.wall = services.wall;
     inputs_.panel.powered = s.power_on;
 }
 

@@ -22,8 +22,7 @@ inline double thermistor_k(double ohm) {
 /// integral action then rest, and what is left is feed-forward, actuators, plant and sensor.
 class HeldLoop {
   public:
-    HeldLoop(double set_c, double flow_lpm)
-        : house_(laws::warmed_up({"held", set_c, flow_lpm})) {}
+    HeldLoop(double set_c, double flow_lpm) : house_(laws::warmed_up({"held", set_c, flow_lpm})) {}
 
     /// One tick; returns the outlet [K] as the controller's own sensor would have read it.
     double tick(double asked_rise_k) {
@@ -35,8 +34,8 @@ class HeldLoop {
         sensors.outlet_ohm = thermistor_ohm(house_.inputs.panel.set_point_k);
         // A colder inlet asks for more heat and moves nothing else.
         sensors.inlet_ohm = thermistor_ohm(thermistor_k(sensors.inlet_ohm) - asked_rise_k);
-        const auto commands = controller::control(heater.controller, sensors, house_.inputs.panel,
-                                                  heater.settings);
+        const auto commands =
+            controller::control(heater.controller, sensors, house_.inputs.panel, heater.settings);
         plant::advance(heater.plant, at, commands);
         return outlet_k;
     }
@@ -58,7 +57,8 @@ inline Process identify(double set_c, double flow_lpm, double rise_k) {
         for (std::size_t i = 1; i < course.size(); ++i) {
             const double before = course[i - 1] / end_k, now = course[i] / end_k;
             if (now < share) continue;
-            return signals::tick_s * (static_cast<double>(i - 1) + (share - before) / (now - before));
+            return signals::tick_s *
+                   (static_cast<double>(i - 1) + (share - before) / (now - before));
         }
         return 0.0;
     };

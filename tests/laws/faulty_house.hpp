@@ -13,7 +13,9 @@ namespace emberpath::laws {
 class FaultyHouse {
   public:
     FaultyHouse(faults::Cause cause, double severity, bool propane = false, double set_c = 50.0)
-        : house_(propane, set_c), healthy_(house_.heater.plant.parameters) {
+        : house_(propane, set_c),
+          healthy_(house_.heater.plant.parameters),
+          settings_(house_.heater.settings) {
         // A cold morning for cylinders: their trouble is a matter of heat from the air.
         if (propane) {
             house_.inputs.surroundings.ambient_k = 5.0 + celsius;
@@ -26,8 +28,9 @@ class FaultyHouse {
 
     /// The fault changes to this one while everything goes on.
     void become(faults::Cause cause, double severity) {
-        plant::set_parameters(house_.heater.plant, 0,
-                              faults::with_fault(healthy_, {cause, severity}, 0.0));
+        const faults::Fault fault{cause, severity};
+        house_.heater.install(0, {faults::with_fault(healthy_, fault, 0.0),
+                                  faults::with_fault(settings_, fault, 0.0)});
     }
     void open_taps(double asked_lpm) {
         // The taps were chosen for the house when it was sound.
@@ -68,6 +71,7 @@ class FaultyHouse {
   private:
     House house_;
     plant::PlantParameters healthy_;
+    controller::Settings settings_;
     worksite::Gusts gusts_{1, 8.0};
     long ticks_ = 0;
     double opened_s_ = 0.0;

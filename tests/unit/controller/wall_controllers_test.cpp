@@ -64,7 +64,7 @@ TEST(WallControllers, BeyondTheStoredNumberAreNotListenedTo) {
     bench.settings.wall_controllers = 1.0;
     EXPECT_NEAR(set_c(bench), kitchen_c, 1e-9);
     EXPECT_EQ(bench.now().heard[1], 0.0);
-    EXPECT_GT(bench.now().link_wall_v[1], link::least_v) << "its screen is alive all the same";
+    EXPECT_GT(bench.now().link_wall_v[1], link_least_v) << "its screen is alive all the same";
 }
 
 TEST(WallControllers, OfAKindThatTheHeaterDoesNotAcceptAreNotHeard) {

@@ -203,5 +203,27 @@ TEST(CylinderLow, NeverPutsLiquidIn) {
     EXPECT_EQ(with_fault(healthy, {Cause::cylinder_low, 1.0}, 0.0).cylinder_start_kg, 0.0);
 }
 
+TEST(GasSetting, OfTheOtherGasIsStoredAndNothingElseMoves) {
+    for (const double plate : {0.0, 1.0}) {
+        controller::Settings healthy;
+        healthy.plate_gas = healthy.gas = plate;
+        const Fault wrong{Cause::gas_setting_wrong, 1.0, 10.0};
+        controller::Settings expected = healthy;
+        expected.gas = 1.0 - plate;
+        EXPECT_EQ(with_fault(healthy, wrong, 10.0), expected);
+        EXPECT_EQ(with_fault(healthy, wrong, 9.9), healthy);
+        EXPECT_EQ(with_fault(healthy, {Cause::gas_setting_wrong, 0.0}, 10.0), healthy);
+    }
+}
+
+TEST(Settings, AreMovedByNoCauseOfThePlant) {
+    const controller::Settings healthy;
+    for (const CauseInfo& row : catalogue())
+        if (row.cause != Cause::gas_setting_wrong) {
+            EXPECT_EQ(with_fault(healthy, {row.cause, row.greatest_severity}, 0.0), healthy)
+                << row.word;
+        }
+}
+
 }  // namespace
 }  // namespace emberpath::faults

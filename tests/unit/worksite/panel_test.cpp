@@ -1,0 +1,194 @@
+// Proves what a person reaches at the heater's panel and at wall controllers: the list of words and the
+// deliberate restart behind it, the event history, installer settings, set values, the link cable.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "tests/unit/worksite/house.hpp"
+
+namespace emberpath::worksite {
+namespace {
+
+using controller::Phase;
+
+/// A kitchen and a bathroom controller; the panel itself stands at 55 degC.
+Job two_rooms() {
+    Job job = test_job();
+    job.site.wall_controllers = {"kitchen controller", "bathroom controller"};
+    job.panel.set_point_k = 328.15;
+    job.panel.wall[0] = {1.0, 1.0, 323.15, 1.0};
+    job.panel.wall[1] = {1.0, 0.0, 315.15, 1.0};
+    job.settings.wall_controllers = 2.0;
+    return job;
+}
+
+/// The terminal is blocked so far that even the light-ups in between end in a lockout.
+Job stifled() {
+    return test_job({fault(faults::Cause::flue_blocked, 0.95)});
+}
+
+std::string last_lines(const Attempt& attempt) {
+    std::string text;
+    for (const auto& line : attempt.log().back().shown) text += line + "\n";
+    return text;
+}
+
+controller::Readout readout(const Attempt& attempt) {
+    return attempt.truth().heater.readout;
+}
+
+/// Draws and resets until the heater accepts reset no more; empty when it never refuses.
+std::string wear_out_resets(Attempt& attempt) {
+    if (auto refused = play(attempt, {"open bath tap", "wait 2 min"}); !refused.empty())
+        return refused;
+    for (int i = 0; i < 4 && readout(attempt).restart_needed < 0.5; ++i)
+        if (auto refused = play(attempt, {"press reset", "wait 90 s"}); !refused.empty())
+            return refused;
+    return readout(attempt).restart_needed > 0.5 ? "" : "reset is never refused";
+}
+
+TEST(Panel, ListLeadsThroughItsWordsAndBack) {
+    Attempt attempt(test_job(), 1, Mode::coached);
+    for (const std::string word : {"READ", "PAST", "BACK", "READ"}) {
+        EXPECT_EQ(play(attempt, {"press list"}), "");
+        EXPECT_NE(last_lines(attempt).find(word), std::string::npos) << last_lines(attempt);
+    }
+    EXPECT_EQ(play(attempt, {"press take", "read readout flow"}), "");
+}
+
+TEST(Panel, OffersNothingWithoutMains) {
+    Attempt attempt(test_job(), 1, Mode::coached);
+    EXPECT_EQ(play(attempt, {"switch power off"}), "");
+    EXPECT_NE(play(attempt, {"press list"}), "");
+}
+
+TEST(Panel, RefusedResetSaysThatARestartIsWanted) {
+    Attempt attempt(stifled(), 1, Mode::coached);
+    ASSERT_EQ(wear_out_resets(attempt), "");
+    EXPECT_EQ(play(attempt, {"press reset"}), "");
+    EXPECT_NE(last_lines(attempt).find("wants a restart"), std::string::npos);
+    EXPECT_EQ(readout(attempt).phase, Phase::lockout);
+}
+
+TEST(Panel, RestartIsAskedForByWordsAndProvesTheAir) {
+    Attempt attempt(stifled(), 1, Mode::coached);
+    ASSERT_EQ(wear_out_resets(attempt), "");
+    ASSERT_EQ(play(attempt, {"close bath tap", "clear flue terminal", "press list", "press list",
+                             "press list", "press take"}),
+              "");
+    EXPECT_NE(last_lines(attempt).find("SURE"), std::string::npos);
+    ASSERT_EQ(play(attempt, {"press take", "wait 5 s"}), "");
+    EXPECT_EQ(readout(attempt).phase, Phase::restart);
+    ASSERT_EQ(play(attempt, {"wait 70 s"}), "");
+    EXPECT_EQ(readout(attempt).phase, Phase::standby);
+}
+
+TEST(Panel, RestartInABlockedPathLocksOutAgain) {
+    Attempt attempt(stifled(), 1, Mode::coached);
+    ASSERT_EQ(wear_out_resets(attempt), "");
+    ASSERT_EQ(play(attempt, {"close bath tap", "press list", "press list", "press list",
+                             "press take", "press take", "wait 70 s"}),
+              "");
+    EXPECT_EQ(readout(attempt).phase, Phase::lockout);
+    EXPECT_EQ(readout(attempt).event, controller::Event::air_path_restricted);
+}
+
+TEST(Panel, RestartConfirmedTooLateDoesNotBegin) {
+    Attempt attempt(stifled(), 1, Mode::coached);
+    ASSERT_EQ(wear_out_resets(attempt), "");
+    ASSERT_EQ(play(attempt, {"press list", "press list", "press list", "press take", "wait 40 s",
+                             "press take", "wait 5 s"}),
+              "");
+    EXPECT_EQ(readout(attempt).phase, Phase::lockout);
+}
+
+TEST(EventHistory, IsReadOnTheServiceReadoutAndOutlivesTheMains) {
+    Attempt attempt(stifled(), 1, Mode::coached);
+    ASSERT_EQ(play(attempt,
+                   {"open bath tap", "wait 2 min", "close bath tap", "switch power off",
+                    "wait 10 s", "switch power on", "open service readout", "read event history"}),
+              "");
+    EXPECT_NE(last_lines(attempt).find("air path restricted"), std::string::npos);
+    EXPECT_NE(last_lines(attempt).find("The mains came back 1 times."), std::string::npos);
+}
+
+TEST(InstallerSettings, AreBehindTheCover) {
+    Attempt attempt(test_job(), 1, Mode::coached);
+    EXPECT_NE(play(attempt, {"open service readout", "read installer settings"}), "");
+    EXPECT_NE(play(attempt, {"change gas setting to propane"}), "");
+    EXPECT_EQ(play(attempt, {"take cover off", "read installer settings", "read data plate"}), "");
+}
+
+TEST(InstallerSettings, WrongGasIsPossibleAndRaisesTheManifoldPressure) {
+    Attempt attempt(test_job(), 1, Mode::coached);
+    ASSERT_EQ(play(attempt, {"open service readout", "take cover off",
+                             "change gas setting to propane", "open bath tap", "wait 60 s"}),
+              "");
+    EXPECT_GT(readout(attempt).manifold_command_pa, 950.0);
+    EXPECT_EQ(attempt.truth().heater.settings.gas, 1.0);
+    ASSERT_EQ(play(attempt, {"change gas setting to natural gas", "wait 60 s"}), "");
+    EXPECT_LE(readout(attempt).manifold_command_pa, 950.0);
+}
+
+TEST(InstallerSettings, FoundWrongAreCuredByStoringWhatThePlateSays) {
+    Attempt attempt(test_job({fault(faults::Cause::gas_setting_wrong)}), 1, Mode::coached);
+    ASSERT_EQ(play(attempt, {"open service readout", "take cover off", "read installer settings"}),
+              "");
+    EXPECT_NE(last_lines(attempt).find("gas setting  propane"), std::string::npos)
+        << last_lines(attempt);
+    EXPECT_EQ(attempt.truth().remaining.size(), 1U);
+    ASSERT_EQ(play(attempt, {"change gas setting to natural gas"}), "");
+    EXPECT_TRUE(attempt.truth().remaining.empty());
+    EXPECT_EQ(attempt.truth().heater.settings.gas, 0.0);
+}
+
+TEST(InstallerSettings, OfEveryKindCanBeChanged) {
+    Attempt attempt(two_rooms(), 1, Mode::coached);
+    ASSERT_EQ(
+        play(attempt, {"open service readout", "take cover off", "change altitude setting to 900 m",
+                       "change highest temperature to 50 °C", "change frost protection to off",
+                       "change number of wall controllers to 1", "change priority to first"}),
+        "");
+    const controller::Settings now = attempt.truth().heater.settings;
+    EXPECT_EQ(now.altitude_m, 900.0);
+    EXPECT_NEAR(now.maximum_set_k, 323.15, 1e-9);
+    EXPECT_EQ(now.frost_protection, 0.0);
+    EXPECT_EQ(now.wall_controllers, 1.0);
+    EXPECT_EQ(now.first_priority, 1.0);
+}
+
+TEST(WallControllers, ALowSetValueWinsUntilItIsRaised) {
+    Attempt attempt(two_rooms(), 1, Mode::coached);
+    ASSERT_EQ(play(attempt, {"open bath tap", "wait 60 s"}), "");
+    EXPECT_NEAR(attempt.truth().heater.plant.outlet_water_k, 315.15, 0.5);
+    ASSERT_EQ(play(attempt, {"look at bathroom controller", "set bathroom controller to 50 °C",
+                             "wait 60 s"}),
+              "");
+    EXPECT_NEAR(attempt.truth().heater.plant.outlet_water_k, 323.15, 0.5);
+}
+
+TEST(WallControllers, ShowTheReadoutOnlyWhereTheirKindDoes) {
+    Attempt attempt(two_rooms(), 1, Mode::coached);
+    EXPECT_NE(play(attempt, {"open service readout at bathroom controller"}), "");
+    EXPECT_EQ(play(attempt, {"open service readout at kitchen controller", "read readout flow"}),
+              "");
+}
+
+TEST(WallControllers, BrokenCableLeavesADarkScreenAndThePanelsSetValue) {
+    Job job = two_rooms();
+    for (auto& run : job.settings.link) run.series_ohm = 5.0e6;
+    Attempt attempt(job, 1, Mode::coached);
+    ASSERT_EQ(
+        play(attempt, {"look at bathroom controller", "measure link cable at bathroom controller",
+                       "open bath tap", "wait 60 s"}),
+        "");
+    EXPECT_NE(all_shown(attempt).find("dark"), std::string::npos);
+    EXPECT_NE(play(attempt, {"set bathroom controller to 45 °C"}), "");
+    EXPECT_NEAR(readout(attempt).set_point_k, 328.15, 1e-9);
+    EXPECT_EQ(play(attempt, {"take cover off", "measure link cable at heater"}), "");
+    EXPECT_GT(attempt.log().back().observations.front().value, 21.0);
+}
+
+}  // namespace
+}  // namespace emberpath::worksite
