@@ -121,13 +121,11 @@ std::vector<Check> cylinder_checks() {
 /// stays at 0 degC, so that no frost grows on it and insulates it.
 double lasting_boil_off_kg_per_h(const Row& row) {
     const plant::PlantParameters house = plant::propane_parameters();
-    plant::State<double> state{};
-    state[plant::cylinder_liquid_kg] = 0.5 * house.cylinder_full_kg;
-    state[plant::cylinder_liquid_k] = 273.15;
     plant::Surroundings at;
     at.cylinder_ambient_k = after(row, "ambient ") + 273.15;
     const double latent = saturated_lpg(Liquefied::propane, 273.15).latent_heat_j_per_kg;
-    return plant::cylinder_heat_w(house, state, at) / latent * 3600.0;
+    return plant::cylinder_heat_w(house, 273.15, 0.5 * house.cylinder_full_kg, at) / latent *
+           3600.0;
 }
 
 TEST(LpgReference, MatchesEveryPublishedRow) {

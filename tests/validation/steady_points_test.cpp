@@ -97,7 +97,7 @@ void write_sheet(std::ofstream& out, const char* gas, const plant::PlantParamete
         out << gas << ',' << name << ',' << value << '\n';
     };
     line("water_fixed_resistance",
-         p.water_inlet_resistance + p.water_outlet_resistance + p.water_supply_resistance);
+         plant::water_inlet_resistance(p) + p.water_outlet_resistance + p.water_supply_resistance);
     line("exchanger_conductance", p.exchanger_conductance);
     line("water_valve_gain", p.water_valve_gain);
     line("bypass_gain", p.bypass_gain);

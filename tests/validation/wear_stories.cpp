@@ -161,7 +161,7 @@ std::vector<Story> unnoticed() {
          .straying = {0.0, 8.0, -2.0, 0.5}},
         {.name = "strainer blocked at full draw",
          .asked_lpm = 16.0,
-         .happens = [](House& h) { parts(h).water_inlet_resistance += 3.96 * 3.6e12; },
+         .happens = [](House& h) { parts(h).strainer_resistance += 3.96 * 3.6e12; },
          .watched_s = 90.0,
          .expected = {{water_flow, falls},
                       {gas_rate, falls},
