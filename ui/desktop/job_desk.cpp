@@ -45,9 +45,13 @@ void JobDesk::elapse(double wall_s) {
         owed_s_ = 0.0;
         return;
     }
+    since_stall_s_ += wall_s;
     if (wall_s > longest_stall_s) {
-        say("The program was held up for a moment; the house did not run on meanwhile.");
-        wall_s = 0.0;
+        constexpr double say_again_s = 60.0;  // a slow machine must not drown what matters
+        if (since_stall_s_ > say_again_s)
+            say("The program was held up for a moment; the house did not run on meanwhile.");
+        since_stall_s_ = 0.0;
+        wall_s = longest_stall_s;
     }
     owed_s_ += wall_s * speed_;
     const auto ticks = static_cast<std::int64_t>(std::floor(owed_s_ / tick_s + 1e-9));

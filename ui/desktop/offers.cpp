@@ -148,6 +148,7 @@ std::string short_name(const Offer& offer, const Thing& thing) {
         break;
     }
     if (text.starts_with("read readout ")) text.erase(5, 8);
+    if (text.starts_with("ask about ")) text.replace(3, 7, ": ");
     return capital(text) + (offer.open ? " …" : "");
 }
 

@@ -45,10 +45,9 @@ Sound::~Sound() = default;
 void Sound::hear(const kit::SoundScene& scene) {
     if (!impl_->stream) {
         if (scene == kit::SoundScene{}) return;
-        std::streambuf* const talk = sf::err().rdbuf(nullptr);  // no device: no complaint
+        sf::err().rdbuf(nullptr);  // no device, now or later: no complaint
         impl_->stream = std::make_unique<Stream>();
         impl_->stream->play();
-        sf::err().rdbuf(talk);
     }
     impl_->stream->hear(scene);
 }

@@ -84,7 +84,7 @@ TEST(Offers, AreNamedShortlyAtTheirThing) {
     };
     EXPECT_EQ(name_of("attach manometer to inlet"), "Attach manometer");
     EXPECT_EQ(name_of("open kitchen tap a little"), "Open a little");
-    EXPECT_EQ(name_of("ask about problem"), "Ask about problem");
+    EXPECT_EQ(name_of("ask about problem"), "Ask: problem");
     EXPECT_EQ(name_of("read readout flow"), "Read flow");
     EXPECT_EQ(name_of("tell customer"), "Tell customer …");
 }
