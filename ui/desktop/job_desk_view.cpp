@@ -9,7 +9,7 @@ namespace emberpath::desktop {
 
 namespace {
 
-constexpr std::size_t most_actions = 9;
+constexpr std::size_t most_actions = 6;  // so that the customer's words stay beside them
 
 std::string lower(std::string text) {
     for (char& c : text)
