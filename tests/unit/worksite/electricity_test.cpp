@@ -246,7 +246,8 @@ TEST_F(House, OpenCoilHasItsVoltageAndNoEndToItsResistance) {
     EXPECT_THAT(last_line(*attempt_), HasSubstr("over range"));
     act({"put on gloves", "unlock plug", "plug in heater", "switch power on", "open kitchen tap",
          "press reset", "log volts between valve output and low-voltage common for 60 s"});
-    EXPECT_NEAR(attempt_->log().back().observations.front().value, 24.0, 1.5);
+    // 24 V behind 0.4 ohm, loaded by fan, logic and link cable: 24 / (1 + 0.4 (1/11.5 + 1/120 + 1/603)).
+    EXPECT_NEAR(attempt_->log().back().observations.front().value, 23.1, 1.5);
 }
 
 TEST_F(House, CrackedLeadIsSeenToSparkToTheFrame) {
