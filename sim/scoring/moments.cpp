@@ -13,16 +13,19 @@ using faults::Remedy;
 constexpr double worth_naming_minutes = 0.5;
 constexpr std::size_t most_moments = 2;
 
-// The reading that would best have told this class from the rest.
+// The reading that would best have told this class from the likeliest one.
 void find_separation(Rival& rival, const worksite::Job& job, const Shadows& shadows,
                      const Posterior& posterior) {
+    const std::vector<double> classes = posterior.classes();
+    const auto likeliest = static_cast<std::size_t>(
+        std::max_element(classes.begin(), classes.end()) - classes.begin());
     for (std::size_t mode = 0; mode < shadows.signatures.size(); ++mode)
         for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
             const Option option{static_cast<worksite::Quantity>(q), mode, 0.0, 0.0};
             if (!can_be_proposed(option.quantity, job)) continue;
             const double bits = posterior.separation_bits(
                 reading_of(option), shadows.signatures[mode].of(option.quantity),
-                static_cast<std::size_t>(rival.remedy));
+                static_cast<std::size_t>(rival.remedy), likeliest);
             if (bits <= rival.separation) continue;
             rival.separation = bits;
             rival.reading = title_of(option, job);
@@ -67,7 +70,7 @@ std::vector<std::string> still_open(const std::vector<Rival>& open) {
             class_title(rival.remedy) + " still had " + percent(rival.probability);
         if (rival.separation < separable_above)
             said.push_back("You could not have known: " + share +
-                           ", and no reading on this job tells it from the rest.");
+                           ", and no reading on this job tells it from the likeliest.");
         else
             said.push_back("You could have known: " + share + "; " + rival.reading +
                            " would have told.");

@@ -344,16 +344,22 @@ Information Posterior::expected_information(const Reading& reading,
 }
 
 double Posterior::separation_bits(const Reading& reading, std::span<const double> predicted,
-                                  std::size_t class_index) const {
+                                  std::size_t class_index, std::size_t against) const {
     if (repeats(reading, predicted)) return 0.0;
     Members live = members(reading, predicted);
-    double own = 0.0;
-    for (std::size_t i = 0; i < live.class_of.size(); ++i)
-        if (live.class_of[i] == class_index) own += live.probability[i];
-    if (own <= 0.0 || own >= 1.0) return 0.0;
+    double own = 0.0, others = 0.0;
+    for (std::size_t i = 0; i < live.class_of.size(); ++i) {
+        if (live.class_of[i] == class_index)
+            own += live.probability[i];
+        else if (against == every_other || live.class_of[i] == against)
+            others += live.probability[i];
+        else
+            live.probability[i] = 0.0;
+    }
+    if (own <= 0.0 || others <= 0.0) return 0.0;
     for (std::size_t i = 0; i < live.class_of.size(); ++i) {
         const bool is_own = live.class_of[i] == class_index;
-        live.probability[i] *= 0.5 / (is_own ? own : 1.0 - own);
+        live.probability[i] *= 0.5 / (is_own ? own : others);
         live.class_of[i] = is_own ? 1 : 0;
     }
     return information_bits(live.probability, live.class_of, 2, live.outcomes);

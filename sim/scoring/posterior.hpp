@@ -55,10 +55,12 @@ class Posterior {
     /// The same with its variance, for judging luck.
     [[nodiscard]] Information expected_information(const Reading& reading,
                                                    std::span<const double> predicted) const;
+    static constexpr std::size_t every_other = static_cast<std::size_t>(-1);
     /// Could this reading tell one class from what else is still open? Mutual information of "this class or
-    /// another" and outcome, the two taken as equally likely: 0 nothing to 1 all.
+    /// another" and outcome, the two taken as equally likely: 0 nothing to 1 all. `against`: one class instead of every other.
     [[nodiscard]] double separation_bits(const Reading& reading, std::span<const double> predicted,
-                                         std::size_t class_index) const;
+                                         std::size_t class_index,
+                                         std::size_t against = every_other) const;
     /// How far a numeric reading lies from what one shadow expected, in its own scales.
     [[nodiscard]] double distance(const Reading& reading, std::span<const double> predicted,
                                   std::size_t lane) const;
