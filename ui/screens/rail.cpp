@@ -116,8 +116,8 @@ void draw_time_controls(kit::Stage& stage, kit::Slicer& left, const RailView& ra
                .value = rail.clock + ", " + rail.on_site,
                .bounds = clock});
     const std::string wait = "Wait " + rail.wait;
-    const Rect waits_box = left.right(24.0, 6.0);
-    const Rect wait_box = left.right(stage.width(wait, kit::style::body) + 20.0, 2.0);
+    const Rect waits_box = left.right(24.0, 2.0);
+    const Rect wait_box = left.right(stage.width(wait, kit::style::body) + 20.0, 6.0);
     const Rect speed_box = left.right(90.0, 6.0);
     const Rect pause_box = left.right(36.0, 6.0);
     const auto at_mid = [&](const Rect& r) { return Rect{r.x, mid - 14.0, r.w, 28.0}; };
