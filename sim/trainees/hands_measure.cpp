@@ -40,6 +40,8 @@ std::string readout_item(Quantity quantity) {
             return "fan drive";
         case Quantity::readout_air_trim:
             return "air trim";
+        case Quantity::readout_ambient:
+            return "ambient temperature";
         case Quantity::readout_event:
             return "event";
         default:

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "sim/trainees/hands.hpp"
+#include "sim/worksite/acts.hpp"
 #include "sim/worksite/hazards.hpp"
 
 namespace emberpath::trainees {
@@ -18,15 +19,6 @@ constexpr double hottest_set_k = 273.15 + 54.0;  // above it, somebody could be 
 constexpr int most_joint_repairs = 4;
 constexpr std::size_t most_reasons = 6;
 
-std::string sentence_of(Remedy remedy, worksite::GasKind gas) {
-    std::string sentence(faults::info(remedy).sentence);
-    const std::string_view body =
-        gas == worksite::GasKind::natural_gas ? "distributor" : "gas supplier";
-    if (const auto at = sentence.find("{body}"); at != std::string::npos)
-        sentence.replace(at, std::string_view("{body}").size(), body);
-    return sentence;
-}
-
 bool shows(const worksite::LogEntry* entry, const std::string& words) {
     return entry != nullptr &&
            std::any_of(entry->shown.begin(), entry->shown.end(), [&](const std::string& line) {
@@ -37,7 +29,7 @@ bool shows(const worksite::LogEntry* entry, const std::string& words) {
 }  // namespace
 
 void Hands::remedy(Remedy remedy) {
-    const std::string sentence = sentence_of(remedy, visit_.job().site.gas);
+    const std::string sentence = worksite::sentence_of(remedy, visit_.job().site.gas);
     running_proved_ = false;
     close_taps();
     mode_ = 0;

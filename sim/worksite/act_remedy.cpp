@@ -3,6 +3,7 @@
 #include <array>
 
 #include "sim/worksite/doings.hpp"
+#include "sim/worksite/vocabulary.hpp"
 
 namespace emberpath::worksite {
 
@@ -12,6 +13,20 @@ using faults::Remedy;
 
 constexpr double regulator_half_turn_pa = 500.0;
 constexpr double hot_water_on_cylinder_k = 35.0;
+
+/// Index of {body} to whom it belongs.
+std::size_t right_body(GasKind gas, faults::Whom whom) {
+    switch (whom) {
+        case faults::Whom::electrician:
+            return 2;
+        case faults::Whom::electricity_distributor:
+            return 3;
+        case faults::Whom::nobody:
+        case faults::Whom::owner_of_the_gas:
+            break;
+    }
+    return gas == GasKind::natural_gas ? 0 : 1;
+}
 
 bool inside(Remedy remedy) {
     return faults::info(remedy).reach == faults::Reach::inside;
@@ -73,24 +88,10 @@ void do_remedy(Workplace& w, const Act& act) {
     if (works_at_once(remedy)) w.say("Done.");
 }
 
-/// Index of {body} to whom it belongs.
-std::size_t right_body(const Workplace& w, faults::Whom whom) {
-    switch (whom) {
-        case faults::Whom::electrician:
-            return 2;
-        case faults::Whom::electricity_distributor:
-            return 3;
-        case faults::Whom::nobody:
-        case faults::Whom::owner_of_the_gas:
-            break;
-    }
-    return w.job.site.gas == GasKind::natural_gas ? 0 : 1;
-}
-
 /// What is not the gasfitter's is taken on by its owner, and by nobody else.
 void hand_on(Workplace& w, const Act& act) {
     const auto remedy = static_cast<Remedy>(act.remedy);
-    if (act.object != right_body(w, faults::info(remedy).whom)) {
+    if (act.object != right_body(w.job.site.gas, faults::info(remedy).whom)) {
         w.say("They say it is not theirs.");
         return;
     }
@@ -151,6 +152,15 @@ constexpr std::array table{
 };
 
 }  // namespace
+
+std::string sentence_of(Remedy remedy, GasKind gas) {
+    constexpr std::string_view blank = "{body}";
+    std::string sentence(faults::info(remedy).sentence);
+    if (const auto at = sentence.find(blank); at != std::string::npos)
+        sentence.replace(at, blank.size(),
+                         words_of("body", Job{})[right_body(gas, faults::info(remedy).whom)]);
+    return sentence;
+}
 
 std::span<const Doing> remedy_doings() {
     return table;

@@ -187,6 +187,8 @@ struct PhraseRow {
 };
 [[nodiscard]] std::span<const PhraseRow> phrase_rows();
 [[nodiscard]] const PhraseRow& row_of(const Act& act);
+/// How a remedy is said; one that is handed on names its owner.
+[[nodiscard]] std::string sentence_of(faults::Remedy remedy, GasKind gas);
 /// Simulated time of an act [s]; what is being looked at or waited for counts.
 [[nodiscard]] double seconds_of(const Act& act);
 

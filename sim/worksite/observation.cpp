@@ -128,6 +128,8 @@ double readout_value(Quantity quantity, const controller::Readout& r) {
             return r.heat_demand_w;
         case Q::readout_manifold_command:
             return r.manifold_command_pa;
+        case Q::readout_ambient:
+            return r.ambient_k;
         case Q::readout_correction:
             return r.loop_correction_k;
         case Q::readout_phase:

@@ -61,6 +61,7 @@ enum class Quantity {
     readout_manifold_command,
     readout_correction,
     readout_air_trim,
+    readout_ambient,
     // electrical, by multimeter and clamp (sim/worksite/electrical_quantities.hpp)
     active_earth_volts,
     neutral_earth_volts,
@@ -110,7 +111,7 @@ enum class Quantity {
     wall_screen_2,
     wall_screen_3,
 };
-inline constexpr std::size_t quantity_count = 76;
+inline constexpr std::size_t quantity_count = 77;
 
 /// A reading is the value now, or an extreme since the tool was attached or its hold was cleared.
 enum class Hold { now, highest, lowest };

@@ -53,6 +53,7 @@ constexpr std::array<QuantityInfo, quantity_count> table{{
     {Q::readout_manifold_command, "readout_manifold_command", "manifold pressure asked for, on the service readout", Tool::readout, false, false, 5.0, 0.0, 10.0, 25.0, 0.25, 0.5, 0},
     {Q::readout_correction, "readout_correction", "temperature correction on the service readout", Tool::readout, false, false, 0.05, 0.0, 0.1, 0.7, 0.25, 0.5, 0},
     {Q::readout_air_trim, "readout_air_trim", "air trim on the service readout", Tool::readout, false, false, 0.005, 0.0, 0.01, 0.02, 0.25, 0.5, 0},
+    {Q::readout_ambient, "readout_ambient", "ambient temperature on the service readout", Tool::readout, false, false, 0.05, 0.0, 0.1, 0.7, 0.25, 0.5, 0},
     {Q::active_earth_volts, "active_earth_volts", "voltage from active to earth at the heater", Tool::multimeter, false, false, 1.0, 0.01, 1.0, 2.0, 0.5, 2.0, 0},
     {Q::neutral_earth_volts, "neutral_earth_volts", "voltage from neutral to earth at the heater", Tool::multimeter, false, false, 1.0, 0.01, 1.0, 2.0, 0.5, 2.0, 0},
     {Q::pipe_volts, "pipe_volts", "voltage from the water pipe to true earth", Tool::multimeter, false, false, 1.0, 0.01, 1.0, 2.0, 0.5, 3.0, 0},

@@ -71,6 +71,7 @@ constexpr std::array fixed_spellings{
     Fixed{"count", 0, "0"}, Fixed{"count", 1, "1"}, Fixed{"count", 2, "2"}, Fixed{"count", 3, "3"},
     Fixed{"whose", 0, "lowest"}, Fixed{"whose", 1, "first"}, Fixed{"whose", 2, "second"},
     Fixed{"whose", 3, "third"},
+    Fixed{"item", 16, "ambient temperature"}, Fixed{"item", 16, "ambient"},
     Fixed{"body", 0, "distributor"}, Fixed{"body", 0, "gas distributor"},
     Fixed{"body", 1, "gas supplier"}, Fixed{"body", 1, "supplier"}, Fixed{"body", 2, "electrician"},
     Fixed{"body", 3, "electricity distributor"},
@@ -83,7 +84,8 @@ constexpr std::array readout_quantities{
     Quantity::readout_exchanger, Quantity::readout_fan, Quantity::readout_fan_current,
     Quantity::readout_flame, Quantity::readout_firing_rate, Quantity::readout_manifold_command,
     Quantity::readout_correction, Quantity::readout_air_trim, Quantity::readout_phase,
-    Quantity::readout_event, Quantity::readout_water_valve, Quantity::readout_fan_drive};
+    Quantity::readout_event, Quantity::readout_water_valve, Quantity::readout_fan_drive,
+    Quantity::readout_ambient};
 
 struct Meaning {
     std::string_view placeholder, meaning, example;

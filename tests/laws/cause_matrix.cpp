@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "sim/math/functions.hpp"
+#include "sim/worksite/electrical_quantities.hpp"
 #include "sim/worksite/site_state.hpp"
 #include "tests/laws/house.hpp"
 
@@ -148,7 +149,8 @@ Findings find(faults::Cause cause, double severity, bool cylinder) {
 
 bool counts(Quantity quantity) {
     return quantity != Quantity::complaint_heard && quantity != Quantity::room_co &&
-           quantity != Quantity::readout_phase;
+           quantity != Quantity::readout_phase && quantity != Quantity::volts_between &&
+           quantity != Quantity::ohms_between && quantity != Quantity::clamp_current;
 }
 
 double apart(Quantity quantity, double a, double b) {
@@ -160,7 +162,7 @@ double apart(Quantity quantity, double a, double b) {
 
 std::size_t first_set_with(Quantity quantity) {
     if (quantity == Quantity::display_word) return 0;
-    if (quantity == Quantity::terminal_volts) return 4;
+    if (quantity == Quantity::terminal_volts || worksite::is_electrical(quantity)) return 4;
     switch (worksite::info(quantity).tool) {
         case worksite::Tool::readout:
             return 0;

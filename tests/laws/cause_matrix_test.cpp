@@ -69,6 +69,19 @@ constexpr Expected expected[] = {
     {C::fan_worn, Q::flue_o2, O::full_draw, -1},
     {C::tachometer_low, Q::fan_sound, O::full_draw, 0},
     {C::limiter_open, Q::readout_event, O::standby, 0},
+    {C::ambient_sensor_open, Q::readout_ambient, O::standby, -1},
+    {C::ambient_sensor_short, Q::readout_ambient, O::standby, +1},
+    {C::ambient_sensor_drift, Q::readout_ambient, O::standby, -1},
+    {C::ambient_sensor_drift, Q::readout_ambient, O::standby, +1, -1.0},
+    {C::earth_missing, Q::earth_ohms, O::standby, +1},
+    {C::supply_swapped, Q::neutral_earth_volts, O::standby, +1},
+    {C::neutral_broken, Q::pipe_volts, O::standby, +1},
+    {C::supply_sags, Q::terminal_volts, O::standby, -1},
+    {C::moisture_in_heater, Q::insulation_ohms, O::standby, -1},
+    {C::valve_lead_chafed, Q::board_fuse, O::full_draw, 0},
+    {C::valve_coil_open, Q::valve_coil_ohms, O::standby, +1},
+    {C::igniter_lead_cracked, Q::spark_path, O::light_up, 0},
+    {C::flame_lead_broken, Q::flame_lead_ohms, O::standby, +1},
 };
 // clang-format on
 

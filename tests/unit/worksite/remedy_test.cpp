@@ -5,6 +5,7 @@
 
 #include <cstring>
 
+#include "sim/worksite/acts.hpp"
 #include "sim/worksite/complaint.hpp"
 #include "tests/unit/worksite/house.hpp"
 
@@ -13,17 +14,6 @@ namespace {
 
 using faults::Cause;
 using faults::Remedy;
-
-std::string sentence_for(Remedy remedy, const Job& job) {
-    std::string sentence(faults::info(remedy).sentence);
-    const auto whom = faults::info(remedy).whom;
-    std::string body = job.site.gas == GasKind::natural_gas ? "distributor" : "gas supplier";
-    if (whom == faults::Whom::electrician) body = "electrician";
-    if (whom == faults::Whom::electricity_distributor) body = "electricity distributor";
-    if (const auto at = sentence.find("{body}"); at != std::string::npos)
-        sentence.replace(at, 6, body);
-    return sentence;
-}
 
 bool same(const plant::PlantParameters& a, const plant::PlantParameters& b) {
     return std::memcmp(&a, &b, sizeof a) == 0;
@@ -48,11 +38,11 @@ TEST_P(EachCause, IsCuredByItsRemedyAndByNoOther) {
         const auto remedy = static_cast<Remedy>(r);
         if (remedy == what.remedy) continue;
         if (remedy == Remedy::change_cylinder && !what.cylinder_only) continue;
-        ASSERT_EQ(play(attempt, {sentence_for(remedy, job)}), "");
+        ASSERT_EQ(play(attempt, {sentence_of(remedy, job.site.gas)}), "");
         EXPECT_TRUE(same(attempt.truth().heater.parameters, faulty)) << r;
         EXPECT_EQ(attempt.truth().remaining.size(), 1U);
     }
-    ASSERT_EQ(play(attempt, {sentence_for(what.remedy, job)}), "");
+    ASSERT_EQ(play(attempt, {sentence_of(what.remedy, job.site.gas)}), "");
     EXPECT_EQ(attempt.log().back().remedy, static_cast<int>(what.remedy));
     EXPECT_TRUE(attempt.truth().remaining.empty());
     const auto& after = works_at_once(what.remedy) ? job.healthy : faulty;
