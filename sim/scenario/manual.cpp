@@ -91,12 +91,15 @@ File names are relative to the file that says them. A site, heater or rules file
 the same way, with `builds_on` at its top; a chain that leads back to itself is refused. In a site file
 the keys stand at the top: `[[tap]]`, not `[[site.tap]]`.
 
-**The complaint comes from physics.** The loader does not run the history, so it cannot know whether
-the household would have noticed what the scenario says. `tests/jobs/history_test.cpp` runs the history
-of every file in `scenarios/jobs/` and compares: with the fault it must show the stated complaint, and
-without it none. Keep the history as short as the fault allows.
+**The complaint comes from physics.** `emberpath check` runs the history: with the fault the household must
+meet the stated complaint, and without it none. Keep the history as short as the fault allows.
 
-**Names reveal nothing.** File name, title, call-out and answers must not name the cause. Answers are what
+**Rules of the place.** `rules` of a site names a file of limits and licences, each limit with its source; the
+shipped houses share `scenarios/rules/general.toml`. A licence covers everything but what `leaves_out` lists,
+or nothing but what `covers_only` lists: remedies by their word (`emberpath causes` shows them) and the kinds
+of work `behind_cover`, `gas_joints` and `live_tests`. Explaining, quoting and handing on are open to all.
+
+**Names reveal nothing.** `emberpath check` finds a title, call-out or answer that names the cause. Answers are what
 an observant householder could say. Streets, houses and people are invented.
 
 **Fingerprint.** A record holds a hash over the bytes of the scenario, site and heater files, in the order

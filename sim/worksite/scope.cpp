@@ -14,8 +14,10 @@ bool is_work(const Act& act, Work work) {
         case Work::gas_joints:
             return act.verb == Verb::open_point || act.verb == Verb::remake_joint;
         case Work::live_tests:
-            return act.verb == Verb::attach_multimeter &&
-                   act.object == static_cast<std::size_t>(Probe::supply_terminals);
+            return act.verb == Verb::measure_volts || act.verb == Verb::log_volts ||
+                   act.verb == Verb::measure_amps ||
+                   (act.verb == Verb::attach_multimeter &&
+                    act.object == static_cast<std::size_t>(Probe::supply_terminals));
     }
     return false;
 }
