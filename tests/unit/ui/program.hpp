@@ -33,7 +33,8 @@ class Program {
 
   private:
     [[nodiscard]] Places places() const {
-        return {std::filesystem::path(EMBERPATH_SOURCE_DIR) / "scenarios", folder_.file("state")};
+        return {std::filesystem::path(EMBERPATH_SOURCE_DIR) / "scenarios", folder_.file("state"),
+                folder_.file("settings")};
     }
     records::sample::Folder folder_;
 };
