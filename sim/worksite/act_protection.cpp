@@ -63,10 +63,15 @@ bool shuts_something(const Workplace& w, const Act& act) {
     }
 }
 
-double value_of_first(const LogEntry& entry, Quantity quantity) {
-    for (const auto& seen : entry.observations)
-        if (seen.quantity == quantity) return seen.value;
-    return 0.0;
+/// Carbon monoxide and dioxide are read one after the other, as often as an act reads them.
+bool shows_bad_flue_gas(const LogEntry& entry, double ratio_limit) {
+    double co2 = 0.0;
+    for (const auto& seen : entry.observations) {
+        if (seen.quantity == Quantity::flue_co2) co2 = seen.value;
+        if (seen.quantity == Quantity::flue_co && co2 > 0.005 && seen.value > ratio_limit * co2)
+            return true;
+    }
+    return false;
 }
 
 }  // namespace
@@ -74,9 +79,7 @@ double value_of_first(const LogEntry& entry, Quantity quantity) {
 bool danger_is_known(const Workplace& w) {
     if (w.alarm_sounds() || w.smells_gas()) return true;
     return std::any_of(w.log.begin(), w.log.end(), [&](const LogEntry& entry) {
-        const double co2 = value_of_first(entry, Quantity::flue_co2);
-        return co2 > 0.005 &&
-               value_of_first(entry, Quantity::flue_co) > w.job.practice.limits.co_ratio * co2;
+        return shows_bad_flue_gas(entry, w.job.practice.limits.co_ratio);
     });
 }
 
