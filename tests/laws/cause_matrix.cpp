@@ -34,8 +34,9 @@ class Visit {
             house_.inputs.surroundings.ambient_k = 5.0 + celsius;
             house_.inputs.surroundings.cylinder_ambient_k = 5.0 + celsius;
         }
-        plant::set_parameters(house_.heater.plant, 0,
-                              faults::with_fault(healthy_, {cause, severity}, 0.0));
+        const faults::Fault fault{cause, severity};
+        house_.heater.install(0, {faults::with_fault(healthy_, fault, 0.0),
+                                  faults::with_fault(house_.heater.settings, fault, 0.0)});
         plant::settle_cold(house_.heater.plant, house_.inputs.surroundings);
         run(2.0);
     }

@@ -69,6 +69,7 @@ constexpr Expected expected[] = {
     {C::fan_worn, Q::flue_o2, O::full_draw, -1},
     {C::tachometer_low, Q::fan_sound, O::full_draw, 0},
     {C::limiter_open, Q::readout_event, O::standby, 0},
+    {C::gas_setting_wrong, Q::manifold_pressure, O::light_up, +1},
     {C::ambient_sensor_open, Q::readout_ambient, O::standby, -1},
     {C::ambient_sensor_short, Q::readout_ambient, O::standby, +1},
     {C::ambient_sensor_drift, Q::readout_ambient, O::standby, -1},
