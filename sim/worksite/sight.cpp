@@ -1,6 +1,7 @@
 #include "sim/worksite/sight.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "sim/worksite/doings.hpp"
 #include "sim/worksite/vocabulary.hpp"
@@ -66,7 +67,7 @@ Sight sight_of(const Workplace& w) {
     s.set_point_k = w.services.set_point_k;
     s.phase = w.condition().phase;
     s.water_runs = view.plant.hot_water_m3_per_s > 0.0;
-    s.fan_rev_per_s = view.plant.fan_rev_per_s;
+    s.fan_rev_per_s = std::round(view.plant.fan_rev_per_s * 10.0) / 10.0;  // no ear hears finer
     s.spark_heard = view.plant.spark_heard > 0.5;
     s.flame_share = view.plant.flame_lit;
     s.alarm = w.alarm_sounds();

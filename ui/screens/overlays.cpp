@@ -47,7 +47,6 @@ void draw_waits(kit::Stage& stage) {
     const Rect r = centred(stage, 380.0, 292.0);
     const auto scope = modal(stage, "waits", "Choose a wait", r);
     kit::Slicer left(draw_plate(stage, r, "waits", "How long do you wait?"));
-    close_button(stage, r, "waits");
     for (std::size_t i = 0; i < waits.size(); ++i)
         kit::button(stage, left.top(30.0, 6.0),
                     {.id = "waits." + std::to_string(i + 1),
@@ -55,6 +54,7 @@ void draw_waits(kit::Stage& stage) {
                      .command = {"wait for", waits[i].argument},
                      .number = std::to_string(i + 1),
                      .default_one = i == 1});
+    close_button(stage, r, "waits");
     stage.paragraph(left.rest(), "It stops early if something happens that you would notice.",
                     kit::style::row_quiet);
 }
@@ -63,13 +63,13 @@ void draw_go_to(kit::Stage& stage, const JobView& job) {
     const Rect r = centred(stage, 460.0, 330.0);
     const auto scope = modal(stage, "goto", "Go to a point or part", r);
     kit::Slicer left(draw_plate(stage, r, "goto", "Go to"));
-    close_button(stage, r, "goto");
     kit::text_field(stage, left.top(32.0, 10.0),
                     {.id = "goto.name",
                      .name = "Tag, name or act",
                      .text = "",
                      .placeholder = "P1, shower, or an act in words: open shower fully",
                      .command = {"go to named"}});
+    close_button(stage, r, "goto");  // after the field: what is typed goes there
     if (job.found.empty()) {
         stage.paragraph(left.rest(), "No thing of that name, and no act that can be read so.",
                         kit::style::row_quiet);

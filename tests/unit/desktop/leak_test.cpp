@@ -79,8 +79,8 @@ INSTANTIATE_TEST_SUITE_P(
     Causes, SameSoFar,
     testing::Values(Pair{"PipeAndRegulator", Cause::gas_pipe_restriction, Cause::regulator_droop,
                          "measure temperature at bath tap"},
-                    Pair{"IgniterAndSensor", Cause::igniter_failed, Cause::outlet_sensor_open,
-                         "look at display"},
+                    Pair{"PipeAndSoot", Cause::gas_pipe_restriction, Cause::exchanger_sooted,
+                         "measure temperature at bath tap"},
                     Pair{"NothingAndSoot", Cause::no_fault, Cause::exchanger_sooted,
                          "measure temperature at bath tap"}),
     [](const auto& one) { return std::string(one.param.name); });
