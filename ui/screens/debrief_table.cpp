@@ -105,6 +105,10 @@ void draw_comparison(kit::Stage& stage, const Rect& r, const DebriefView& view) 
     const auto region = stage.region("table", "The same readings under the other causes", r);
     kit::panel(stage, r);
     kit::Slicer left(kit::inset(r, 14.0, 6.0));
+    if (view.columns.empty()) {
+        kit::panel_heading(stage, left.top(26.0, 4.0), "table.heading", "Nothing was read", "");
+        return;
+    }
     const Rect head_row = left.top(26.0, 4.0);
     const Table t =
         table_in({left.rest().x, left.rest().y, left.rest().w - 14.0, left.rest().h}, view);

@@ -85,6 +85,10 @@ void work_through(DrivenHouse& house) {
     house.run(60.0);
     house.read(Quantity::outlet_ohms);
     house.read(Quantity::outlet_pipe_temperature);
+    house.read(Quantity::exchanger_ohms);
+    house.read(Quantity::exchanger_pipe_temperature);
+    house.read(Quantity::readout_ambient);
+    house.read(Quantity::terminal_volts);
     house.read(Quantity::electrode_tip);
     house.read(Quantity::exchanger_fins);
 }

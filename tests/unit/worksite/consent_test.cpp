@@ -55,13 +55,13 @@ TEST(CustomersLeave, ComesOnceTheReasonIsTold) {
 }
 
 TEST(CustomersLeave, IsNotNeededOnceADangerHasShown) {
-    const Job sooted = house_of(Consent::never, {fault(Cause::exchanger_sooted, 0.9)});
-    Attempt shown(sooted, 7, Mode::assessed);
+    const Job rich = house_of(Consent::never, {fault(Cause::propane_in_gas, 0.5)});
+    Attempt shown(rich, 7, Mode::assessed);
     ASSERT_EQ(play(shown, {"switch on analyser", "wait 60 s", "put probe in flue", "open bath tap",
                            "wait 60 s", "combustion test", "close bath tap", "shut gas at heater"}),
               "");
     EXPECT_FALSE(broke(shown, "no_consent")) << all_shown(shown);
-    Attempt unknown(sooted, 7, Mode::assessed);
+    Attempt unknown(rich, 7, Mode::assessed);
     ASSERT_EQ(play(unknown, {"shut gas at heater"}), "");
     EXPECT_TRUE(broke(unknown, "no_consent"));
 }

@@ -105,9 +105,9 @@ TEST(Panel, RestartConfirmedTooLateDoesNotBegin) {
 
 TEST(EventHistory, IsReadOnTheServiceReadoutAndOutlivesTheMains) {
     Attempt attempt(stifled(), 1, Mode::coached);
-    ASSERT_EQ(play(attempt,
-                   {"open bath tap", "wait 2 min", "close bath tap", "switch power off",
-                    "wait 10 s", "switch power on", "open service readout", "read event history"}),
+    ASSERT_EQ(play(attempt, {"open bath tap", "wait 2 min", "close bath tap", "switch power off",
+                             "wait 10 s", "switch power on", "wait 1 s", "open service readout",
+                             "read event history"}),
               "");
     EXPECT_NE(last_lines(attempt).find("air path restricted"), std::string::npos);
     EXPECT_NE(last_lines(attempt).find("The mains came back 1 times."), std::string::npos);
