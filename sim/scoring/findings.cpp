@@ -96,8 +96,7 @@ Findings find(const PlayedAttempt& played, const Ledger& ledger, const Outcome& 
     if (cause != nullptr && outcome.write_up.handed_in) f.named = cause->remedy;
     f.diagnosis = diagnosis_made(played, ledger, f.named);
     // Nothing wrong, or a fault that is handed on: it counts when it was also named.
-    f.fixed = !outcome.fault_remains &&
-              (!to_be_handed_on(played) || f.named == played.true_class);
+    f.fixed = !outcome.fault_remains && (!to_be_handed_on(played) || f.named == played.true_class);
     // What is taken out of use and handed on in writing is right where it could not be set right.
     f.handed_on_safe = !f.fixed && outcome.made_safe && f.named.has_value();
     f.separable = outcome.separable;

@@ -16,8 +16,8 @@ std::string percent(double share, int decimals) {
 }  // namespace
 
 double lower_flammability(GasKind gas) {
-    const auto species = gas == GasKind::natural_gas ? properties::Species::methane
-                                                     : properties::Species::propane;
+    const auto species =
+        gas == GasKind::natural_gas ? properties::Species::methane : properties::Species::propane;
     const auto limits = properties::flammability(species);
     return limits ? limits->lower_share : 1.0;
 }
@@ -36,9 +36,9 @@ void breathe(Doses& doses, double co_share, double seconds) {
 }
 
 std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits) {
-    std::vector<std::string> lines{"Most carbon monoxide in your blood: " +
-                                   percent(doses.most_blood_co, 1) + "; headache begins near " +
-                                   percent(headache_share, 0) + "."};
+    std::vector<std::string> lines{
+        "Most carbon monoxide in your blood: " + percent(doses.most_blood_co, 1) +
+        "; headache begins near " + percent(headache_share, 0) + "."};
     if (doses.most_room_co > 0.5e-6)
         lines.push_back("Most carbon monoxide in the air you breathed: " +
                         units::format_ppm(doses.most_room_co) + "; the limit is " +

@@ -14,13 +14,13 @@ namespace emberpath::worksite {
 struct Doses {
     double blood_co = exposure::blood_on_arrival;  // share of haemoglobin
     double most_blood_co = exposure::blood_on_arrival;
-    double breathed_s = 0.0;       // share of carbon monoxide in the air x seconds
-    double most_room_co = 0.0;     // share
-    double most_gas = 0.0;         // of the lower flammability limit, where the hands are
-    double hand_burn = 0.0;        // share of a burn that blisters
-    double most_metal_k = 0.0;     // touched with bare hands
-    double most_water_k = 0.0;     // on bare hands
-    bool co_alarm_on = false;      // worn and switched on
+    double breathed_s = 0.0;    // share of carbon monoxide in the air x seconds
+    double most_room_co = 0.0;  // share
+    double most_gas = 0.0;      // of the lower flammability limit, where the hands are
+    double hand_burn = 0.0;     // share of a burn that blisters
+    double most_metal_k = 0.0;  // touched with bare hands
+    double most_water_k = 0.0;  // on bare hands
+    bool co_alarm_on = false;   // worn and switched on
     bool co_alarm_sounding = false;
 };
 
