@@ -7,7 +7,6 @@
 ///           burner model still handles; positions and shares: what the words mean. The rest: chosen, wider
 ///           than anything a house with a fault does
 /// Errors    a value that is not a number is beyond every range
-/// Checked   tests/unit/plant/limits_test.cpp, tests/fuzz/plant_fuzz_test.cpp
 
 #include <optional>
 #include <span>
