@@ -7,16 +7,11 @@
 #include "sim/worksite/cause_list.hpp"
 #include "ui/desktop/figures.hpp"
 #include "ui/desktop/job_fill.hpp"
+#include "ui/kit/text.hpp"
 
 namespace emberpath::desktop {
 
 namespace {
-
-std::string capital(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    return text;
-}
 
 /// "2.31 kPa" without its unit; the line's title carries that.
 std::string digits_of(const std::string& text) {
@@ -71,7 +66,7 @@ void add_faults(screens::AuthorView& view, const worksite::Job& job,
     for (const auto& fault : job.faults) {
         const auto index = static_cast<std::size_t>(fault.cause);
         if (index >= causes.size()) continue;
-        view.facts.emplace_back("Cause", capital(causes[index].title));
+        view.facts.emplace_back("Cause", kit::capitalised(causes[index].title));
         view.facts.emplace_back("Severity", units::fixed(fault.severity, 2));
         view.facts.emplace_back("Set right by", causes[index].remedy);
         if (!view.fault_tag.empty()) continue;

@@ -5,6 +5,7 @@
 
 #include "sim/units/units.hpp"
 #include "sim/worksite/cause_list.hpp"
+#include "ui/kit/text.hpp"
 
 namespace emberpath::desktop {
 
@@ -13,12 +14,6 @@ namespace {
 constexpr double tick_s = 0.1, seconds_per_minute = 60.0;
 constexpr double still_allowed =
     0.05;  // a class below it counts as ruled out, as in the text debrief
-
-std::string capital(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    return text;
-}
 
 /// What the parts of the view are made from.
 struct Source {
@@ -66,7 +61,7 @@ void add_steps(screens::DebriefView& view, const Source& from) {
         const auto& act = from.record.acts[i];
         screens::StepView step;
         step.minute = from.minute(act.end_tick);
-        step.title = capital(act.sentence);
+        step.title = kit::capitalised(act.sentence);
         if (i < from.debrief.acts.size()) {
             step.detail = step_detail(from.debrief.acts[i]);
             step.bits = from.debrief.acts[i].weighed ? from.debrief.acts[i].bits : 0.0;
@@ -178,7 +173,7 @@ void add_outcome(screens::DebriefView& view, const Source& from) {
     view.verdict = debrief.gates_met ? "Safety gates met" : "Gates not met";
     view.floor = debrief.proposal;
     for (const auto& area : debrief.areas)
-        view.areas.push_back({capital(area.word), area.scored ? area.score / 100.0 : 0.0,
+        view.areas.push_back({kit::capitalised(area.word), area.scored ? area.score / 100.0 : 0.0,
                               area.scored ? records::score_text(area.score) : "not scored",
                               area.reason, !debrief.gates_met && area.word == "safe work"});
 }
@@ -189,7 +184,8 @@ std::string short_range(std::string text) {
 }
 
 void add_table(screens::DebriefView& view, const Source& from) {
-    for (const auto& column : from.debrief.columns) view.columns.push_back(capital(column));
+    for (const auto& column : from.debrief.columns)
+        view.columns.push_back(kit::capitalised(column));
     for (const auto& reading : from.debrief.readings) {
         screens::ComparedRow row;
         row.balloon = reading.number;

@@ -4,6 +4,7 @@
 
 #include "ui/desktop/figures.hpp"
 #include "ui/desktop/job_fill.hpp"
+#include "ui/kit/text.hpp"
 
 namespace emberpath::desktop {
 
@@ -124,10 +125,7 @@ std::string status_of(const worksite::LogEntry& entry, const Known& known) {
         text += words;
     }
     if (!text.empty()) return text;
-    text = entry.words;
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    return text + ": done.";
+    return kit::capitalised(entry.words) + ": done.";
 }
 
 }  // namespace emberpath::desktop

@@ -5,6 +5,7 @@
 #include "sim/units/units.hpp"
 #include "ui/desktop/figures.hpp"
 #include "ui/desktop/job_fill.hpp"
+#include "ui/kit/text.hpp"
 #include "ui/views/services.hpp"
 
 namespace emberpath::desktop {
@@ -75,12 +76,6 @@ constexpr Cell service_cells[] = {{"gas", "Gas", "gas", "heater gas valve"},
                                   {"water", "Water", "water", "heater water valve"},
                                   {"power", "Power", "power", "power point"}};
 
-std::string capital(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    return text;
-}
-
 screens::ServiceCell service_cell(const Known& known, const std::vector<views::ServiceRow>& rows,
                                   const Cell& cell) {
     screens::ServiceCell made;
@@ -89,7 +84,7 @@ screens::ServiceCell service_cell(const Known& known, const std::vector<views::S
     made.leads_to = cell.thing;
     const std::string* state = state_of(rows, cell.service);
     const bool checked = state != nullptr && *state != "not checked";
-    made.words = checked ? capital(*state) : "Not checked";
+    made.words = checked ? kit::capitalised(*state) : "Not checked";
     made.short_words = checked ? made.words.substr(0, made.words.find(' ')) : "Unknown";
     const bool off = checked && (state->starts_with("shut") || state->starts_with("switched off") ||
                                  state->starts_with("unplugged"));
@@ -158,8 +153,9 @@ std::vector<screens::ServiceCell> cells_of(const Known& known) {
     const auto rows = views::services(words);
     std::vector<screens::ServiceCell> cells;
     for (const Cell& cell : service_cells) cells.push_back(service_cell(known, rows, cell));
-    cells.push_back(looked_at("flue", "Flue", "flue terminal",
-                              capital(last_seen(known, worksite::Quantity::flue_terminal))));
+    cells.push_back(
+        looked_at("flue", "Flue", "flue terminal",
+                  kit::capitalised(last_seen(known, worksite::Quantity::flue_terminal))));
     cells.push_back(air_cell(known));
     cells.push_back(you_cell(known));
     return cells;

@@ -4,6 +4,7 @@
 
 #include "sim/worksite/vocabulary.hpp"
 #include "ui/desktop/things.hpp"
+#include "ui/kit/text.hpp"
 
 namespace emberpath::desktop {
 
@@ -113,12 +114,6 @@ std::vector<std::size_t> homes_of(const Draft& draft, const std::vector<Thing>& 
     return found;
 }
 
-std::string capital(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    return text;
-}
-
 void cut_last_word(std::string& text, std::string_view word) {
     if (text.ends_with(word)) text.resize(text.size() - word.size());
 }
@@ -149,7 +144,7 @@ std::string short_name(const Offer& offer, const Thing& thing) {
     }
     if (text.starts_with("read readout ")) text.erase(5, 8);
     if (text.starts_with("ask about ")) text.replace(3, 7, ": ");
-    return capital(text) + (offer.open ? " …" : "");
+    return kit::capitalised(text) + (offer.open ? " …" : "");
 }
 
 }  // namespace emberpath::desktop

@@ -131,4 +131,10 @@ std::string shortened(const TextMetrics& metrics, const TextStyle& style, std::s
     return encode(kept) + "…";
 }
 
+std::string capitalised(std::string text) {
+    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+        text.front() = static_cast<char>(text.front() - 'a' + 'A');
+    return text;
+}
+
 }  // namespace emberpath::kit

@@ -56,6 +56,9 @@ class TextMetrics {
     return size + 6.0 - (size < 13.5 ? 1.0 : 0.0);
 }
 
+/// The text with a capital to begin with, where it begins with a small letter of the alphabet.
+[[nodiscard]] std::string capitalised(std::string text);
+
 /// Lines no wider than `width`, broken at spaces; a word that is wider is broken between letters. A newline
 /// always breaks.
 [[nodiscard]] std::vector<std::string> wrapped(const TextMetrics& metrics, const TextStyle& style,

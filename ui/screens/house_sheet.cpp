@@ -116,12 +116,6 @@ void put_words(kit::Stage& stage, const Words& words, LabelPlacer& placer) {
         if (put_form(stage, form, words.beside, placer)) return;
 }
 
-std::string sentence(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
-        text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    return text;
-}
-
 /// "Power point", and in two lines where there is less room.
 std::vector<std::string> forms_of(const std::string& note) {
     std::string two = note;
@@ -138,7 +132,7 @@ void draw_words(const SheetPen& pen, const HousePlan& plan, std::span<const Plac
         if (v.spot == Spot::tap || v.spot == Spot::appliance) {
             const PlacedFixture* f = fixture_of(plan, v.fixture);
             if (f == nullptr || f->view.state.empty()) continue;
-            const std::string name = sentence(f->view.name), state = f->view.state;
+            const std::string name = kit::capitalised(f->view.name), state = f->view.state;
             put_words(stage, {{name + " " + state, name + "\n" + state, state}, p.bounds}, placer);
         } else if (!v.note.empty() && (roomy || v.shape == PointShape::part)) {
             const bool source = v.spot == Spot::gas_source;
