@@ -66,7 +66,7 @@ ActWorth worth_of(const Step& step, const worksite::Job& job) {
     worth.before = sorted(step.before);
     worth.after = sorted(step.after);
     for (const ClassProbability& c : worth.before) {
-        const double now = step.after[static_cast<std::size_t>(c.remedy)];
+        const double now = step.after[class_index(c.remedy)];
         if (c.probability >= ruled_out_below && now < ruled_out_below)
             worth.ruled_out.push_back(class_title(c.remedy));
     }

@@ -13,15 +13,11 @@ namespace {
 
 using faults::Remedy;
 
-std::size_t index_of(Remedy remedy) {
-    return static_cast<std::size_t>(remedy);
-}
-
 // Was the class told from what else was open, by a reading in the steps before `end`?
 bool confirmed_before(const Ledger& ledger, const Step* end, Remedy remedy) {
     for (const Step& step : ledger.steps) {
         if (&step == end) return false;
-        if (!step.separation.empty() && step.separation[index_of(remedy)] >= confirming_bits)
+        if (!step.separation.empty() && step.separation[class_index(remedy)] >= confirming_bits)
             return true;
     }
     return false;
@@ -37,8 +33,8 @@ std::vector<Made> remedies_made(const PlayedAttempt& played, const Ledger& ledge
         Made m;
         m.step = &step;
         m.remedy = remedy;
-        m.commitment = {step.before[index_of(remedy)],
-                        ledger.arrival[index_of(remedy)],
+        m.commitment = {step.before[class_index(remedy)],
+                        ledger.arrival[class_index(remedy)],
                         need(remedy),
                         book.minutes,
                         std::max(step.entry->part_minutes, book.part_minutes),
@@ -63,8 +59,8 @@ Commitment diagnosis_made(const PlayedAttempt& played, const Ledger& ledger,
         if (is_handed_on(*named) || (before_cure && settled == nullptr)) settled = &step;
     }
     const auto& classes = settled != nullptr ? settled->before : ledger.end;
-    diagnosis.probability = classes[index_of(*named)];
-    diagnosis.on_arrival = ledger.arrival[index_of(*named)];
+    diagnosis.probability = classes[class_index(*named)];
+    diagnosis.on_arrival = ledger.arrival[class_index(*named)];
     diagnosis.confirmed = confirmed_before(ledger, settled, *named);
     return diagnosis;
 }

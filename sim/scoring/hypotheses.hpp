@@ -19,6 +19,11 @@ struct Hypothesis {
     int lower = -1, upper = -1;  // neighbours in severity, same cause and sign; -1: none
 };
 
+/// Place of a class in every list that has one entry per class.
+[[nodiscard]] constexpr std::size_t class_index(faults::Remedy remedy) {
+    return static_cast<std::size_t>(remedy);
+}
+
 /// Can the cause occur at this site (cylinder or mains)?
 [[nodiscard]] bool applies(const faults::CauseInfo& cause, worksite::GasKind gas);
 

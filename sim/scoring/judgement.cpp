@@ -15,10 +15,6 @@ using faults::Remedy;
 
 constexpr double least_proof = 80.0;  // of the area, for no objection
 
-std::size_t index_of(Remedy remedy) {
-    return static_cast<std::size_t>(remedy);
-}
-
 Area area_of(const char* word, double score, std::string reason) {
     Area area;
     area.word = word;
@@ -109,7 +105,7 @@ void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& out
            Assessment& out) {
     const Findings f = find(played, ledger, outcome);
     out.fixed = f.fixed;
-    out.true_class_probability = ledger.at_cure.classes()[index_of(played.true_class)];
+    out.true_class_probability = ledger.at_cure.classes()[class_index(played.true_class)];
     out.gates_met = std::none_of(outcome.breaches.begin(), outcome.breaches.end(),
                                  [](const worksite::Breach& b) { return b.critical; });
     PathCharges charges{ledger.test_charge, ledger.idle_charge, 0.0,

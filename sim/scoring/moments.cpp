@@ -25,7 +25,7 @@ void find_separation(Rival& rival, const worksite::Job& job, const Shadows& shad
             if (!can_be_proposed(option.quantity, job)) continue;
             const double bits = posterior.separation_bits(
                 reading_of(option), shadows.signatures[mode].of(option.quantity),
-                static_cast<std::size_t>(rival.remedy), likeliest);
+                class_index(rival.remedy), likeliest);
             if (bits <= rival.separation) continue;
             rival.separation = bits;
             rival.reading = title_of(option, job);

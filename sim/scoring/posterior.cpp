@@ -79,7 +79,7 @@ std::vector<double> normalised(std::span<const double> logarithms) {
 Posterior::Posterior(std::vector<Hypothesis> all, double width_factor)
     : hypotheses_(std::move(all)), sound_(sound_house(hypotheses_)), width_factor_(width_factor) {
     for (const Hypothesis& h : hypotheses_) {
-        class_of_.push_back(static_cast<std::size_t>(h.remedy));
+        class_of_.push_back(class_index(h.remedy));
         log_arrival_.push_back(math::log(std::max(h.prior, least_likelihood)));
     }
     update();

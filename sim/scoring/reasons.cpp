@@ -12,10 +12,6 @@ namespace {
 
 using faults::Remedy;
 
-std::size_t index_of(Remedy remedy) {
-    return static_cast<std::size_t>(remedy);
-}
-
 std::string safety_reason(const PlayedAttempt& played, const Outcome& outcome) {
     const worksite::Breach* worst = nullptr;
     const auto weight = [](const worksite::Breach& b) {
@@ -116,7 +112,7 @@ std::string better_first(const Step& step, Remedy chosen) {
     const auto first = static_cast<Remedy>(by_probability_per_cost(choices).front());
     if (first == chosen) return "";
     return "; by probability for its cost, " + std::string(faults::remedy_title(first)) +
-           " came first at " + percent(step.before[index_of(first)]);
+           " came first at " + percent(step.before[class_index(first)]);
 }
 
 std::string remedy_reason(const PlayedAttempt& played, const Findings& f, const Outcome& outcome) {
