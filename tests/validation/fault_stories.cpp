@@ -9,10 +9,6 @@ using enum Moves;
 
 namespace {
 
-plant::PlantParameters& parts(House& house) {
-    return house.heater.plant.parameters;
-}
-
 /// What every lockout of a running heater looks like from outside.
 const std::vector<Expected> goes_out{{gas_rate, falls},       {flame_current, falls},
                                      {outlet, falls},         {working_pressure, rises},
@@ -112,10 +108,7 @@ std::vector<Story> air_and_heat() {
 }  // namespace
 
 std::vector<Story> fault_stories() {
-    std::vector<Story> all = sensors();
-    for (const auto& more : {gas_and_flame(), air_and_heat()})
-        all.insert(all.end(), more.begin(), more.end());
-    return all;
+    return joined({sensors(), gas_and_flame(), air_and_heat()});
 }
 
 }  // namespace emberpath::validation

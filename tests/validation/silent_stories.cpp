@@ -8,10 +8,6 @@ using enum Moves;
 
 namespace {
 
-plant::PlantParameters& parts(House& house) {
-    return house.heater.plant.parameters;
-}
-
 /// Mains gas with a fifth of its volume propane: every property by volume share.
 void mix_in_propane(House& house) {
     const plant::PlantParameters n = plant::natural_gas_parameters();
@@ -205,10 +201,7 @@ std::vector<Story> sensing() {
 }  // namespace
 
 std::vector<Story> silent_stories() {
-    std::vector<Story> all = gas_supply();
-    for (const auto& more : {air_and_flue(), sensing()})
-        all.insert(all.end(), more.begin(), more.end());
-    return all;
+    return joined({gas_supply(), air_and_flue(), sensing()});
 }
 
 }  // namespace emberpath::validation

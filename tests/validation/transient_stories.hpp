@@ -4,6 +4,7 @@
 /// is for, not from a run of the program.
 
 #include <cmath>
+#include <initializer_list>
 #include <string_view>
 #include <vector>
 
@@ -66,6 +67,17 @@ struct Story {
     std::vector<controller::Event> responses{};  // exactly these, in any order
     bool locks_out = false;
 };
+
+[[nodiscard]] inline plant::PlantParameters& parts(laws::House& house) {
+    return house.heater.plant.parameters;
+}
+
+/// The stories of several lists, in their order.
+[[nodiscard]] inline std::vector<Story> joined(std::initializer_list<std::vector<Story>> lists) {
+    std::vector<Story> all;
+    for (const auto& list : lists) all.insert(all.end(), list.begin(), list.end());
+    return all;
+}
 
 /// A gust at the terminal: rises for a second and falls for a second, in every eight.
 inline void gust(laws::House& house, double time_s) {

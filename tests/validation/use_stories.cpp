@@ -149,10 +149,7 @@ std::vector<Story> services() {
 }  // namespace
 
 std::vector<Story> use_stories() {
-    std::vector<Story> all = flow_steps();
-    for (const auto& more : {set_point_steps(), starts_and_stops(), services()})
-        all.insert(all.end(), more.begin(), more.end());
-    return all;
+    return joined({flow_steps(), set_point_steps(), starts_and_stops(), services()});
 }
 
 }  // namespace emberpath::validation

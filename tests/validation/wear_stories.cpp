@@ -9,10 +9,6 @@ using enum Moves;
 
 namespace {
 
-plant::PlantParameters& parts(House& house) {
-    return house.heater.plant.parameters;
-}
-
 /// A tap is opened on a cold heater that never lights: water runs cold, nothing burns, all is at rest again.
 Story never_lights(std::string_view name, void (*happens)(House&), Event response) {
     return {.name = name,
@@ -200,10 +196,7 @@ std::vector<Story> unnoticed() {
 }  // namespace
 
 std::vector<Story> wear_stories() {
-    std::vector<Story> all = starts();
-    for (const auto& more : {lockouts(), unnoticed()})
-        all.insert(all.end(), more.begin(), more.end());
-    return all;
+    return joined({starts(), lockouts(), unnoticed()});
 }
 
 }  // namespace emberpath::validation

@@ -9,6 +9,13 @@
 
 namespace emberpath::worksite {
 
+/// Acts, then more acts.
+inline std::vector<std::string> operator+(std::vector<std::string> first,
+                                          const std::vector<std::string>& then) {
+    first.insert(first.end(), then.begin(), then.end());
+    return first;
+}
+
 inline Tap test_tap(std::string name, double litres_per_min) {
     return {std::move(name), 1.3 * litres_per_min / 60000.0 / std::sqrt(400.0e3), false};
 }

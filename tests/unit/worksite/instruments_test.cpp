@@ -22,12 +22,6 @@ const Script manometer_on{"shut gas at heater", "open test point inlet", "zero m
 const Script dead{"switch power off", "unplug heater", "lock off plug", "take cover off",
                   "prove tester",     "test for dead", "prove tester",  "put on gloves"};
 
-Script operator+(const Script& a, const Script& b) {
-    Script all = a;
-    all.insert(all.end(), b.begin(), b.end());
-    return all;
-}
-
 TEST(Manometer, ReadsLockUpAtRestAndWorkingPressureUnderLoad) {
     Attempt attempt(test_job(), 7, Mode::assessed);
     ASSERT_EQ(play(attempt, manometer_on + Script{"read manometer"}), "");

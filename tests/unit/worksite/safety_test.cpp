@@ -26,12 +26,6 @@ const Script prove{"open bath tap",        "wait 90 s",          "measure temper
 const Script leave{"write cause no_fault", "write because #1",  "write done all",
                    "write told all",       "tell customer all", "hand in"};
 
-Script operator+(const Script& a, const Script& b) {
-    Script all = a;
-    all.insert(all.end(), b.begin(), b.end());
-    return all;
-}
-
 struct Broken {
     const char* rule;
     Job job;

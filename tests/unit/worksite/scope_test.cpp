@@ -29,12 +29,6 @@ Job igniter_job(const Licence& licence) {
     return job;
 }
 
-Script operator+(const Script& a, const Script& b) {
-    Script all = a;
-    all.insert(all.end(), b.begin(), b.end());
-    return all;
-}
-
 TEST(Scope, TheUsualLicenceCoversEveryRemedyAndWork) {
     const Licence licence;
     for (const auto& info : faults::remedies) EXPECT_TRUE(licence.covers(info.remedy)) << info.word;
