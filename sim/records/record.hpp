@@ -131,9 +131,13 @@ struct Verification {
     std::string text;  // what was compared, or the first act and quantity that differs
     std::optional<scoring::Assessment> assessment;  // of a closed record that agrees
 };
+/// The day after takes longer to simulate than everything else: who only wants an attempt explained may take
+/// it from the record.
+enum class Extent { the_visit, the_visit_and_the_day_after };
 /// Simulates everything again and compares bit for bit: scenario hash, program version, every value
-/// shown, the state after each act, the scores and the proposal.
+/// shown, the state after each act, the scores and the proposal, and what was left for the day after.
 [[nodiscard]] Verification verify(const Record& record, const worksite::Job& job,
-                                  const std::string& scenario_hash);
+                                  const std::string& scenario_hash,
+                                  Extent extent = Extent::the_visit_and_the_day_after);
 
 }  // namespace emberpath::records

@@ -161,7 +161,7 @@ Resumed resume(const Record& record, const worksite::Job& job, const std::string
 }
 
 Verification verify(const Record& record, const worksite::Job& job,
-                    const std::string& scenario_hash) {
+                    const std::string& scenario_hash, Extent extent) {
     if (auto why = not_comparable(record, job, scenario_hash); !why.empty())
         return {false, why, {}};
     worksite::Attempt attempt(job_of(record, job), record.header.seed, record.header.mode);
@@ -179,13 +179,14 @@ Verification verify(const Record& record, const worksite::Job& job,
                                  counted(record.acts.size(), "state");
     if (!record.closed)
         return {true, "The same, bit for bit: " + compared + ". The attempt is unfinished.", {}};
-    if (attempt.day_after() != record.day_after)
+    const bool and_after = extent == Extent::the_visit_and_the_day_after;
+    if (and_after && attempt.day_after() != record.day_after)
         return differs("the day after the visit goes otherwise now than in the record");
     auto assessment = assess(record, job);
     if (auto what = compare_scores(assessment, record); !what.empty()) return differs(what);
     return {true,
             "The same, bit for bit: " + compared + ", " + counted(record.scores.size(), "score") +
-                " and the day after.",
+                (and_after ? " and the day after." : "."),
             std::move(assessment)};
 }
 

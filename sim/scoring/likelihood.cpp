@@ -1,6 +1,7 @@
 #include "sim/scoring/likelihood.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "sim/math/functions.hpp"
@@ -13,6 +14,13 @@ constexpr double pi = 3.14159265358979323846;
 constexpr double nu = 5.0;
 // Gamma(3) / (sqrt(5 pi) Gamma(5/2)) = 8 / (3 pi sqrt(5))
 constexpr double density_at_centre = 0.37960668982249439;
+
+// 1, 1/3, ... 1/21: divided once, at compile time.
+constexpr std::array<double, 11> odd_reciprocals = [] {
+    std::array<double, 11> all{};
+    for (std::size_t k = 0; k < all.size(); ++k) all[k] = 1.0 / static_cast<double>(2 * k + 1);
+    return all;
+}();
 
 double instrument_error(const worksite::QuantityInfo& row, double predicted) {
     const double error = row.error_absolute + row.error_relative * std::abs(predicted);
@@ -32,7 +40,7 @@ double arctangent(double x) {
     for (int i = 0; i < 3; ++i) y = y / (1.0 + std::sqrt(1.0 + y * y));  // |y| <= tan(pi/16) = 0.2
     const double z = y * y;
     double sum = 0.0;
-    for (int k = 21; k >= 1; k -= 2) sum = 1.0 / k - z * sum;
+    for (std::size_t k = odd_reciprocals.size(); k-- > 0;) sum = odd_reciprocals[k] - z * sum;
     return 8.0 * y * sum;
 }
 

@@ -1,6 +1,7 @@
 #include "sim/scoring/posterior.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <utility>
 
@@ -17,6 +18,7 @@ constexpr double complaint_other = 0.15;
 constexpr std::int64_t trend_ticks = 1800;  // three minutes: long enough for a trend to be news
 constexpr double least_likelihood = 1.0e-280;
 constexpr double asleep_below = 1.0e-6;
+constexpr double rounding_bits = 1.0e-9;  // what sums of many shares may be off by
 // A shadow that matters little must not make the same reading look new; evidence is merged more carefully
 // than a proposal is dropped.
 constexpr double tolerated_when_asking = 0.02;
@@ -328,6 +330,39 @@ Posterior::Members Posterior::members(const Reading& reading,
                                                hit_rate(row.quantity))
                         : numeric_outcomes(live.probability, expected);
     return live;
+}
+
+// A shadow whose severities lie apart expects a wider band than its own value tells.
+bool Posterior::stands_apart(std::size_t lane, std::span<const double> predicted) const {
+    const Hypothesis& h = hypotheses_[lane];
+    bool apart = h.lower >= 0 || h.upper >= 0;
+    for (const int other : {h.lower, h.upper})
+        if (other >= 0 && predicted[static_cast<std::size_t>(other)] == predicted[lane])
+            apart = false;
+    return apart;
+}
+
+double Posterior::bound_about(double common, std::span<const double> predicted) const {
+    double all = 0.0, other = 0.0;
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < predicted.size(); ++i) {
+        if (probability_[i] < asleep_below) continue;
+        all += probability_[i];
+        if (predicted[i] == common && !stands_apart(i, predicted)) continue;
+        other += probability_[i];
+        ++count;
+    }
+    if (count == 0) return 0.0;
+    const double m = other / all;
+    const double which = entropy_bits(std::array{m, 1.0 - m});
+    return which + m * log2_of(static_cast<double>(count)) + rounding_bits;
+}
+
+double Posterior::most_bits(std::span<const double> predicted) const {
+    const auto likeliest = static_cast<std::size_t>(
+        std::max_element(probability_.begin(), probability_.end()) - probability_.begin());
+    return std::min(bound_about(predicted[likeliest], predicted),
+                    bound_about(predicted[sound_], predicted));
 }
 
 double Posterior::expected_bits(const Reading& reading, std::span<const double> predicted) const {

@@ -52,6 +52,12 @@ class Posterior {
     /// Mutual information of class and outcome; 0 for what only repeats.
     [[nodiscard]] double expected_bits(const Reading& reading,
                                        std::span<const double> predicted) const;
+    /// No reading with these predictions can be expected to tell more than this [bits]: shadows that
+    /// predict the same are one, and the outcome cannot tell more than which one it is,
+    ///     I(class; outcome) <= H(prediction) <= h(m) + m log2(n),
+    /// m the probability and n the number of shadows that predict something else than a common value
+    /// (data processing and grouping: Cover & Thomas 1991, sections 2.8 and 2.2). Cheap.
+    [[nodiscard]] double most_bits(std::span<const double> predicted) const;
     /// The same with its variance, for judging luck.
     [[nodiscard]] Information expected_information(const Reading& reading,
                                                    std::span<const double> predicted) const;
@@ -92,6 +98,8 @@ class Posterior {
     [[nodiscard]] std::vector<double> widths(const Reading& reading,
                                              std::span<const double> predicted,
                                              std::size_t reads) const;
+    [[nodiscard]] bool stands_apart(std::size_t lane, std::span<const double> predicted) const;
+    [[nodiscard]] double bound_about(double common, std::span<const double> predicted) const;
     /// Shadows that matter, as members of an outcome table.
     struct Members {
         std::vector<double> probability;

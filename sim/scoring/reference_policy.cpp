@@ -28,6 +28,8 @@ void consider(const Situation& at, const Option& bare, std::span<const double> p
               Option& best) {
     Option option = bare;
     option.minutes += at.set_ups.minutes(option.quantity);
+    const double most = at.posterior.most_bits(predicted);
+    if (most < too_little_bits || most / option.minutes <= best.rate()) return;
     Reading reading = in_mode(option.quantity, option.mode & 0xffU, 0.0);
     if (option.mode == as_things_stand || option.mode == 0) reading.cycle = at.cycle;
     option.bits = at.posterior.expected_bits(reading, predicted);

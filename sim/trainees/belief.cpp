@@ -70,8 +70,10 @@ Belief::Choice Belief::next(const std::set<Plan>& done, const scoring::SetUps& s
             reading.cycle = m == in_mode ? cycle_ : -1 - static_cast<int>(m);
             Choice choice{plan, 0.0, set_ups.minutes(plan.second)};
             if (m != in_mode) choice.minutes += all[m].minutes;
-            choice.bits = evidence_.posterior().expected_bits(
-                reading, scoring::signature(here, m, plan.second));
+            const auto predicted = scoring::signature(here, m, plan.second);
+            const double most = evidence_.posterior().most_bits(predicted);
+            if (most < too_little_bits || most / choice.minutes <= best.rate()) continue;
+            choice.bits = evidence_.posterior().expected_bits(reading, predicted);
             if (choice.bits >= too_little_bits && choice.rate() > best.rate()) best = choice;
         }
     return best;

@@ -47,7 +47,8 @@ Status explain(Context& context, const DebriefRequest& request) {
                        ": this attempt is not finished. Go on with it: " + "emberpath work " +
                        record.header.job + " --record " + request.record.string());
     auto verified = with_progress(context, "Weighing the evidence", [&] {
-        return records::verify(record, opened.loaded.job, opened.loaded.hash);
+        return records::verify(record, opened.loaded.job, opened.loaded.hash,
+                               records::Extent::the_visit);
     });
     if (!verified.agrees) {
         context.err << request.record.string() << ": " << verified.text << "\n";
