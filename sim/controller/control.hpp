@@ -74,7 +74,7 @@ void idle_targets(WorkingState<Real>& s, const Ratings<Real>& rated) {
     s.heat_demand_w = select(lighting, light_w, 0.0);
     // Water valve and bypass wait open and at their set place for the next draw.
     s.water_valve = Real(1.0);
-    s.bypass = 0.02 * (333.15 - s.set_point_k);
+    s.bypass = resting_bypass(s.set_point_k);
 }
 
 /// Take `active` where the lane runs, `idle` elsewhere.

@@ -24,7 +24,7 @@ struct Protection {
 // clang-format off
 inline constexpr std::array protections{
     Protection{Event::air_path_restricted,           5.0,  Response::lockout, Cleared::by_restart_after_two_resets},
-    Protection{Event::flame_lost,                    0.25, Response::retry,   Cleared::by_restart_after_two_resets},
+    Protection{Event::flame_lost,                    0.3,  Response::retry,   Cleared::by_restart_after_two_resets},
     Protection{Event::no_flame_at_light_up,          4.0,  Response::retry,   Cleared::by_reset},
     Protection{Event::fan_speed_not_reached,         7.0,  Response::lockout, Cleared::by_reset},
     Protection{Event::flame_seen_before_gas,         2.0,  Response::lockout, Cleared::by_restart},
@@ -35,6 +35,17 @@ inline constexpr std::array protections{
     Protection{Event::overheat_limiter_open,         0.0,  Response::lockout, Cleared::by_restart},
 };
 // clang-format on
+
+/// A tolerance between two ticks would be decided by the last bit of a sum.
+constexpr bool last_whole_ticks() {
+    for (const Protection& row : protections) {
+        const double ticks = row.tolerated_s / signals::tick_s;
+        if (ticks - static_cast<double>(static_cast<int>(ticks + 0.5)) > 1.0e-9) return false;
+        if (static_cast<double>(static_cast<int>(ticks + 0.5)) - ticks > 1.0e-9) return false;
+    }
+    return true;
+}
+static_assert(last_whole_ticks(), "every tolerance is a whole number of ticks");
 
 inline constexpr double most_failed_light_ups = 3.0;  // the third failure locks out
 inline constexpr double good_run_s = 60.0;            // forgets failures, resets and probation

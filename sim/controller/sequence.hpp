@@ -79,7 +79,7 @@ template <class Real>
         case Event::fan_speed_not_reached:
             return s.fan_short_s > Real(limit);
         case Event::flame_seen_before_gas:
-            return both(both(purging(s), past), s.ionisation_a > Real(sequence::flame_seen_a));
+            return s.flame_early_s > Real(limit);
         case Event::outlet_too_hot:
             return s.too_hot_s > Real(limit);
         case Event::inlet_sensor_out_of_range:
@@ -149,6 +149,8 @@ void time_conditions(WorkingState<Real>& s) {
     const auto burning = math::either(is(s.phase, Phase::run), is(s.phase, Phase::prove));
     const auto missing = math::both(burning, s.ionisation_a < Real(sequence::flame_gone_a));
     s.flame_missing_s = math::select(missing, s.flame_missing_s + signals::tick_s, 0.0);
+    const auto early = math::both(purging(s), s.ionisation_a > Real(sequence::flame_seen_a));
+    s.flame_early_s = math::select(early, s.flame_early_s + signals::tick_s, 0.0);
     const auto slow = math::either(
         math::both(purging(s), s.fan_rev_per_s < Real(sequence::purged_rev_per_s)),
         math::both(is(s.phase, Phase::run),
@@ -164,7 +166,8 @@ void time_conditions(WorkingState<Real>& s) {
     s.probation = math::select(good, 0.0, s.probation);
 }
 
-/// How many more times reset clears the standing lockout; very many where resets are not counted.
+/// How many more times reset clears the standing lockout; very many where resets are not counted. A restart
+/// that failed leaves its own event behind, but not a way round the proof that was owed before it.
 template <class Real>
 [[nodiscard]] Real resets_left(const WorkingState<Real>& s) {
     Real left(sequence::uncounted);
@@ -173,7 +176,7 @@ template <class Real>
         if (accepted < 0.0) continue;
         left = math::select(s.event == Real(code_of(row.event)), accepted - s.plain_resets, left);
     }
-    return left;
+    return math::select(s.restart_owed > Real(0.5), 0.0, left);
 }
 
 /// Record what the protections found and what follows from it. In a restart and in the first run after it
@@ -200,7 +203,8 @@ template <class Real>
 }
 
 /// Reset clears a lockout that accepts it. A deliberate restart leads from any lockout through its proof.
-/// Without mains everything but a lockout is forgotten, and a restart that was under way has not happened.
+/// Without mains everything is forgotten but a lockout, the resets it was given, a proof that is owed and the
+/// probation after one; a restart that was under way has not happened.
 template <class Real>
 [[nodiscard]] Real after_reset_and_power(WorkingState<Real>& s, const Panel& panel,
                                          const Real& wanted, const math::Mask<Real>& powered) {
@@ -215,6 +219,8 @@ template <class Real>
     const auto counted = both(reset, left < Real(0.5 * sequence::uncounted));
     const auto asked = both(locked, Real(panel.restart_asked) > Real(0.5));
     const auto restarted = both(is(s.phase, Phase::restart), is(wanted, Phase::standby));
+    const auto owed = both(locked, negate(left > Real(0.5)));
+    s.restart_owed = select(restarted, 0.0, select(owed, Real(1.0), s.restart_owed));
     s.plain_resets = s.plain_resets + select(counted, Real(1.0), 0.0);
     s.plain_resets = select(restarted, 0.0, s.plain_resets);
     s.probation = select(restarted, Real(1.0), s.probation);

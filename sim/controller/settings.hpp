@@ -101,7 +101,7 @@ void store(Settings& settings, Setting setting, double value);
 /// Stores an altitude [m], 0 to 3000.
 ///
 /// Equation  rho / rho_0 = (1 - 2.25577e-5 h)^4.25588, h in m
-/// Source    ICAO standard atmosphere (from memory)
+/// Source    [usstd1976] (recalled)
 /// Checked   tests/unit/controller/settings_test.cpp
 void set_altitude(Settings& settings, double altitude_m);
 

@@ -92,6 +92,12 @@ void choose_banks(WorkingState<Real>& s, const Real& wanted_w, const Ratings<Rea
     s.bank_hold_s = math::select(math::either(rise, fall), 0.0, s.bank_hold_s);
 }
 
+/// Where the bypass stands without overshoot: wider for a lower set point, shut from 60 degC up.
+template <class Real>
+[[nodiscard]] Real resting_bypass(const Real& set_point_k) {
+    return math::clamp(0.02 * (333.15 - set_point_k), Real(0.0), Real(1.0));
+}
+
 /// Throttle the water when the demand passes what the burner can give; open again slowly.
 template <class Real>
 void throttle(WorkingState<Real>& s, const Ratings<Real>& rated) {
@@ -100,8 +106,8 @@ void throttle(WorkingState<Real>& s, const Ratings<Real>& rated) {
     s.water_valve = math::clamp(s.water_valve + rate * signals::tick_s, Real(0.10), Real(1.0));
     const Real overshoot = s.outlet_k - s.set_point_k;
     s.bypass = math::clamp(
-        0.02 * (333.15 - s.set_point_k) + 0.10 * math::maximum(overshoot - 0.3, Real(0.0)),
-        Real(0.0), Real(1.0));
+        resting_bypass(s.set_point_k) + 0.10 * math::maximum(overshoot - 0.3, Real(0.0)), Real(0.0),
+        Real(1.0));
 }
 
 /// Firing rate, manifold pressure and fan target while running.

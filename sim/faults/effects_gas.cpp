@@ -43,22 +43,9 @@ void hold_gas_valve_high(PlantParameters& p, double s) {
     hold_gas_valve(p, s);
 }
 
-/// Propane as a volume share of the gas in the pipe. What burns of each gas adds up by volume; the net
-/// share of the heat by heat; the most carbon dioxide by dry products of complete combustion.
+/// Propane as a volume share of the gas in the pipe.
 void mix_propane_in(PlantParameters& p, double s) {
-    const PlantParameters propane = plant::propane_parameters();
-    const auto mixed = [s](double a, double b) { return (1.0 - s) * a + s * b; };
-    const double net =
-        mixed(p.gross_j_per_m3 * p.net_to_gross, propane.gross_j_per_m3 * propane.net_to_gross);
-    const double carbon = mixed(p.carbon_per_mole, propane.carbon_per_mole);
-    const double dry =
-        mixed(p.carbon_per_mole / p.co2_max, propane.carbon_per_mole / propane.co2_max);
-    p.gross_j_per_m3 = mixed(p.gross_j_per_m3, propane.gross_j_per_m3);
-    p.net_to_gross = net / p.gross_j_per_m3;
-    p.gas_kg_per_m3 = mixed(p.gas_kg_per_m3, propane.gas_kg_per_m3);
-    p.stoichiometric_air = mixed(p.stoichiometric_air, propane.stoichiometric_air);
-    p.carbon_per_mole = carbon;
-    p.co2_max = carbon / dry;
+    p = plant::with_propane_in_gas(p, s);
 }
 
 }  // namespace emberpath::faults::effects

@@ -41,7 +41,7 @@ struct ElectricalParameters {
     Real low_voltage_source_ohm{0.4};
     Real fuse_blows_a{4.0};     // a 2 A fuse at twice its rating
     Real logic_ohm{120.0};      // controller and sensors, about 5 W
-    Real fan_ohm{11.5};         // 50 W at full speed
+    Real fan_ohm{42.0};         // 0.57 A at full speed, as in air_path.hpp
     Real valve_coil_ohm{96.0};  // 6 W
     Real valve_lead_ohm{0.2};
     Real valve_lead_short_s{0.0};          // lead to casing, while it touches

@@ -83,11 +83,14 @@ void describe_supply(const Parameters<Real>& p, const State<Real>& x, const Surr
 /// Source    chosen; the direction is common practice
 template <class Real>
 [[nodiscard]] Real valve_outlet_pressure(const Parameters<Real>& p, const State<Real>& x,
-                                         const GasFlows<Real>& supply, const Real& g, double qo) {
+                                         const GasFlows<Real>& supply, const Real& g,
+                                         const Real& qo) {
     constexpr double passes = 0.25;
     const Real target = math::maximum(x[valve_pressure], Real(0.0));
-    const Real q = g * math::square_root(target) + qo;
-    const Real inlet = supply.set_pa - (p.regulator_droop + supply.pipe_resistance * q) * q;
+    const Real own = g * math::square_root(target);
+    const Real q = own + qo;
+    const Real inlet = supply.set_pa - (p.regulator_droop + supply.pipe_resistance * q) * q -
+                       supply.branch_resistance * own * own;
     const Real surplus = math::maximum(
         math::minimum(inlet, supply.upstream_pa) - p.gas_valve_rated_inlet_pa, Real(0.0));
     return target + passes * surplus * math::minimum(target * (1.0 / 50.0), Real(1.0));
@@ -97,7 +100,7 @@ template <class Real>
 /// open banks of conductance g and a draw qo of others.
 template <class Real>
 [[nodiscard]] Real manifold_root(const Parameters<Real>& p, const State<Real>& x,
-                                 const GasFlows<Real>& supply, const Real& g, double qo) {
+                                 const GasFlows<Real>& supply, const Real& g, const Real& qo) {
     const Real rp = supply.pipe_resistance;
     const Real rv = p.gas_valve_resistance + supply.branch_resistance;
     const Real g2 = g * g;
@@ -124,6 +127,15 @@ template <class Real>
     return rises * (1.0 - drawing) - drawing * crept_pa * (1.0 / 1.5);
 }
 
+/// What others draw and what escapes [m3/s]: their flow at nominal pressure, none from a valve that is shut, and
+/// fading with the last kilopascal of the source (chosen: their own regulators are not modelled).
+template <class Real>
+[[nodiscard]] Real others_draw(const Surroundings& at, const Real& upstream_pa) {
+    const double asked =
+        at.gas_meter_valve > 1e-3 ? at.other_gas_m3_per_s + at.test_nipple_leak_m3_per_s : 0.0;
+    return asked * math::clamp(upstream_pa * 1.0e-3, Real(0.0), Real(1.0));
+}
+
 template <class Real>
 [[nodiscard]] GasFlows<Real> gas_flows(const Parameters<Real>& p, const State<Real>& x,
                                        const Surroundings& at,
@@ -133,7 +145,7 @@ template <class Real>
     const std::array<Real, bank_count> conductance = injector_conductance(p, commands);
     Real g = Real(0.0);
     for (const Real& bank : conductance) g += bank;
-    const double qo = at.other_gas_m3_per_s + at.test_nipple_leak_m3_per_s;
+    const Real qo = others_draw(at, out.upstream_pa);
     const Real s = manifold_root(p, x, out, g, qo);
 
     out.manifold_pa = s * s * commands.main_solenoid * p.main_valve_works;

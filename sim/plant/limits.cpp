@@ -1,15 +1,18 @@
 #include "sim/plant/limits.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "sim/plant/algebra.hpp"
+#include "sim/properties/water.hpp"
 
 namespace emberpath::plant {
 namespace {
 
 constexpr double coldest_water_k = 270.15;
-constexpr double boiling_k = 425.0;  // at 0.5 MPa absolute
-constexpr double rounding = 1e-6;    // of a share: lags end beside their target
+constexpr double boiling_k = 425.0;  // at 0.5 MPa absolute; boiling() asks the pressure itself
+constexpr double atmosphere_pa = 101325.0;
+constexpr double rounding = 1e-6;  // of a share: lags end beside their target
 
 // clang-format off
 constexpr std::array ranges{
@@ -19,7 +22,8 @@ constexpr std::array ranges{
     ValidRange{"water in the hot pipe", "K", pipe_0, pipe_0 + cell_count - 1, coldest_water_k, boiling_k},
     ValidRange{"fan speed", "rev/s", fan_speed, fan_speed, -rounding, 200.0},
     ValidRange{"proportional valve's pressure", "Pa", valve_pressure, valve_pressure, -rounding, 20.0e3},
-    ValidRange{"water valve's position", "", water_valve, bypass_valve, -rounding, 1.0 + rounding},
+    ValidRange{"water valve's position", "", water_valve, water_valve, -rounding, 1.0 + rounding},
+    ValidRange{"bypass valve's position", "", bypass_valve, bypass_valve, -rounding, 1.0 + rounding},
     ValidRange{"flow sensor", "m3/s", flow_reading, flow_reading, -rounding, 0.02},
     ValidRange{"temperature sensors", "K", inlet_bead, ambient_bead, 230.0, 500.0},
     ValidRange{"flame current", "A", ionisation, ionisation, -rounding, 50.0e-6},
@@ -55,6 +59,16 @@ bool inside(double value, double low, double high) {
     return value >= low && value <= high;  // false for what is not a number
 }
 
+/// Water is a liquid here: hotter than it boils at the pressure behind the cold valve it would not be one.
+std::optional<BeyondLimit> boiling(const State<double>& state) {
+    const double hottest =
+        *std::max_element(state.begin() + water_0, state.begin() + water_0 + cell_count);
+    const double boils_k =
+        properties::water_saturation_temperature_k(state[water_pressure] + atmosphere_pa);
+    if (hottest <= boils_k) return std::nullopt;
+    return BeyondLimit{"water in the exchanger", "K", hottest, coldest_water_k, boils_k};
+}
+
 }  // namespace
 
 std::span<const ValidRange> valid_ranges() {
@@ -71,6 +85,7 @@ std::optional<BeyondLimit> beyond_limits(const State<double>& state) {
 
 std::optional<BeyondLimit> beyond_limits(const Plant<double>& plant, const Surroundings& at) {
     if (auto state = beyond_limits(plant.state)) return state;
+    if (auto steam = boiling(plant.state)) return steam;
     const Algebra<double> a = algebra(plant, plant.state, at);
     const std::array values{
         BeyondLimit{"water through the heater", "m3/s", a.water.heater_m3_per_s, 0.0, 3.0e-3},

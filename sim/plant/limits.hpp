@@ -2,8 +2,8 @@
 /// How far the model of the plant is valid: one range for each state and for the algebraic values that matter.
 /// Beyond them its answers mean nothing, so an attempt must stop there and say so.
 ///
-/// Ranges    water: liquid only, from 3 K below freezing (nothing freezes here) to boiling at 4 bar gauge
-///           [iapws-if97]; propane liquid: the fit of its vapour pressure; room oxygen: not below what the
+/// Ranges    water: liquid only, from 3 K below freezing (nothing freezes here) to boiling at the pressure behind
+///           the cold valve [iapws-if97 eq. (31)]; propane liquid: the fit of its vapour pressure; room oxygen: not below what the
 ///           burner model still handles; positions and shares: what the words mean. The rest: chosen, wider
 ///           than anything a house with a fault does
 /// Errors    a value that is not a number is beyond every range

@@ -20,7 +20,7 @@ template <class Real>
 struct Flame {
     std::array<Real, bank_count> lit{Real(0.0), Real(0.0), Real(0.0)};  // 0 or 1
     Real spark_s{0.0};                                                  // spark time so far
-    Real rough_light_up_m3{0.0};  // unburnt gas in the chamber at the latest ignition, else 0
+    Real rough_light_up_m3{0.0};  // unburnt gas in the chamber at the latest ignition
     Real co_m3_per_s{0.0};        // carbon monoxide the flames make, held over the tick
     Real limiter_tripped{0.0};    // overheat limiter: opens hot, closes again when cool
 };
@@ -67,8 +67,9 @@ struct Observables {
     double casing_co_share, casing_co2_share;             // inside the case
     double cross_flow_m3_per_s;                           // cold let into the hot pipe by a mixer
     std::array<double, tap_count> tap_m3_per_s,
-        tap_k;                                     // of listed outlets, as they run; 0 when shut
-    double flue_loss_w, casing_loss_w, storage_w;  // for the energy balance
+        tap_k;  // of listed outlets, as they run; 0 when shut
+    // The energy balance: heat input and trace heating are what the other four add up to.
+    double flue_loss_w, casing_loss_w, storage_w, trace_heating_w;
     ElectricalReadings electrical;
     Latches electrical_latches;
     Drives electrical_drives;

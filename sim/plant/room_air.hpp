@@ -8,7 +8,7 @@
 /// Source    single-zone mass balance; hydrostatics with air of 1.2 kg/m3 at 293 K; gap law with exponent 1/2:
 ///           [idelchik]. Height, resistance, cooling of the flue by dilution: chosen
 /// Range     any; burner air is never less than a twentieth oxygen of outdoor air's share
-/// Checked   tests/laws/room_laws_test.cpp; the room equation against tests/reference (RoomAirReference)
+/// Checked   tests/laws/room_laws_test.cpp; also the room equation against its closed solution
 
 #include "sim/math/pack.hpp"
 #include "sim/plant/air_path.hpp"
@@ -47,7 +47,8 @@ template <class Real>
     return root * root;
 }
 
-/// Share [-] of the products that enters the room: what an open flue cannot take, or what a roof holds back.
+/// Share [-] of the products that enters the room: what an open flue cannot take, what a roof holds back, and what
+/// a leaking seam lets into the case of a heater that breathes the room's air.
 template <class Real>
 [[nodiscard]] Real spilled_share(const Parameters<Real>& p, const State<Real>& x,
                                  const Surroundings& at, const Real& air_m3_per_s) {
@@ -60,7 +61,9 @@ template <class Real>
         draught - room_depression(p, at, air_m3_per_s) - through_cowl * wind_pressure(p, at);
     const Real takes = math::square_root(math::maximum(drive, Real(0.0)) / p.open_flue_resistance);
     const Real left = 1.0 - takes / (air_m3_per_s + 1e-9);
-    return math::clamp(p.open_flued * left + p.spill_into_room, Real(0.0), Real(1.0));
+    return math::clamp(
+        p.open_flued * left + p.spill_into_room + p.intake_from_room * p.seam_leak_share, Real(0.0),
+        Real(1.0));
 }
 
 /// Rate [1/s] at which the room's air is renewed.

@@ -23,7 +23,7 @@ bool usable(const Workplace& w) {
 }
 
 struct AfterRun {
-    double co = 0.0, co2 = 0.0;  // of the flue gas, meaned over twenty seconds of burning
+    double co = 0.0, co2 = 0.0;  // of the flue gas, averaged over twenty seconds of burning
     double worst_co_ratio = 0.0;
     std::int64_t scalding_ticks = 0, hot_ticks = 0;
     double hottest_k = 0.0;

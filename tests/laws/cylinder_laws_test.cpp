@@ -114,6 +114,23 @@ TEST(Cylinder, VapourPressureFollowsTheLiquid) {
     }
 }
 
+TEST(Cylinder, GivesNothingToOtherAppliancesWhenShutOrEmpty) {
+    constexpr double cooktop_m3_per_s = 8.7e-5;  // 30 MJ/h of propane
+    House shut = cold_propane_house(20.0, 288.15);
+    shut.inputs.surroundings.other_gas_m3_per_s = cooktop_m3_per_s;
+    shut.inputs.surroundings.gas_meter_valve = 0.0;
+    const double before_kg = shut.heater.plant.state[plant::cylinder_liquid_kg];
+    const double before_k = shut.heater.plant.state[plant::cylinder_liquid_k];
+    shut.run(600.0);
+    EXPECT_EQ(shut.heater.plant.state[plant::cylinder_liquid_kg], before_kg);
+    EXPECT_NEAR(shut.heater.plant.state[plant::cylinder_liquid_k], before_k, 0.01);
+    House empty = cold_propane_house(0.02, 288.15);
+    empty.inputs.surroundings.other_gas_m3_per_s = cooktop_m3_per_s;
+    empty.run(3600.0);
+    EXPECT_GE(empty.heater.plant.state[plant::cylinder_liquid_kg], 0.0);
+    EXPECT_GT(empty.heater.plant.state[plant::cylinder_liquid_k], 273.15) << "nothing left to boil";
+}
+
 TEST(Cylinder, StandsStillInAMainsGasHouse) {
     House house = warmed_up({"shower", 50.0, 10.0});
     EXPECT_EQ(house.heater.plant.state[plant::cylinder_liquid_kg], 30.0);

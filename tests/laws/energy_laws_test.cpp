@@ -14,7 +14,8 @@ namespace {
 using plant::Observables;
 
 double imbalance_w(const Observables& o) {
-    return o.heat_input_w - o.heat_to_water_w - o.flue_loss_w - o.casing_loss_w - o.storage_w;
+    return o.heat_input_w + o.trace_heating_w - o.heat_to_water_w - o.flue_loss_w -
+           o.casing_loss_w - o.storage_w;
 }
 
 class EnergyBalance : public testing::TestWithParam<OperatingPoint> {};

@@ -50,7 +50,7 @@ double imbalance(const PlantParameters& p, const Surroundings& at) {
 TEST(Outlets, BalanceAtAnyHeightsOpeningsAndMainsPressure) {
     math::Random random(7, "outlets");
     std::vector<double> left_over;
-    for (int i = 0; i < 2000; ++i) {
+    for (int i = 0; i < 20000; ++i) {
         PlantParameters p = plant::natural_gas_parameters();
         p.cross_flow_gain = random.uniform() < 0.5 ? 0.0 : 0.5 * one_tap * random.uniform();
         Surroundings at;
@@ -63,7 +63,8 @@ TEST(Outlets, BalanceAtAnyHeightsOpeningsAndMainsPressure) {
         left_over.push_back(std::abs(imbalance(p, at)));
     }
     std::sort(left_over.begin(), left_over.end());
-    EXPECT_LT(left_over[1900], 1e-3 * litre_per_minute);
+    EXPECT_LT(left_over[19800], 3e-4 * litre_per_minute);
+    EXPECT_LT(left_over[19980], 0.06 * litre_per_minute);
     EXPECT_LT(left_over.back(), 0.6 * litre_per_minute);  // an upper outlet that just dribbles
 }
 

@@ -1,6 +1,6 @@
 #pragma once
-/// Ten minutes in which a heater and seven faulty ones live through every kind of event, and the hash of all
-/// their states at every tick. One source for one heater at a time and for a pack of eight.
+/// Minutes in which a heater and seven faulty ones live through every kind of event, and the hash of all their
+/// states at every tick. One source for one heater at a time and for a pack of eight.
 
 #include <array>
 #include <cstdint>
@@ -12,7 +12,20 @@
 namespace emberpath::laws {
 
 inline constexpr std::size_t story_lanes = 8;
-inline constexpr int story_ticks = 6000;
+
+/// A house on mains gas, one on a cylinder, and a tall house with an open flue in a room, a pair of cylinders,
+/// a tempering valve, wall controllers on a link cable and trouble with its wiring.
+enum class Story { natural_gas, propane, tall_house };
+inline constexpr std::array stories{Story::natural_gas, Story::propane, Story::tall_house};
+constexpr const char* title(Story story) {
+    constexpr std::array words{"natural gas", "propane", "tall house"};
+    return words.at(static_cast<std::size_t>(story));
+}
+constexpr int ticks_of(Story story) {
+    return story == Story::tall_house ? 3000 : 6000;
+}
+
+using Settings8 = std::array<controller::Settings, 8>;
 using Parameters8 = std::array<plant::PlantParameters, story_lanes>;
 using Hashes = std::array<std::uint64_t, story_lanes>;
 
@@ -49,6 +62,54 @@ inline Parameters8 propane_lanes() {
     return lanes;
 }
 
+/// Sound, and with a stuck changeover and creep, a spilling flue, a seam and lint, mixed and worn valves at the
+/// taps, a pinhole under night pressure, a swapped supply, a chafed lead.
+inline Parameters8 tall_house_lanes() {
+    Parameters8 lanes;
+    plant::PlantParameters sound = plant::with_cylinder_pair(
+        plant::with_flue(plant::propane_parameters(), plant::FlueKind::open_flued));
+    sound.cylinder_start_kg = 0.6;
+    lanes.fill(sound);
+    lanes[1].changeover_stuck = 1.0;
+    lanes[1].regulator_creep_pa_per_s = 5.0;
+    lanes[2].open_flue_resistance *= 40.0;
+    lanes[2].room_ventilation_m3_per_s = 0.0;
+    lanes[3].seam_leak_share = 0.1;
+    lanes[3].intake_resistance = 2.0e5;
+    lanes[3].recirculated_share = 0.1;
+    lanes[4].cross_flow_gain = 1.0e-7;
+    lanes[4].tempering_cold_share = 0.3;
+    lanes[4].tap_opening[1] = 0.3;
+    lanes[5].casing_leak_gain = 1.0e-8;
+    lanes[5].mains_rise_at_night_pa = 350.0e3;
+    lanes[5].ignition_delay_s = 2.0;
+    lanes[6].electrical.swapped = 1.0;
+    lanes[7].electrical.valve_lead_short_s = 5.0;
+    lanes[7].electrical.valve_lead_touches_above_k = 291.0;
+    return lanes;
+}
+
+inline Parameters8 lanes_of(Story story) {
+    if (story == Story::natural_gas) return natural_gas_lanes();
+    return story == Story::propane ? propane_lanes() : tall_house_lanes();
+}
+
+/// Stored settings and link cables; each lane of the tall house has its own.
+inline Settings8 settings_of_lanes(Story story) {
+    Settings8 lanes;
+    if (story == Story::natural_gas) return lanes;
+    for (auto& one : lanes) one.full_manifold_pa = 2000.0;
+    if (story == Story::propane) return lanes;
+    for (auto& one : lanes) one.wall_controllers = 2.0;
+    lanes[1].first_priority = 2.0;
+    lanes[2].link[0].series_ohm = 5.0e6;
+    lanes[3].link[1].leak_s = 0.03;
+    controller::set_altitude(lanes[4], 1500.0);
+    lanes[5].gas = 1.0;
+    lanes[6].frost_protection = 0.0;
+    return lanes;
+}
+
 /// What acts on every lane at a tick. Only sums and products of the tick: no library functions.
 inline worksite::TickInputs story_inputs(int tick, bool propane) {
     constexpr double tap = 5.0e-7;  // m3/s per sqrt(Pa): about 16 L/min
@@ -77,24 +138,57 @@ inline worksite::TickInputs story_inputs(int tick, bool propane) {
     return in;
 }
 
-template <class Real>
-worksite::Heater<Real> story_heater(bool propane) {
-    worksite::Heater<Real> heater;
-    if (propane) heater.settings.full_manifold_pa = 2000.0;
-    return heater;
+/// The tall house by day and night: taps on three floors, a fan, a window, rain, frost, a restart.
+inline worksite::TickInputs tall_house_inputs(int tick) {
+    constexpr double tap = 5.0e-7, floor_pa = 27.0e3;
+    worksite::TickInputs in;
+    auto& at = in.surroundings;
+    at.time_s = tick * signals::tick_s;
+    at.cylinder_ambient_k = 275.15;
+    at.ambient_k = at.outdoor_k = tick < 1500 ? 288.15 : 272.15;
+    at.night = tick < 1500 ? 0.0 : 1.0;
+    at.rain = at.electrical.damp = tick < 2000 ? 0.0 : 1.0;
+    at.reserve_first = tick < 1200 ? 0.0 : 1.0;
+    at.extraction_m3_per_s = tick >= 600 && tick < 900 ? 0.05 : 0.0;
+    at.room_opening = tick >= 900 && tick < 1300 ? 0.3 : 0.0;
+    const auto between = [tick](int from_s, int to_s) {
+        return tick >= 10 * from_s && tick < 10 * to_s;
+    };
+    const auto open = [&at](std::size_t which, double conductance, double floors, double tempered) {
+        at.outlets[at.outlet_count++] = {which, conductance, floors * floor_pa, tempered};
+    };
+    if (between(3, 100)) open(0, 0.6 * tap, 0.0, 0.0);
+    if (between(20, 80) || between(160, 240)) open(1, 0.5 * tap, 1.0, 1.0);
+    if (between(50, 90) || between(180, 240)) open(2, 0.4 * tap, 2.0, 1.0);
+    if (between(110, 112)) at.power_on = 0.0;
+    if (between(130, 140)) at.water_isolator = 0.0;
+    in.panel.set_point_k = 323.15;
+    in.panel.reset_pressed = tick == 1000 ? 1.0 : 0.0;
+    in.panel.restart_asked = tick == 2450 ? 1.0 : 0.0;
+    for (std::size_t i = 0; i < 2; ++i) {
+        in.panel.wall[i].fitted = 1.0;
+        in.panel.wall[i].set_point_k = i == 0 ? 318.15 : 328.15;
+    }
+    return in;
+}
+
+inline worksite::TickInputs inputs_of(Story story, int tick) {
+    return story == Story::tall_house ? tall_house_inputs(tick)
+                                      : story_inputs(tick, story == Story::propane);
 }
 
 /// Eight heaters, one after another.
-inline Hashes scalar_story(bool propane, int ticks = story_ticks) {
-    const Parameters8 lanes = propane ? propane_lanes() : natural_gas_lanes();
+inline Hashes scalar_story(Story story) {
+    const Parameters8 lanes = lanes_of(story);
+    const Settings8 settings = settings_of_lanes(story);
     Hashes out{};
     for (std::size_t i = 0; i < story_lanes; ++i) {
-        auto heater = story_heater<double>(propane);
-        heater.plant.parameters = lanes[i];
-        plant::settle_cold(heater.plant, story_inputs(0, propane).surroundings);
+        worksite::Heater<double> heater;
+        heater.install(0, {lanes[i], settings[i]});
+        plant::settle_cold(heater.plant, inputs_of(story, 0).surroundings);
         math::Hash hash;
-        for (int tick = 0; tick < ticks; ++tick) {
-            heater.tick(story_inputs(tick, propane));
+        for (int tick = 0; tick < ticks_of(story); ++tick) {
+            heater.tick(inputs_of(story, tick));
             hash.add(heater.hash(0));
         }
         out[i] = hash.value();
@@ -104,14 +198,15 @@ inline Hashes scalar_story(bool propane, int ticks = story_ticks) {
 
 /// The same eight as the lanes of one pack.
 template <class Pack>
-Hashes pack_story(bool propane, int ticks = story_ticks) {
-    const Parameters8 lanes = propane ? propane_lanes() : natural_gas_lanes();
-    auto heater = story_heater<Pack>(propane);
-    for (std::size_t i = 0; i < story_lanes; ++i) plant::set_parameters(heater.plant, i, lanes[i]);
-    plant::settle_cold(heater.plant, story_inputs(0, propane).surroundings);
+Hashes pack_story(Story story) {
+    const Parameters8 lanes = lanes_of(story);
+    const Settings8 settings = settings_of_lanes(story);
+    worksite::Heater<Pack> heater;
+    for (std::size_t i = 0; i < story_lanes; ++i) heater.install(i, {lanes[i], settings[i]});
+    plant::settle_cold(heater.plant, inputs_of(story, 0).surroundings);
     std::array<math::Hash, story_lanes> hashes;
-    for (int tick = 0; tick < ticks; ++tick) {
-        heater.tick(story_inputs(tick, propane));
+    for (int tick = 0; tick < ticks_of(story); ++tick) {
+        heater.tick(inputs_of(story, tick));
         for (std::size_t i = 0; i < story_lanes; ++i) hashes[i].add(heater.hash(i));
     }
     Hashes out{};

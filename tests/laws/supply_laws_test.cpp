@@ -16,8 +16,8 @@ TEST(RegulatorCreep, RaisesTheLockUpPressureAtRestAndGoesWithTheDraw) {
     EXPECT_EQ(house.look().plant.regulator_outlet_pa, 2350.0);
     house.heater.plant.parameters.regulator_creep_pa_per_s = 2.0;
     house.run(600.0);
-    const double an_hour_third = house.look().plant.regulator_outlet_pa;
-    EXPECT_NEAR(an_hour_third, 2350.0 + 5000.0 * (1.0 - std::exp(-1200.0 / 5000.0)), 5.0);
+    const double after_the_wait = house.look().plant.regulator_outlet_pa;
+    EXPECT_NEAR(after_the_wait, 2350.0 + 5000.0 * (1.0 - std::exp(-1200.0 / 5000.0)), 5.0);
     house.open_taps(10.0);
     house.run(120.0);
     House sound = warmed_up({"sound", 50.0, 10.0});

@@ -62,7 +62,7 @@ TEST(WaterNetwork, ExchangerAndBypassShareOnePressureDrop) {
     EXPECT_NEAR(through * through, around * around, 1e-6);
 }
 
-TEST(WaterNetwork, OneTapGivesOverTwentyAndThreeTapsAboutThirtyLitres) {
+TEST(WaterNetwork, OneTapGivesAboutTwentyAndThreeTapsAboutThirtyLitres) {
     EXPECT_NEAR(flow(1.0, 0.0, taps(one_tap)) / litre_per_minute, 19.8, 1.0);
     EXPECT_NEAR(flow(1.0, 0.0, taps(3.0 * one_tap)) / litre_per_minute, 30.0, 1.5);
 }

@@ -42,7 +42,7 @@ inline constexpr std::array chapters{
             "most, 10 %\n"
             "for the rest."},
     Chapter{"transients", "Transients",
-            "A warm heater (or a cold one where told), something happens, and readings are meaned "
+            "A warm heater (or a cold one where told), something happens, and readings are averaged "
             "over eight\n"
             "seconds before and at the end. Expected: the direction of at least five readings, a "
             "band for how\n"

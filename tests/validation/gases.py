@@ -26,7 +26,7 @@ def _load():
 
 SPECIES = _load()
 FUELS = {"natural gas": ("CH4", 1, 4), "propane": ("C3H8", 3, 8)}  # EN 437 G20 and G31
-# Dry air, mole shares (common values; the rest of 1 is argon's neighbours, left out).
+# Dry air, mole shares (common values).
 AIR = {"N2": 0.78084, "O2": 0.20946, "Ar": 0.00934, "CO2": 0.00036}
 # Critical temperature K, pressure Pa, acentric factor (Poling, Prausnitz, O'Connell 2001, appendix A).
 CRITICAL = {"CH4": (190.56, 45.99e5, 0.011), "C3H8": (369.83, 42.48e5, 0.152)}

@@ -8,18 +8,9 @@ using enum Moves;
 
 namespace {
 
-/// Mains gas with a fifth of its volume propane: every property by volume share.
+/// Mains gas with a fifth of its volume propane.
 void mix_in_propane(House& house) {
-    const plant::PlantParameters n = plant::natural_gas_parameters();
-    const plant::PlantParameters p = plant::propane_parameters();
-    const auto mixed = [](double natural, double propane) { return 0.8 * natural + 0.2 * propane; };
-    plant::PlantParameters& now = parts(house);
-    const double net = mixed(n.gross_j_per_m3 * n.net_to_gross, p.gross_j_per_m3 * p.net_to_gross);
-    now.gross_j_per_m3 = mixed(n.gross_j_per_m3, p.gross_j_per_m3);
-    now.net_to_gross = net / now.gross_j_per_m3;
-    now.gas_kg_per_m3 = mixed(n.gas_kg_per_m3, p.gas_kg_per_m3);
-    now.stoichiometric_air = mixed(n.stoichiometric_air, p.stoichiometric_air);
-    now.carbon_per_mole = mixed(n.carbon_per_mole, p.carbon_per_mole);
+    parts(house) = plant::with_propane_in_gas(parts(house), 0.2);
 }
 
 std::vector<Story> gas_supply() {

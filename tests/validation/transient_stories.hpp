@@ -1,7 +1,7 @@
 #pragma once
 /// What happens to a running heater, and what must follow: which readings rise, fall or stay, how far the
-/// outlet strays, which protections respond. Expectations follow from the physics and from what the controller
-/// is for, not from a run of the program.
+/// outlet strays, which protections respond. Signs and responses follow from the physics and from what the controller
+/// is for; bands of the outlet hold what was measured, where no published value gives them.
 
 #include <cmath>
 #include <initializer_list>

@@ -20,8 +20,8 @@ using laws::House;
 
 using Readings = std::array<double, reading_count>;
 
-/// All readings, in trade units, meaned over some seconds while what happens goes on.
-constexpr double meaned_s = 8.0;  // one gust
+/// All readings, in trade units, averaged over some seconds while what happens goes on.
+constexpr double averaged_s = 8.0;  // one gust
 
 struct Lived {
     Readings before{}, after{};
@@ -49,7 +49,7 @@ void note(Lived& lived, const House& house) {
     if (view.readout.phase == controller::Phase::lockout) lived.locked_out = true;
 }
 
-constexpr double tick_share = signals::tick_s / meaned_s;
+constexpr double tick_share = signals::tick_s / averaged_s;
 
 Lived live_through(const Story& story) {
     House house(story.propane, story.set_c);
@@ -57,8 +57,8 @@ Lived live_through(const Story& story) {
     house.open_taps(story.asked_lpm);
     house.run(300.0);
     Lived lived;
-    const long meaned = std::lround(meaned_s / signals::tick_s);
-    for (long i = 0; i < meaned; ++i) {
+    const long averaged = std::lround(averaged_s / signals::tick_s);
+    for (long i = 0; i < averaged; ++i) {
         house.run(signals::tick_s);
         add_share(lived.before, house, tick_share);
     }
@@ -68,7 +68,7 @@ Lived live_through(const Story& story) {
         if (story.each_tick) story.each_tick(house, static_cast<double>(i) * signals::tick_s);
         house.run(signals::tick_s);
         note(lived, house);
-        if (i >= ticks - meaned) add_share(lived.after, house, tick_share);
+        if (i >= ticks - averaged) add_share(lived.after, house, tick_share);
     }
     return lived;
 }

@@ -199,7 +199,7 @@ TEST(FlameLost, AGoodMinuteMakesResetsCountAfresh) {
     }
 }
 
-TEST(FlameLost, FlameOfOneMicroampereHoldsAndLowerIsLost) {
+TEST(FlameLost, FlameAboveSevenTenthsOfAMicroampereHoldsAndLowerIsLost) {
     Bench bench = burning();
     bench.ionisation_a = 0.75e-6;
     bench.run(20.0);
@@ -284,15 +284,6 @@ TEST(AirPathRestricted, ToleratesTwoSecondGusts) {
         bench.run(6.0);
     }
     EXPECT_EQ(bench.now().phase, Phase::run);
-}
-
-TEST(AirPathRestricted, CannotSeeAWornFanWhoseFrictionStandsInForAir) {
-    Bench bench;
-    bench.fan_loading = 1.0;  // as estimated from the current; the true air may be anything
-    bench.flow_lpm = 10.0;
-    bench.run(300.0);
-    EXPECT_EQ(bench.now().phase, Phase::run);
-    EXPECT_NEAR(bench.now().air_trim, 1.0, 1e-9);
 }
 
 TEST(Protections, LaterRowOfTheTableWinsWhenTwoFallInOneTick) {

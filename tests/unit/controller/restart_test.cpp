@@ -58,7 +58,34 @@ TEST(DeliberateRestart, WithTooLittleAirLocksOutOnceTheFanHasSettled) {
     bench.ask_for_restart();
     EXPECT_NEAR(bench.seconds_until(Phase::lockout, 60.0), 15.0, 0.2);
     EXPECT_EQ(bench.now().event, Event::air_path_restricted);
-    EXPECT_EQ(bench.now().restart_needed, 0.0) << "its own resets are not used up";
+    EXPECT_EQ(bench.now().restart_needed, 1.0) << "the proof is still owed, whatever ended it";
+}
+
+TEST(DeliberateRestart, ThatFailedOpensNoWayRoundItsProof) {
+    Bench bench = locked_out();
+    bench.fan_turns = false;
+    bench.ask_for_restart();
+    bench.run(10.0);
+    ASSERT_EQ(bench.now().event, Event::fan_speed_not_reached) << "which alone a reset would clear";
+    bench.fan_turns = true;
+    bench.press_reset();
+    bench.run(5.0);
+    EXPECT_EQ(bench.now().phase, Phase::lockout);
+    bench.ask_for_restart();
+    bench.run(80.0);
+    EXPECT_EQ(bench.now().phase, Phase::run);
+    EXPECT_EQ(bench.now().restart_needed, 0.0);
+}
+
+TEST(DeliberateRestart, ToleratesAFlickerOfFlameCurrent) {
+    Bench bench = locked_out();
+    bench.ask_for_restart();
+    bench.run(30.0);
+    bench.ionisation_a = 2.0e-6;
+    bench.tick();
+    bench.ionisation_a.reset();
+    bench.run(25.0);
+    EXPECT_EQ(bench.now().phase, Phase::restart);
 }
 
 TEST(DeliberateRestart, WithTheLimiterStillOpenEndsAtOnce) {

@@ -205,6 +205,18 @@ TEST(Bypass, OpensWithTheDistanceOfTheSetPointBelowSixty) {
     }
 }
 
+TEST(Bypass, StaysShutAtSetPointsAboveSixty) {
+    Bench bench;
+    bench.settings.maximum_set_k = 75.0 + celsius;
+    bench.panel.set_point_k = 72.0 + celsius;
+    bench.tick();
+    ASSERT_NEAR(bench.now().set_point_k, 72.0 + celsius, 1e-9);
+    EXPECT_EQ(bench.commands.bypass, 0.0);
+    bench.flow_lpm = 4.0;
+    bench.run(20.0);
+    EXPECT_GE(bench.commands.bypass, 0.0);
+}
+
 TEST(Bypass, OpensFurtherOnOvershoot) {
     Bench bench;
     bench.flow_lpm = 6.0;

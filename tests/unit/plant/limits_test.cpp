@@ -44,6 +44,18 @@ TEST(Limits, WaterThatWouldBoilIsNamedFirst) {
     EXPECT_EQ(beyond->value, 430.0);
 }
 
+TEST(Limits, WaterBoilsEarlierAtLessPressure) {
+    OpenLoop heater;
+    heater.plant.state[water_0 + 7] = 390.0;  // boils at 0.18 MPa absolute
+    heater.plant.state[water_pressure] = 100.0e3;
+    EXPECT_FALSE(beyond_limits(heater.plant, heater.at));
+    heater.plant.state[water_pressure] = 50.0e3;
+    const auto beyond = beyond_limits(heater.plant, heater.at);
+    ASSERT_TRUE(beyond);
+    EXPECT_EQ(beyond->name, "water in the exchanger");
+    EXPECT_NEAR(beyond->high, 384.8, 0.3) << "0.15 MPa: 111.6 degC in steam tables";
+}
+
 TEST(Limits, FlowsAndIntakeAirAreWatchedToo) {
     OpenLoop heater;
     heater.light();
