@@ -162,4 +162,14 @@ const CauseInfo* find_cause(std::string_view word) {
     return found == causes.end() ? nullptr : found;
 }
 
+std::string class_title(Remedy remedy) {
+    std::string title;
+    for (const CauseInfo& cause : causes) {
+        if (cause.remedy != remedy) continue;
+        if (!title.empty()) return std::string(info(remedy).about);
+        title = cause.title;
+    }
+    return title;
+}
+
 }  // namespace emberpath::faults

@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -102,6 +103,10 @@ struct CauseInfo {
 [[nodiscard]] const CauseInfo& info(Cause cause);
 /// nullptr when no cause is spelt so.
 [[nodiscard]] const CauseInfo* find_cause(std::string_view word);
+
+/// A class of causes that share a remedy, as people read it: its cause where there is one alone, else what
+/// its causes have in common ("outlet sensor").
+[[nodiscard]] std::string class_title(Remedy remedy);
 
 /// Severity in force at a site time: onset, ramp, intermittency.
 [[nodiscard]] double severity_at(const Fault& fault, double time_s);

@@ -1,6 +1,7 @@
 #pragma once
 /// Explicit instantiation of the plant's templates for one kind of Real.
 
+#include "sim/plant/adopt_impl.hpp"
 #include "sim/plant/step.hpp"
 
 #define EMBERPATH_INSTANTIATE_PLANT(REAL)                                                          \
@@ -20,4 +21,6 @@
         const Plant<REAL>&, std::size_t, const Surroundings&);                                     \
     template void emberpath::plant::set_parameters(Plant<REAL>&, std::size_t,                      \
                                                    const PlantParameters&);                        \
+    template void emberpath::plant::adopt_lane(Plant<REAL>&, std::size_t, const Plant<REAL>&,      \
+                                               std::size_t);                                       \
     template std::uint64_t emberpath::plant::state_hash(const Plant<REAL>&, std::size_t);

@@ -160,14 +160,6 @@ std::vector<Debrief::Act> acts_of(const Record& record, const worksite::Job& job
     return acts;
 }
 
-/// "outlet sensor open circuit or outlet sensor drifted": the causes that a remedy sets right.
-std::string causes_of(faults::Remedy remedy, const worksite::Job& job) {
-    std::vector<std::string> titles;
-    for (const auto& cause : worksite::cause_list(job.site.gas))
-        if (cause.remedy_word == faults::remedy_word(remedy)) titles.push_back(cause.title);
-    return joined(titles, " or ");
-}
-
 bool is_same_everywhere(const Debrief::Reading& reading) {
     return std::all_of(reading.cells.begin(), reading.cells.end(), [&](const auto& cell) {
         return !cell.ruled_out && cell.value == reading.cells.front().value;
@@ -200,7 +192,7 @@ void add_comparisons(Debrief& debrief, const worksite::Job& job,
     const std::vector<faults::Remedy> remedies(
         all.begin(), all.begin() + static_cast<std::ptrdiff_t>(std::min(all.size(), most_columns)));
     debrief.columns_left_out = all.size() - remedies.size();
-    for (const auto remedy : remedies) debrief.columns.push_back(causes_of(remedy, job));
+    for (const auto remedy : remedies) debrief.columns.emplace_back(faults::class_title(remedy));
     for (const auto& comparison : assessment.comparisons) {
         Debrief::Reading reading{comparison.number, comparison.title, comparison.shown, {}, false};
         for (const auto remedy : remedies) {

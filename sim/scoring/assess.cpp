@@ -18,6 +18,7 @@ namespace {
 
 constexpr double ruled_out_below = 0.05;
 constexpr double excluded_below = 1.0e-3;
+constexpr double misfit_from = 0.2;  // of the catch-all: worth saying
 
 struct Play {
     Recorder recorder;
@@ -123,6 +124,11 @@ Outcome outcome_of(const Play& p) {
     return outcome;
 }
 
+bool names(const Play& p, faults::Remedy remedy) {
+    const faults::CauseInfo* named = faults::find_cause(p.attempt->write_up().cause);
+    return named != nullptr && named->remedy == remedy;
+}
+
 // Whether a reading could still tell the open classes apart, and what they have together.
 void note_rivals(const std::vector<Rival>& open, const Posterior& posterior, Outcome& outcome) {
     const std::vector<double> classes = posterior.classes();
@@ -149,6 +155,14 @@ Luck luck_of(const PlayedAttempt& played, const Ledger& ledger, const Shadows& s
     return luck;
 }
 
+void add_misfit(Assessment& out) {
+    if (out.something_else < misfit_from) return;
+    out.still_open.push_back(
+        "The readings fit no cause of the catalogue well: a cause that is not in it has " +
+        percent(out.something_else) +
+        " beside all of them. A mistaken reading can do that; so can two faults at once.");
+}
+
 // A fault that comes and goes: how much of the visit it was there.
 void add_presence(const worksite::Job& job, const Tape& tape, std::vector<std::string>& said) {
     for (const faults::Fault& fault : job.faults) {
@@ -168,6 +182,30 @@ void add_presence(const worksite::Job& job, const Tape& tape, std::vector<std::s
     }
 }
 
+/// All that an explanation rests on.
+struct Weighed {
+    const PlayedAttempt& played;
+    const Ledger& ledger;
+    const Shadows& shadows;
+    const std::vector<Snapshot>& signatures;
+    const ReferenceRun& reference;
+    const Outcome& outcome;
+    const std::vector<Rival>& open;
+};
+
+void explain(const Weighed& w, Assessment& out) {
+    const worksite::Job& job = w.played.job;
+    out.comparisons = compare(w.played.tape, w.shadows, w.ledger.at_cure);
+    out.reference_path = path_in_words(w.reference, job);
+    out.luck = luck_of(w.played, w.ledger, w.shadows);
+    out.still_open = still_open(w.open);
+    add_misfit(out);
+    add_presence(job, w.played.tape, out.still_open);
+    out.costliest = costliest_moments(w.played, w.ledger, find(w.played, w.ledger, w.outcome),
+                                      w.outcome, {job, w.shadows, w.signatures});
+    set_bands(w.played, w.shadows, w.signatures, w.outcome, worker_count(), out);
+}
+
 }  // namespace
 
 Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
@@ -182,7 +220,9 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     const ReferenceRun reference = run_reference(job, shadows, signatures);
 
     const PlayedAttempt played{job, p.attempt->log(), tape, p.mark_of_act, true_class(job)};
-    const Ledger ledger = keep_ledger(played, {bank, tape, job.customer.complaint});
+    const Until until =
+        !terms.explained && names(p, played.true_class) ? Until::the_cure : Until::the_end;
+    const Ledger ledger = keep_ledger(played, {bank, tape, job.customer.complaint}, until);
     Outcome outcome = outcome_of(p);
     std::vector<Rival> open;
     if (terms.explained || outcome.made_safe) open = rivals(job, shadows, ledger.at_cure);
@@ -200,17 +240,11 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     out.on_arrival = sorted(ledger.arrival);
     out.at_end = sorted(ledger.end);
     out.true_cause = true_cause_title(job);
-    out.comparisons = compare(tape, shadows, ledger.at_cure);
+    out.something_else = ledger.at_cure.something_else();
     judge(played, ledger, outcome, out);
     out.reference_minutes = outcome.reference_minutes;
-    if (!terms.explained) return out;
-    out.reference_path = path_in_words(reference, job);
-    out.luck = luck_of(played, ledger, shadows);
-    out.still_open = still_open(open);
-    add_presence(job, tape, out.still_open);
-    out.costliest = costliest_moments(played, ledger, find(played, ledger, outcome), outcome,
-                                      {job, shadows, signatures});
-    set_bands(played, shadows, signatures, outcome, worker_count(), out);
+    if (terms.explained)
+        explain({played, ledger, shadows, signatures, reference, outcome, open}, out);
     return out;
 }
 

@@ -1,6 +1,7 @@
 #include "sim/scoring/bank.hpp"
 
 #include <algorithm>
+#include <span>
 #include <utility>
 #include <variant>
 
@@ -134,35 +135,101 @@ void Bank::live_until(const Tape& tape, std::size_t end) {
     lived_ = end;
 }
 
-// What a sleeper would have shown is taken from its representative.
+// The nearest severity of the same cause that is awake; at the latest the representative.
+std::size_t Bank::speaker_of(std::size_t lane) const {
+    const std::vector<Hypothesis>& all = shadows_.hypotheses;
+    int below = static_cast<int>(lane), above = below;
+    while (below >= 0 || above >= 0) {
+        if (below >= 0 && !asleep_[static_cast<std::size_t>(below)])
+            return static_cast<std::size_t>(below);
+        if (above >= 0 && !asleep_[static_cast<std::size_t>(above)])
+            return static_cast<std::size_t>(above);
+        if (below >= 0) below = all[static_cast<std::size_t>(below)].lower;
+        if (above >= 0) above = all[static_cast<std::size_t>(above)].upper;
+    }
+    return representative_[lane];
+}
+
+// What a sleeper would have shown is taken from its speaker.
 void Bank::speak_for_sleepers(std::size_t first, std::size_t last, const Tape& tape) {
     if (std::none_of(asleep_.begin(), asleep_.end(), [](bool one) { return one; })) return;
+    std::vector<std::pair<std::size_t, std::size_t>> spoken_for;
+    for (std::size_t i = 0; i < asleep_.size(); ++i)
+        if (asleep_[i]) spoken_for.emplace_back(i, speaker_of(i));
     for (std::size_t e = first; e < last; ++e) {
         const Tape::Event& event = tape.events[e];
-        for (std::size_t i = 0; i < asleep_.size(); ++i) {
-            if (!asleep_[i]) continue;
+        for (const auto& [lane, speaker] : spoken_for) {
             if (event.kind == Tape::Kind::observation)
-                shadows_.observed[event.index][i] =
-                    shadows_.observed[event.index][representative_[i]];
-            if (event.kind == Tape::Kind::mark)
-                shadows_.passive[event.index].copy(i, representative_[i]);
+                shadows_.observed[event.index][lane] = shadows_.observed[event.index][speaker];
+            if (event.kind == Tape::Kind::mark) shadows_.passive[event.index].copy(lane, speaker);
         }
     }
 }
 
+namespace {
+
+/// Where a lane lives now.
+struct Seat {
+    std::size_t member = 0, slot = 0;
+};
+
+template <class Isa>
+Member<Isa> gathered(const std::vector<Member<Isa>>& all, std::span<const Seat> seats) {
+    const Member<Isa>& first = all[seats.front().member];
+    Member<Isa> out{first.group, {}, first.lived, false};
+    for (std::size_t slot = 0; slot < group_lanes; ++slot) {
+        const Seat& seat = slot < seats.size() ? seats[slot] : seats.front();
+        out.group.adopt(slot, all[seat.member].group, seat.slot);
+        if (slot < seats.size())
+            out.lanes.push_back(all[seat.member].lanes[seat.slot]);
+        else
+            out.group.only_fill(slot);
+    }
+    return out;
+}
+
+template <class Isa>
+void seat_again(const std::vector<Member<Isa>>& all, const std::vector<Seat>& seats, bool asleep,
+                std::vector<Member<Isa>>& out) {
+    for (std::size_t first = 0; first < seats.size(); first += group_lanes) {
+        const std::size_t count = std::min(group_lanes, seats.size() - first);
+        out.push_back(gathered(all, std::span(seats).subspan(first, count)));
+        out.back().asleep = asleep;
+    }
+}
+
+/// Groups filled anew where the lanes that stay fit into fewer; false: nothing gained, nothing changed.
+template <class Isa>
+bool fill_anew(std::vector<Member<Isa>>& all, const std::vector<bool>& may_sleep) {
+    std::vector<Seat> staying, leaving;
+    std::vector<Member<Isa>> out;
+    std::size_t awake = 0;
+    for (std::size_t m = 0; m < all.size(); ++m) {
+        if (all[m].asleep) continue;
+        ++awake;
+        for (std::size_t slot = 0; slot < all[m].lanes.size(); ++slot)
+            (may_sleep[all[m].lanes[slot]] ? leaving : staying).push_back({m, slot});
+    }
+    if ((staying.size() + group_lanes - 1) / group_lanes >= awake) return false;
+    seat_again(all, staying, false, out);
+    seat_again(all, leaving, true, out);
+    for (Member<Isa>& member : all)
+        if (member.asleep) out.push_back(std::move(member));
+    all = std::move(out);
+    return true;
+}
+
+}  // namespace
+
 void Bank::let_sleep(const std::vector<bool>& excluded) {
+    std::vector<bool> may_sleep = excluded;
+    for (std::size_t i = 0; i < may_sleep.size(); ++i)
+        if (representative_[i] == i) may_sleep[i] = false;
     std::visit(
         [&](auto& all) {
-            for (auto& member : all) {
-                const auto may_sleep = [&](std::size_t lane) {
-                    return excluded[lane] && representative_[lane] != lane;
-                };
-                if (member.asleep ||
-                    !std::all_of(member.lanes.begin(), member.lanes.end(), may_sleep))
-                    continue;
-                member.asleep = true;
-                for (const std::size_t lane : member.lanes) asleep_[lane] = true;
-            }
+            if (!fill_anew(all, may_sleep)) return;
+            for (const auto& member : all)
+                for (const std::size_t lane : member.lanes) asleep_[lane] = member.asleep;
         },
         groups_->all);
 }

@@ -34,7 +34,8 @@ class Bank {
     [[nodiscard]] std::size_t lived() const { return lived_; }
     [[nodiscard]] const Shadows& shadows() const { return shadows_; }
 
-    /// Lets the groups sleep whose causes are all `excluded` (one flag a lane).
+    /// Lets the excluded lanes sleep (one flag each, representatives stay awake), as soon as the others fit
+    /// into fewer groups: those are filled anew.
     void let_sleep(const std::vector<bool>& excluded);
     /// Wakes the groups that hold one of these lanes; they catch up on the tape. True when any slept.
     bool wake(const Tape& tape, const std::vector<bool>& lanes);
@@ -48,6 +49,7 @@ class Bank {
     struct Groups;
     void make_room(const Tape& tape);
     void speak_for_sleepers(std::size_t first, std::size_t last, const Tape& tape);
+    [[nodiscard]] std::size_t speaker_of(std::size_t lane) const;
 
     std::shared_ptr<const worksite::Job> job_;  // the groups refer to it
     int threads_;

@@ -1,5 +1,9 @@
 #include "sim/scoring/evidence.hpp"
 
+#include <algorithm>
+
+#include "sim/scoring/glance.hpp"
+
 namespace emberpath::scoring {
 
 namespace {
@@ -29,6 +33,7 @@ Evidence::Evidence(const Shadows& shadows, const Tape& tape, worksite::Complaint
 }
 
 void Evidence::live_until(std::size_t event) {
+    at_ = std::max(at_, event);
     if (bank_ != nullptr) bank_->live_until(*tape_, event);
 }
 
@@ -69,13 +74,25 @@ std::vector<double> Evidence::cause_totals() const {
     return totals;
 }
 
+// A neighbour of a shadow that matters says how wide that one expects a reading.
+bool Evidence::is_excluded(std::size_t lane) const {
+    const Hypothesis& h = posterior_.hypotheses()[lane];
+    const std::vector<double>& p = posterior_.probabilities();
+    const auto matters = [&](int other) {
+        return other >= 0 && p[static_cast<std::size_t>(other)] >= shadow_sleeps_below;
+    };
+    return !matters(static_cast<int>(lane)) && !matters(h.lower) && !matters(h.upper);
+}
+
 void Evidence::rest() {
-    if (bank_ == nullptr) return;
+    // Who goes over what the bank has lived through before must not wake what later readings excluded.
+    if (bank_ == nullptr || bank_->lived() > at_) return;
     const std::vector<double> totals = cause_totals();
+    const std::vector<double>& own = posterior_.probabilities();
     std::vector<bool> excluded, matters;
-    for (const double total : totals) {
-        excluded.push_back(total < cause_sleeps_below);
-        matters.push_back(total > cause_wakes_above);
+    for (std::size_t i = 0; i < own.size(); ++i) {
+        excluded.push_back(is_excluded(i));
+        matters.push_back(totals[i] > cause_wakes_above && own[i] > shadow_wakes_above);
     }
     if (bank_->wake(*tape_, matters)) {
         posterior_ = Posterior(shadows_->hypotheses);
@@ -102,8 +119,7 @@ bool is_evidence(const worksite::Observation& observation) {
 }
 
 bool is_own_reading(const worksite::Observation& observation) {
-    return is_evidence(observation) && observation.quantity != worksite::Quantity::display_word &&
-           observation.quantity != worksite::Quantity::readout_event;
+    return is_evidence(observation) && !tells_controller_state(observation.quantity);
 }
 
 Reading as_reading(const worksite::Observation& observation, int cycle) {

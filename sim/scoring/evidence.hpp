@@ -9,14 +9,17 @@
 
 namespace emberpath::scoring {
 
-/// Causes below this share sleep; a sleeping cause whose representative rises above the second wakes, and
-/// all readings are weighed again. Chosen: far below what a score shows, with a margin of a hundred.
-inline constexpr double cause_sleeps_below = 1.0e-6;
+/// Shadows below this share, with neighbours that are too, sleep. When their cause, by what its speakers show, rises above the second
+/// and they themselves above the third, they wake, and all readings are weighed again. Chosen: far below
+/// what a score shows, with margins of a hundred and ten.
+inline constexpr double shadow_sleeps_below = 1.0e-6;
 inline constexpr double cause_wakes_above = 1.0e-4;
+inline constexpr double shadow_wakes_above = 1.0e-5;
 
 class Evidence {
   public:
-    /// Goes on from a bank that has lived at least to arrival.
+    /// Goes on from a bank that has lived at least to arrival. Where it has lived further on this tape
+    /// already, its predictions are taken as they are.
     Evidence(Bank& bank, const Tape& tape, worksite::Complaint heard);
     /// Over shadows whose predictions are all known already; with other priors or widths than usual.
     Evidence(const Shadows& shadows, const Tape& tape, worksite::Complaint heard,
@@ -38,6 +41,7 @@ class Evidence {
 
   private:
     [[nodiscard]] std::vector<double> cause_totals() const;
+    [[nodiscard]] bool is_excluded(std::size_t lane) const;
     void add(std::size_t observation);
 
     Bank* bank_;  // nullptr: nothing to live through
@@ -46,6 +50,7 @@ class Evidence {
     worksite::Complaint heard_;
     Posterior posterior_;
     std::vector<std::size_t> weighed_;
+    std::size_t at_ = 0;  // event up to which it has gone
 };
 
 /// Whether an observation is evidence about the cause (a job card's complaint is weighed on arrival, an

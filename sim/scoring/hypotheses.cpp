@@ -7,6 +7,23 @@ namespace {
 constexpr int cylinder_severity_count = 13;
 constexpr double cylinder_step = 0.7;
 
+// Where the whole range shows in readings hardly farther apart than they are blurred, fewer shadows stand
+// for it: neighbours stay within two widths of each other (tests/unit/scoring/severities_test.cpp).
+int count_of(faults::Cause cause) {
+    switch (cause) {
+        case faults::Cause::electrode_fouled:
+        case faults::Cause::moisture_in_heater:
+        case faults::Cause::igniter_lead_cracked:
+            return 3;
+        case faults::Cause::ambient_sensor_drift:
+        case faults::Cause::supply_sags:
+        case faults::Cause::exchanger_scaled:
+            return 4;
+        default:
+            return severity_count;
+    }
+}
+
 // Evenly over the symptomatic range. A cylinder's time until it fails goes with what is left in it, so
 // there the remaining share falls by a constant factor, down to empty.
 std::vector<double> severities_of(const faults::CauseInfo& cause) {
@@ -20,8 +37,8 @@ std::vector<double> severities_of(const faults::CauseInfo& cause) {
         return grid;
     }
     const double range = cause.greatest_severity - cause.least_severity;
-    for (int i = 0; i < severity_count; ++i)
-        grid.push_back(cause.least_severity + range * i / (severity_count - 1));
+    const int count = count_of(cause.cause);
+    for (int i = 0; i < count; ++i) grid.push_back(cause.least_severity + range * i / (count - 1));
     return grid;
 }
 

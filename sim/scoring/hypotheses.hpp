@@ -9,7 +9,8 @@
 
 namespace emberpath::scoring {
 
-inline constexpr int severity_count = 7;  // per cause and sign; on/off causes need one
+/// Per cause and sign. On/off causes need one; causes whose readings hardly change over their range have fewer.
+inline constexpr int severity_count = 7;
 
 /// One shadow: a lane of the bank.
 struct Hypothesis {

@@ -71,16 +71,6 @@ std::string proposal(const Findings& f, const Outcome& outcome, const Assessment
 
 }  // namespace
 
-std::string class_title(Remedy remedy) {
-    std::string title;
-    for (const faults::CauseInfo& cause : faults::catalogue()) {
-        if (cause.remedy != remedy) continue;
-        if (!title.empty()) title += " or ";
-        title += cause.title;
-    }
-    return title;
-}
-
 std::string clock_text(std::int64_t ticks) {
     const std::int64_t seconds = std::max<std::int64_t>(ticks, 0) / 10;
     char buffer[32];

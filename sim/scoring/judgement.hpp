@@ -29,8 +29,6 @@ struct Outcome {
 void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& outcome,
            Assessment& out);
 
-/// "undersized gas pipe", "outlet sensor open or outlet sensor drifted": titles of a class's causes.
-[[nodiscard]] std::string class_title(faults::Remedy remedy);
 /// "04:10" since the trainee's time began.
 [[nodiscard]] std::string clock_text(std::int64_t ticks);
 /// "97 %", "under 1 %", "over 99 %".

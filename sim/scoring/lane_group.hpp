@@ -8,6 +8,7 @@
 #include "sim/math/pack.hpp"
 #include "sim/scoring/shadow_bank.hpp"
 #include "sim/worksite/complaint.hpp"
+#include "sim/worksite/heater_lanes.hpp"
 
 namespace emberpath::scoring {
 
@@ -39,6 +40,17 @@ class LaneGroup {
     void live_on(const Tape& tape, std::size_t first, std::size_t last, Shadows& out) {
         for (std::size_t i = first; i < last; ++i) happen(tape, tape.events[i], out);
     }
+
+    /// One lane takes over everything of a lane of another group that has lived through the same tape.
+    void adopt(std::size_t lane, const LaneGroup& from, std::size_t from_lane) {
+        roles_[lane] = from.roles_[from_lane];
+        moving_[lane] = from.moving_[from_lane];
+        senses_[lane] = from.senses_[from_lane];
+        households_[lane] = from.households_[from_lane];
+        worksite::adopt_lane(heater_, lane, from.heater_, from_lane);
+    }
+    /// The lane goes on and nobody asks what it shows.
+    void only_fill(std::size_t lane) { roles_[lane].wanted = false; }
 
   private:
     void happen(const Tape& tape, const Tape::Event& event, Shadows& out) {

@@ -40,8 +40,8 @@ double book_minutes(const PlayedAttempt& played, const Step& step, SetUps& set_u
 
 class Keeper {
   public:
-    Keeper(const PlayedAttempt& played, Evidence evidence)
-        : played_(played), evidence_(std::move(evidence)) {
+    Keeper(const PlayedAttempt& played, Evidence evidence, Until until)
+        : played_(played), evidence_(std::move(evidence)), until_(until) {
         cured_.assign(evidence_.shadows().hypotheses.size(), false);
     }
 
@@ -49,7 +49,7 @@ class Keeper {
         Ledger ledger{{}, now().classes(), {}, now(), 0.0, 0.0};
         for (std::size_t act = 0; act < played_.log.size(); ++act)
             ledger.steps.push_back(step(act));
-        evidence_.live_until(played_.tape.events.size());
+        if (!is_settled()) evidence_.live_until(played_.tape.events.size());
         ledger.end = now().classes();
         ledger.at_cure = cured_true_ ? *at_cure_ : now();
         for (const Step& s : ledger.steps) ledger.test_charge += s.charge;
@@ -57,6 +57,7 @@ class Keeper {
     }
 
   private:
+    [[nodiscard]] bool is_settled() const { return until_ == Until::the_cure && cured_true_; }
     [[nodiscard]] const Posterior& now() const { return evidence_.posterior(); }
     [[nodiscard]] std::size_t end_of_mark(std::size_t mark) const {
         return mark + 1 < played_.tape.event_of_mark.size() ? played_.tape.event_of_mark[mark + 1]
@@ -85,8 +86,10 @@ class Keeper {
         s.observation_count = next - s.first_observation;
         s.cured_before = cured_true_;
         s.before = now().classes();
-        evidence_.live_until(end_of_mark(mark));
-        if (s.observation_count > 0) weigh(s, mark);
+        if (!is_settled()) {
+            evidence_.live_until(end_of_mark(mark));
+            if (s.observation_count > 0) weigh(s, mark);
+        }
         if (s.entry->remedy >= 0) remedy(static_cast<faults::Remedy>(s.entry->remedy));
         s.after = now().classes();
         return s;
@@ -137,6 +140,7 @@ class Keeper {
 
     const PlayedAttempt& played_;
     Evidence evidence_;
+    Until until_;
     std::unique_ptr<Posterior> at_cure_;
     std::vector<bool> cured_;
     SetUps set_ups_;
@@ -172,8 +176,8 @@ double idle_minutes(const std::vector<Step>& steps) {
 
 }  // namespace
 
-Ledger keep_ledger(const PlayedAttempt& played, Evidence evidence) {
-    Ledger ledger = Keeper(played, std::move(evidence)).keep();
+Ledger keep_ledger(const PlayedAttempt& played, Evidence evidence, Until until) {
+    Ledger ledger = Keeper(played, std::move(evidence), until).keep();
     ledger.idle_charge = idle_minutes(ledger.steps);
     return ledger;
 }

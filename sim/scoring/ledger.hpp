@@ -44,7 +44,10 @@ struct PlayedAttempt {
     faults::Remedy true_class = faults::Remedy::explain_to_customer;
 };
 
+/// How far the shadows live: what is read after the cure is proof, it moves no score but is explained.
+enum class Until { the_end, the_cure };
 /// `evidence` has lived to arrival and weighed nothing yet; it lives through the attempt act by act.
-[[nodiscard]] Ledger keep_ledger(const PlayedAttempt& played, Evidence evidence);
+[[nodiscard]] Ledger keep_ledger(const PlayedAttempt& played, Evidence evidence,
+                                 Until until = Until::the_end);
 
 }  // namespace emberpath::scoring

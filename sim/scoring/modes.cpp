@@ -67,19 +67,17 @@ bool can_be_proposed(worksite::Quantity quantity, const worksite::Job& job) {
         case Q::ohms_between:
         case Q::clamp_current:
         case Q::gas_in_air:
-        // The reference technician does not yet use the link cable, the history or the settings.
+            return false;
         case Q::link_heater_volts:
         case Q::link_wall_1_volts:
-        case Q::link_wall_2_volts:
-        case Q::link_wall_3_volts:
-        case Q::setting_altitude:
-        case Q::setting_gas:
-        case Q::history_count:
-        case Q::history_event:
         case Q::wall_screen_1:
+            return !job.site.wall_controllers.empty();
+        case Q::link_wall_2_volts:
         case Q::wall_screen_2:
+            return job.site.wall_controllers.size() > 1;
+        case Q::link_wall_3_volts:
         case Q::wall_screen_3:
-            return false;
+            return job.site.wall_controllers.size() > 2;
         case Q::cylinder_mass:
         case Q::cylinder_frost:
             return job.site.gas == worksite::GasKind::propane_cylinder;

@@ -1,11 +1,11 @@
 #include "sim/scoring/posterior.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <utility>
 
 #include "sim/math/functions.hpp"
+#include "sim/scoring/glance.hpp"
 #include "sim/scoring/likelihood.hpp"
 
 namespace emberpath::scoring {
@@ -17,12 +17,7 @@ constexpr double complaint_related = 0.45;
 constexpr double complaint_other = 0.15;
 constexpr std::int64_t trend_ticks = 1800;  // three minutes: long enough for a trend to be news
 constexpr double least_likelihood = 1.0e-280;
-constexpr double asleep_below = 1.0e-6;
-constexpr double rounding_bits = 1.0e-9;  // what sums of many shares may be off by
-// A shadow that matters little must not make the same reading look new; evidence is merged more carefully
-// than a proposal is dropped.
-constexpr double tolerated_when_asking = 0.02;
-constexpr double tolerated_when_weighing = 0.002;
+constexpr double tolerated_when_weighing = 0.002;  // as posterior_expected.cpp explains
 
 bool related(worksite::Complaint a, worksite::Complaint b) {
     using C = worksite::Complaint;
@@ -30,11 +25,6 @@ bool related(worksite::Complaint a, worksite::Complaint b) {
     return pair(C::not_hot_enough, C::goes_cold_after_a_while) ||
            pair(C::no_hot_water, C::drops_out_now_and_then) ||
            pair(C::goes_cold_after_a_while, C::drops_out_now_and_then);
-}
-
-bool tells_controller_state(worksite::Quantity quantity) {
-    return quantity == worksite::Quantity::display_word ||
-           quantity == worksite::Quantity::readout_event;
 }
 
 std::size_t as_category(double value) {
@@ -84,16 +74,20 @@ Posterior::Posterior(std::vector<Hypothesis> all, double width_factor)
         class_of_.push_back(class_index(h.remedy));
         log_arrival_.push_back(math::log(std::max(h.prior, least_likelihood)));
     }
+    log_arrival_.push_back(math::log(something_else_prior));
     update();
 }
 
 void Posterior::hear(worksite::Complaint heard, std::span<const worksite::Complaint> of_each) {
+    double mean = 0.0;
     for (std::size_t i = 0; i < hypotheses_.size(); ++i) {
         const double fit = of_each[i] == heard          ? complaint_match
                            : related(of_each[i], heard) ? complaint_related
                                                         : complaint_other;
         log_arrival_[i] += math::log(fit);
+        mean += hypotheses_[i].prior * fit;
     }
+    log_arrival_.back() += math::log(std::max(mean, complaint_other));
     if (heard == worksite::Complaint::drops_out_now_and_then) present_share_ = 0.5;
     update();
 }
@@ -206,10 +200,6 @@ const Posterior::Group* Posterior::group_for(const Reading& reading,
     return nullptr;
 }
 
-bool Posterior::repeats(const Reading& reading, std::span<const double> predicted) const {
-    return group_for(reading, predicted, tolerated_when_asking) != nullptr;
-}
-
 void Posterior::extend(Group& group, const Reading& reading,
                        std::span<const double> predicted) const {
     const std::size_t count = hypotheses_.size();
@@ -253,13 +243,32 @@ void Posterior::weigh(Group& group) const {
                                          : student_t_density(group.residual[i] / n / scales[i]) /
                                                scales[i]);
     }
+    likelihood.push_back(of_something_else(group, likelihood, scales));
+    prior.push_back(0.0);
     group.log_weight = log_weights(likelihood, prior);
+}
+
+double Posterior::of_something_else(const Group& group, std::span<const double> likelihood,
+                                    std::span<const double> scales) const {
+    const worksite::QuantityInfo& row = worksite::info(group.first.quantity);
+    const double n = static_cast<double>(group.reads);
+    double pool = 0.0;
+    double wide = row.categorical ? 1.0 / std::max(row.category_count, 1) : 0.0;
+    for (std::size_t i = 0; i < hypotheses_.size(); ++i) {
+        pool += hypotheses_[i].prior * likelihood[i];
+        if (row.categorical) continue;
+        const double scale = something_else_widening * scales[i];
+        wide += hypotheses_[i].prior * student_t_density(group.residual[i] / n / scale) / scale;
+    }
+    return (1.0 - something_else_wide_share) * pool + something_else_wide_share * wide;
 }
 
 void Posterior::add(const Reading& reading, std::span<const double> predicted) {
     const Group* known = group_for(reading, predicted, tolerated_when_weighing);
     if (known == nullptr) {
+        const std::size_t glance = glance_for(reading);
         groups_.emplace_back();
+        groups_.back().glance = glance;
         extend(groups_.back(), reading, predicted);
         weigh(groups_.back());
     } else {
@@ -270,29 +279,52 @@ void Posterior::add(const Reading& reading, std::span<const double> predicted) {
     update();
 }
 
+std::size_t Posterior::glance_for(const Reading& reading) const {
+    for (const Group& group : groups_)
+        if (of_one_glance(group.first, reading)) return group.glance;
+    return groups_.size();
+}
+
+std::vector<double> Posterior::weight_of_glance(std::size_t first) const {
+    std::vector<const std::vector<double>*> logs;
+    for (std::size_t g = first; g < groups_.size(); ++g)
+        if (groups_[g].glance == groups_[first].glance) logs.push_back(&groups_[g].log_weight);
+    if (logs.size() == 1) return *logs.front();
+    if (tells_controller_state(groups_[first].first.quantity)) return as_one_report(logs);
+    std::vector<double> prior;
+    for (const Hypothesis& h : hypotheses_) prior.push_back(h.prior);
+    prior.push_back(0.0);  // something else has no say in what tells most
+    return weighed_together(logs, prior);
+}
+
 void Posterior::update() {
     std::vector<double> logs = log_arrival_;
-    std::vector<int> cycles;  // in order of first appearance
-    for (const Group& group : groups_) {
-        const bool lasting = is_lasting(group.first.quantity) || present_share_ >= 1.0;
-        if (lasting)
-            for (std::size_t i = 0; i < logs.size(); ++i) logs[i] += group.log_weight[i];
-        else if (std::find(cycles.begin(), cycles.end(), group.first.cycle) == cycles.end())
-            cycles.push_back(group.first.cycle);
+    struct Trial {
+        int cycle;
+        std::vector<double> sum;
+    };
+    std::vector<Trial> trials;  // demand cycles in order of first appearance
+    for (std::size_t g = 0; g < groups_.size(); ++g) {
+        if (groups_[g].glance != g) continue;  // weighed with the first of its glance
+        const Reading& first = groups_[g].first;
+        const bool lasting = is_lasting(first.quantity) || present_share_ >= 1.0;
+        auto trial = std::find_if(trials.begin(), trials.end(),
+                                  [&](const Trial& t) { return t.cycle == first.cycle; });
+        if (!lasting && trial == trials.end())
+            trial = trials.insert(trial, {first.cycle, std::vector<double>(logs.size(), 0.0)});
+        const std::vector<double> weight = weight_of_glance(g);
+        std::vector<double>& sum = lasting ? logs : trial->sum;
+        for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += weight[i];
     }
-    for (const int cycle : cycles) {
-        std::vector<double> sum(logs.size(), 0.0);
-        for (const Group& group : groups_)
-            if (group.first.cycle == cycle && !is_lasting(group.first.quantity))
-                for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += group.log_weight[i];
-        for (std::size_t i = 0; i < sum.size(); ++i) {
-            const double top = std::max(sum[i], sum[sound_]);
-            const double mixed = present_share_ * math::exp(sum[i] - top) +
-                                 (1.0 - present_share_) * math::exp(sum[sound_] - top);
+    for (const Trial& trial : trials)
+        for (std::size_t i = 0; i < logs.size(); ++i) {
+            const double top = std::max(trial.sum[i], trial.sum[sound_]);
+            const double mixed = present_share_ * math::exp(trial.sum[i] - top) +
+                                 (1.0 - present_share_) * math::exp(trial.sum[sound_] - top);
             logs[i] += top + math::log(mixed);
         }
-    }
-    probability_ = normalised(logs);
+    something_else_ = normalised(logs).back();
+    probability_ = normalised(std::span(logs).first(hypotheses_.size()));
 }
 
 std::vector<double> Posterior::classes() const {
@@ -301,103 +333,6 @@ std::vector<double> Posterior::classes() const {
 
 double Posterior::class_entropy_bits() const {
     return entropy_bits(classes());
-}
-
-Posterior::Members Posterior::members(const Reading& reading,
-                                      std::span<const double> predicted) const {
-    const worksite::QuantityInfo& row = worksite::info(reading.quantity);
-    std::vector<double> scales;
-    if (!row.categorical) scales = widths(reading, predicted, 1);
-    // Shadows that are as good as excluded move nothing and cost most of the time.
-    Members live;
-    std::vector<std::size_t> own;
-    std::vector<Expectation> expected;
-    double total = 0.0;
-    for (std::size_t i = 0; i < predicted.size(); ++i) {
-        if (probability_[i] < asleep_below) continue;
-        total += probability_[i];
-        live.probability.push_back(probability_[i]);
-        live.class_of.push_back(class_of_[i]);
-        if (row.categorical)
-            own.push_back(as_category(predicted[i]));
-        else
-            expected.push_back({on_scale(reading.quantity, predicted[i]), scales[i]});
-    }
-    for (double& p : live.probability) p /= total;
-    live.outcomes = row.categorical
-                        ? categorical_outcomes(live.probability, own,
-                                               static_cast<std::size_t>(row.category_count),
-                                               hit_rate(row.quantity))
-                        : numeric_outcomes(live.probability, expected);
-    return live;
-}
-
-// A shadow whose severities lie apart expects a wider band than its own value tells.
-bool Posterior::stands_apart(std::size_t lane, std::span<const double> predicted) const {
-    const Hypothesis& h = hypotheses_[lane];
-    bool apart = h.lower >= 0 || h.upper >= 0;
-    for (const int other : {h.lower, h.upper})
-        if (other >= 0 && predicted[static_cast<std::size_t>(other)] == predicted[lane])
-            apart = false;
-    return apart;
-}
-
-double Posterior::bound_about(double common, std::span<const double> predicted) const {
-    double all = 0.0, other = 0.0;
-    std::size_t count = 0;
-    for (std::size_t i = 0; i < predicted.size(); ++i) {
-        if (probability_[i] < asleep_below) continue;
-        all += probability_[i];
-        if (predicted[i] == common && !stands_apart(i, predicted)) continue;
-        other += probability_[i];
-        ++count;
-    }
-    if (count == 0) return 0.0;
-    const double m = other / all;
-    const double which = entropy_bits(std::array{m, 1.0 - m});
-    return which + m * log2_of(static_cast<double>(count)) + rounding_bits;
-}
-
-double Posterior::most_bits(std::span<const double> predicted) const {
-    const auto likeliest = static_cast<std::size_t>(
-        std::max_element(probability_.begin(), probability_.end()) - probability_.begin());
-    return std::min(bound_about(predicted[likeliest], predicted),
-                    bound_about(predicted[sound_], predicted));
-}
-
-double Posterior::expected_bits(const Reading& reading, std::span<const double> predicted) const {
-    if (repeats(reading, predicted)) return 0.0;
-    const Members live = members(reading, predicted);
-    return information_bits(live.probability, live.class_of, faults::remedy_count, live.outcomes);
-}
-
-Information Posterior::expected_information(const Reading& reading,
-                                            std::span<const double> predicted) const {
-    if (repeats(reading, predicted)) return {};
-    const Members live = members(reading, predicted);
-    return information(live.probability, live.class_of, faults::remedy_count, live.outcomes);
-}
-
-double Posterior::separation_bits(const Reading& reading, std::span<const double> predicted,
-                                  std::size_t class_index, std::size_t against) const {
-    if (repeats(reading, predicted)) return 0.0;
-    Members live = members(reading, predicted);
-    double own = 0.0, others = 0.0;
-    for (std::size_t i = 0; i < live.class_of.size(); ++i) {
-        if (live.class_of[i] == class_index)
-            own += live.probability[i];
-        else if (against == every_other || live.class_of[i] == against)
-            others += live.probability[i];
-        else
-            live.probability[i] = 0.0;
-    }
-    if (own <= 0.0 || others <= 0.0) return 0.0;
-    for (std::size_t i = 0; i < live.class_of.size(); ++i) {
-        const bool is_own = live.class_of[i] == class_index;
-        live.probability[i] *= 0.5 / (is_own ? own : others);
-        live.class_of[i] = is_own ? 1 : 0;
-    }
-    return information_bits(live.probability, live.class_of, 2, live.outcomes);
 }
 
 }  // namespace emberpath::scoring

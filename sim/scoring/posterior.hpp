@@ -4,6 +4,7 @@
 /// Each group of readings multiplies a shadow's probability by
 ///     [(1 - o) L + o L_pool]^alpha,  o = .01 (mistakes), alpha = .85 (model errors that go together),
 /// L Student-t or categorical, L_pool its mean over the prior. Re-reads of the same thing are one group.
+/// The readings of one glance are weighed together (glance.hpp).
 /// Where the complaint is of drop-outs, a fault may be absent in a demand cycle:
 ///     L_cycle = pi L_fault + (1 - pi) L_sound.
 /// Checked   tests/unit/scoring/posterior_test.cpp
@@ -15,19 +16,16 @@
 
 #include "sim/scoring/hypotheses.hpp"
 #include "sim/scoring/information.hpp"
-#include "sim/worksite/observation.hpp"
+#include "sim/scoring/reading.hpp"
 
 namespace emberpath::scoring {
 
-/// What the posterior needs of an observation.
-struct Reading {
-    worksite::Quantity quantity = worksite::Quantity::display_word;
-    worksite::Hold hold = worksite::Hold::now;
-    worksite::Condition condition;
-    double value = 0.0;
-    std::int64_t tick = 0;
-    int cycle = 0;  // demand cycle in which it was taken
-};
+/// The catch-all: a cause that is not in the catalogue. It expects of each reading what all shadows together
+/// expect (its prior mean, share .8), or anything about six times as far from them. It takes nothing from the
+/// shadows, it only says how badly they fit. All chosen.
+inline constexpr double something_else_prior = 0.02;
+inline constexpr double something_else_widening = 6.0;
+inline constexpr double something_else_wide_share = 0.2;
 
 class Posterior {
   public:
@@ -46,6 +44,8 @@ class Posterior {
     [[nodiscard]] bool repeats(const Reading& reading, std::span<const double> predicted) const;
 
     [[nodiscard]] const std::vector<double>& probabilities() const { return probability_; }
+    /// Probability of the catch-all beside all shadows together.
+    [[nodiscard]] double something_else() const { return something_else_; }
     /// One per faults::Remedy, in its order.
     [[nodiscard]] std::vector<double> classes() const;
     [[nodiscard]] double class_entropy_bits() const;
@@ -84,7 +84,8 @@ class Posterior {
         std::vector<double> predicted;     // mean per shadow, on the quantity's scale
         std::vector<double> residual;      // sum of (read - predicted) per shadow
         std::vector<double> log_category;  // sum of log likelihoods per shadow (categories)
-        std::vector<double> log_weight;    // alpha log(...), current
+        std::vector<double> log_weight;    // alpha log(...), current; last: something else
+        std::size_t glance = 0;            // number of the glance it belongs to
     };
     /// `tolerated`: probability of shadows that may predict something new without making it news.
     [[nodiscard]] const Group* group_for(const Reading& reading, std::span<const double> predicted,
@@ -109,6 +110,13 @@ class Posterior {
     [[nodiscard]] Members members(const Reading& reading, std::span<const double> predicted) const;
     void extend(Group& group, const Reading& reading, std::span<const double> predicted) const;
     void weigh(Group& group) const;
+    [[nodiscard]] double of_something_else(const Group& group, std::span<const double> likelihood,
+                                           std::span<const double> scales) const;
+    /// What the readings of one glance have together; `first`: its first group.
+    [[nodiscard]] std::vector<double> weight_of_glance(std::size_t first) const;
+    [[nodiscard]] std::size_t glance_for(const Reading& reading) const;
+    /// What is left of a figure's information after others of the same glance.
+    [[nodiscard]] double share_after_glance(const Reading& reading) const;
     void update();
 
     std::vector<Hypothesis> hypotheses_;
@@ -119,6 +127,7 @@ class Posterior {
     std::vector<double> log_arrival_;
     std::vector<Group> groups_;
     std::vector<double> probability_;
+    double something_else_ = something_else_prior;
 };
 
 /// Facts that do not come and go with a demand cycle (terminal, fins, electrode tip).

@@ -77,6 +77,7 @@ struct Assessment {
     std::vector<worksite::Breach> breaches;
     std::vector<ClassProbability> on_arrival, at_end;
     double true_class_probability = 0.0;  // at the end, before the cure
+    double something_else = 0.0;          // likewise: of a cause that is not in the catalogue
     std::string true_cause;               // titles, joined by " and "; after the attempt only
     std::string proposal;                 // "propose: competent" never appears; see docs/scoring
     bool fixed = false;
@@ -100,10 +101,10 @@ struct TimedAct {
 class Bank;
 /// How an assessment is made.
 struct Terms {
-    /// Shadows that have lived through the history of the same job with the same seed; nullptr: they are
-    /// worked out, on as many threads as the machine has.
+    /// Shadows that have lived through the history of the same job with the same seed, and perhaps through
+    /// the first of these acts; nullptr: they are worked out, on as many threads as the machine has.
     const Bank* at_arrival = nullptr;
-    bool explained = true;  // with bands, costliest moments and what was still open
+    bool explained = true;  // with bands, comparisons, costliest moments and what was still open
 };
 [[nodiscard]] Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
                                 const std::vector<TimedAct>& acts, const Terms& terms = {});

@@ -12,10 +12,12 @@ constexpr double too_little_bits = 0.01;
 
 }  // namespace
 
-Belief::Belief(const Visit& visit)
+Belief::Belief(const Visit& visit) : Belief(visit, nullptr) {}
+
+Belief::Belief(const Visit& visit, const Arrived& lived)
     : visit_(visit),
-      bank_(visit.at_arrival()),
-      evidence_(bank_, visit.tape(), visit.job().customer.complaint) {
+      bank_(std::make_shared<scoring::Bank>(lived != nullptr ? *lived : visit.at_arrival())),
+      evidence_(*bank_, visit.tape(), visit.job().customer.complaint) {
     update();
 }
 
@@ -59,7 +61,7 @@ Belief::Choice Belief::next(const std::set<Plan>& done, const scoring::SetUps& s
     Choice best;
     const worksite::Job& job = visit_.job();
     const auto all = scoring::modes(job);
-    const scoring::Situation here{job, bank_.shadows(), evidence_.posterior(), set_ups};
+    const scoring::Situation here{job, bank_->shadows(), evidence_.posterior(), set_ups};
     for (std::size_t m = 0; m < all.size(); ++m)
         for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
             const Plan plan{m, static_cast<Quantity>(q)};
@@ -90,6 +92,7 @@ bool can_be_taken(worksite::Quantity quantity, const worksite::Job& job) {
         case Quantity::rail_volts:
         case Quantity::valve_volts:
         case Quantity::link_volts:
+        case Quantity::link_heater_volts:
         case Quantity::earth_ohms:  // behind the cover, plugged in
         case Quantity::safety_switch_current:
         case Quantity::spark_path:

@@ -19,10 +19,13 @@ class Belief {
   public:
     /// Weighs everything read so far. Goes on from the visit's bank at arrival.
     explicit Belief(const Visit& visit);
+    /// From shadows that have lived through some of the acts already; nullptr: from arrival.
+    Belief(const Visit& visit, const Arrived& lived);
     /// And what was read since.
     void update();
 
     [[nodiscard]] std::vector<double> classes() const { return evidence_.posterior().classes(); }
+    [[nodiscard]] Arrived lived() const { return bank_; }
     [[nodiscard]] faults::Remedy leading() const;
     [[nodiscard]] double leading_probability() const;
     /// The likeliest cause of a class.
@@ -39,7 +42,7 @@ class Belief {
 
   private:
     const Visit& visit_;
-    scoring::Bank bank_;
+    std::shared_ptr<scoring::Bank> bank_;
     scoring::Evidence evidence_;
     std::size_t weighed_ = 0, acts_ = 0;  // observations and marks of the tape
     int cycle_ = 0;

@@ -68,7 +68,8 @@ class Hands {
     void close_taps();
     void reset();
     void manometer_to(const std::string& point);
-    void readout(const std::string& item);
+    void readout(const std::string& sentence);
+    void installer_settings();
     void ohms(const std::string& sensor);
     void analyse();
     void at_a_tap(const std::string& what);

@@ -1,6 +1,7 @@
 // Site skills: readings.
 
 #include <algorithm>
+#include <array>
 
 #include "sim/trainees/hands.hpp"
 
@@ -49,6 +50,14 @@ std::string readout_item(Quantity quantity) {
     }
 }
 
+/// How a figure of the readout is asked for, or empty.
+std::string readout_sentence(Quantity quantity) {
+    if (quantity == Quantity::history_event || quantity == Quantity::history_count)
+        return "read event history";
+    const std::string item = readout_item(quantity);
+    return item.empty() ? item : "read readout " + item;
+}
+
 /// Electrical readings at the isolated and open heater.
 std::string_view isolated_sentence(Quantity quantity) {
     switch (quantity) {
@@ -74,6 +83,23 @@ bool needs_open_heater(Quantity quantity) {
     return quantity == Quantity::exchanger_fins || quantity == Quantity::electrode_tip ||
            quantity == Quantity::outlet_ohms || quantity == Quantity::inlet_ohms ||
            quantity == Quantity::exchanger_ohms || !isolated_sentence(quantity).empty();
+}
+
+/// At a wall controller, or empty.
+std::string wall_sentence(Quantity quantity, const worksite::Site& site) {
+    constexpr std::array volts{Quantity::link_wall_1_volts, Quantity::link_wall_2_volts,
+                               Quantity::link_wall_3_volts};
+    constexpr std::array screens{Quantity::wall_screen_1, Quantity::wall_screen_2,
+                                 Quantity::wall_screen_3};
+    for (std::size_t i = 0; i < site.wall_controllers.size() && i < volts.size(); ++i) {
+        if (quantity == volts.at(i)) return "measure link cable at " + site.wall_controllers[i];
+        if (quantity == screens.at(i)) return "look at " + site.wall_controllers[i];
+    }
+    return {};
+}
+
+bool is_setting(Quantity quantity) {
+    return quantity == Quantity::setting_gas || quantity == Quantity::setting_altitude;
 }
 
 std::string point_of(Quantity quantity) {
@@ -108,11 +134,20 @@ void Hands::manometer_away() {
     open_gas();
 }
 
-void Hands::readout(const std::string& item) {
+void Hands::readout(const std::string& sentence) {
     if (!readout_open_) say("open service readout");
-    if (say("read readout " + item) != nullptr) return;
+    if (say(sentence) != nullptr) return;
     say("open service readout");  // the power was off in between
-    say("read readout " + item);
+    say(sentence);
+}
+
+// The slide switch that frees them is behind the cover; the readout needs the mains.
+void Hands::installer_settings() {
+    open_up();
+    power_back();
+    say("open service readout");
+    say("read installer settings");
+    mode_ = 0;
 }
 
 void Hands::ohms(const std::string& sensor) {
@@ -161,9 +196,14 @@ void Hands::take(std::size_t mode, Quantity quantity) {
     }
     if (const auto point = point_of(quantity); !point.empty()) manometer_to(point);
     if (mode != mode_ || mode == 3) bring_into(mode);
-    if (const auto item = readout_item(quantity); !item.empty()) {
+    if (const auto sentence = wall_sentence(quantity, visit_.job().site); !sentence.empty()) {
+        say(sentence);
+        return;
+    }
+    if (is_setting(quantity)) return installer_settings();
+    if (const auto sentence = readout_sentence(quantity); !sentence.empty()) {
         close_up();
-        return readout(item);
+        return readout(sentence);
     }
     switch (quantity) {
         case Quantity::gas_inlet_pressure:

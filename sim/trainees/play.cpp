@@ -57,8 +57,9 @@ Care careless(math::Random& dice) {
 }
 
 void try_again(Hands& hands, Decision& decision) {
-    const Belief belief(hands.visit());
+    const Belief belief(hands.visit(), decision.lived);
     const auto next = belief.cause_of(belief.leading());
+    decision.lived_on = belief.lived();
     if (next == decision.cause) return;
     decision.cause = next;
     hands.remedy(faults::info(next).remedy);
@@ -81,7 +82,9 @@ Decision temptation(Hands& hands, Policy policy, const Told& told) {
         for (std::size_t i = 0; i < told.found->decided_after; ++i)
             hands.say(told.found->acts[i].sentence);
         hands.resume();
-        decision = {told.found->named, told.found->decided_after};
+        decision.cause = told.found->named;
+        decision.after = told.found->decided_after;
+        decision.lived_on = told.found->at_decision;
     } else {
         decision = find_by_information(hands);
     }
@@ -140,7 +143,7 @@ Decision work(Hands& hands, Policy policy, std::uint64_t seed, const Told& told)
             decision = show(hands, cause_told(told));
             break;
         case oracle_bare:
-            decision = {cause_told(told), 0};
+            decision.cause = cause_told(told);
             break;
         case raises_regulator:
         case warms_cylinder:
@@ -186,6 +189,8 @@ Played play(Policy policy, const worksite::Job& job, std::uint64_t seed, const T
     played.over = visit.over();
     played.named = decision.cause;
     played.decided_after = decision.after;
+    played.at_decision = decision.lived;
+    played.lived = decision.lived_on != nullptr ? decision.lived_on : played.at_decision;
     return played;
 }
 

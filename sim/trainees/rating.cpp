@@ -123,8 +123,9 @@ bool is_unopposed(const scoring::Assessment& assessment) {
 
 Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
              const Arrived& arrived) {
+    const Arrived& shadows = played.lived != nullptr ? played.lived : arrived;
     const auto assessment =
-        scoring::assess(job, seed, worksite::Mode::assessed, played.acts, {arrived.get(), false});
+        scoring::assess(job, seed, worksite::Mode::assessed, played.acts, {shadows.get(), false});
     Scored scored;
     scored.policy = played.policy;
     scored.seed = seed;

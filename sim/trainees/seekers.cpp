@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/scoring/glance.hpp"
 #include "sim/trainees/ways.hpp"
 
 namespace emberpath::trainees {
@@ -20,7 +21,7 @@ std::size_t acts_done(Hands& hands) {
 }
 
 Decision decide(Hands& hands, const Belief& belief) {
-    return {belief.cause_of(belief.leading()), acts_done(hands)};
+    return {belief.cause_of(belief.leading()), acts_done(hands), belief.lived()};
 }
 
 bool of_the_analyser(Quantity quantity) {
@@ -44,12 +45,11 @@ void note_taken(const Plan& plan, std::set<Plan>& done, scoring::SetUps& set_ups
 }
 
 // What the heater says of itself is no confirmation of it.
-bool is_own_word(Quantity quantity) {
-    return quantity == Quantity::display_word || quantity == Quantity::readout_event;
-}
+using scoring::tells_controller_state;
 void leave_out_own_words(const worksite::Job& job, std::set<Plan>& done) {
     for (std::size_t m = 0; m < scoring::modes(job).size(); ++m)
-        for (const auto quantity : {Quantity::display_word, Quantity::readout_event})
+        for (const auto quantity :
+             {Quantity::display_word, Quantity::readout_event, Quantity::history_event})
             done.insert({m, quantity});
 }
 
@@ -102,7 +102,7 @@ Decision find_by_information(Hands& hands) {
         const auto choice = belief.next(done, set_ups, hands.mode());
         if (choice.bits <= 0.0) break;
         hands.take(choice.plan.first, choice.plan.second);
-        measured = measured || !is_own_word(choice.plan.second);
+        measured = measured || !tells_controller_state(choice.plan.second);
         note_taken(choice.plan, done, set_ups);
         belief.update();
     }
@@ -150,7 +150,9 @@ Decision find_at_random(Hands& hands, math::Random& random) {
     double left = random.uniform();
     for (std::size_t i = 0; i < classes.size(); ++i) {
         left -= classes[i];
-        if (left < 0.0) return {belief.cause_of(static_cast<faults::Remedy>(i)), acts_done(hands)};
+        if (left < 0.0)
+            return {belief.cause_of(static_cast<faults::Remedy>(i)), acts_done(hands),
+                    belief.lived()};
     }
     return decide(hands, belief);
 }

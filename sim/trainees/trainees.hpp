@@ -47,6 +47,8 @@ struct Played {
     bool over = false;     // handed in, or ended badly
     faults::Cause named = faults::Cause::no_fault;
     std::size_t decided_after = 0;  // acts done when the cause was settled, before any remedy
+    Arrived at_decision;  // shadows that lived to the decision; nullptr: it was reached without
+    Arrived lived;        // the same, or further
 };
 
 /// What the caller tells a policy that cannot know it.

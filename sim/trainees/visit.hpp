@@ -16,7 +16,7 @@
 namespace emberpath::trainees {
 
 /// Shadows that have lived through the history of a job up to arrival; any attempt at it with the same
-/// seed can go on from a copy. They know no hidden fault.
+/// seed can go on from a copy, and so can what has lived on through its first acts. They know no fault.
 using Arrived = std::shared_ptr<const scoring::Bank>;
 [[nodiscard]] Arrived arrive(const worksite::Job& job, std::uint64_t seed);
 

@@ -12,6 +12,8 @@ namespace emberpath::trainees {
 struct Decision {
     faults::Cause cause = faults::Cause::no_fault;
     std::size_t after = 0;
+    Arrived lived = nullptr;     // the shadows they thought with; nullptr: they had none
+    Arrived lived_on = nullptr;  // the same after what was done then
 };
 
 /// Readings by information per minute until one class is likely enough; the likeliest cause.

@@ -2,8 +2,11 @@
 /// Heater's templates; heater.cpp and heater_wide.cpp instantiate them.
 
 #include "sim/math/hash.hpp"
+#include "sim/math/lanes.hpp"
 #include "sim/math/pack.hpp"
+#include "sim/plant/adopt.hpp"
 #include "sim/worksite/heater.hpp"
+#include "sim/worksite/heater_lanes.hpp"
 
 namespace emberpath::worksite {
 
@@ -52,9 +55,19 @@ HeaterView view(const Heater<Real>& heater, std::size_t lane, const TickInputs& 
             controller::settings_of(heater.settings, lane)};
 }
 
+template <class Real>
+void adopt_lane(Heater<Real>& heater, std::size_t lane, const Heater<Real>& other,
+                std::size_t other_lane) {
+    plant::adopt_lane(heater.plant, lane, other.plant, other_lane);
+    math::copy_lane<Real>(heater.controller, lane, other.controller, other_lane);
+    math::copy_lane<Real>(heater.settings, lane, other.settings, other_lane);
+}
+
 }  // namespace emberpath::worksite
 
-#define EMBERPATH_INSTANTIATE_HEATER(REAL)                              \
-    template struct emberpath::worksite::Heater<REAL>;                  \
-    template emberpath::worksite::HeaterView emberpath::worksite::view( \
+#define EMBERPATH_INSTANTIATE_HEATER(REAL)                                                         \
+    template struct emberpath::worksite::Heater<REAL>;                                             \
+    template void emberpath::worksite::adopt_lane(Heater<REAL>&, std::size_t, const Heater<REAL>&, \
+                                                  std::size_t);                                    \
+    template emberpath::worksite::HeaterView emberpath::worksite::view(                            \
         const Heater<REAL>&, std::size_t, const TickInputs&);

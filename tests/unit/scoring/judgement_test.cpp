@@ -340,6 +340,11 @@ TEST(ReferencePolicy, TakesTheOneReadingThatTells) {
     EXPECT_GT(run.minutes, 0.0);
 }
 
+TEST(Words, AClassIsNamedByItsOnlyCauseOrByWhatItsCausesHaveInCommon) {
+    EXPECT_EQ(class_title(Remedy::replace_igniter), "igniter failed");
+    EXPECT_EQ(class_title(Remedy::replace_outlet_sensor), "outlet sensor");
+}
+
 TEST(Words, ClockAndPerCent) {
     EXPECT_EQ(clock_text(2500), "04:10");
     EXPECT_EQ(percent(0.004), "under 1 %");

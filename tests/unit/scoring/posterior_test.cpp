@@ -219,5 +219,24 @@ TEST(Posterior, ATrueSeverityBetweenTwoShadowsStillFindsItsCause) {
     EXPECT_GT(p.classes()[static_cast<std::size_t>(Remedy::quote_larger_gas_pipe)], 0.9);
 }
 
+TEST(SomethingElse, FallsWhereACauseFitsAndRisesWhereNoneDoes) {
+    Posterior fits(four_causes());
+    fits.add(pressure(0.70), pressures);
+    fits.add(temperature(42.0), temperatures);
+    EXPECT_LT(fits.something_else(), something_else_prior);
+    Posterior none(four_causes());
+    none.add(pressure(0.70), pressures);        // as with the regulator
+    none.add(temperature(63.0), temperatures);  // as with nothing
+    const std::vector<double> at_rest{3000.0, 2900.0, 2950.0, 3100.0};
+    none.add(pressure(4.5, 2), at_rest);
+    EXPECT_GT(none.something_else(), 0.2);
+}
+
+TEST(SomethingElse, TakesNothingFromTheShadows) {
+    Posterior p(four_causes());
+    p.add(pressure(0.85), pressures);
+    EXPECT_NEAR(sum(p.probabilities()), 1.0, 1e-12);
+}
+
 }  // namespace
 }  // namespace emberpath::scoring

@@ -1,0 +1,139 @@
+// What a reading could be expected to tell, before it is taken.
+
+#include <algorithm>
+#include <array>
+
+#include "sim/scoring/glance.hpp"
+#include "sim/scoring/likelihood.hpp"
+#include "sim/scoring/posterior.hpp"
+
+namespace emberpath::scoring {
+
+namespace {
+
+constexpr double asleep_below = 1.0e-6;
+constexpr double rounding_bits = 1.0e-9;  // what sums of many shares may be off by
+// A shadow that matters little must not make the same reading look new; evidence is merged more carefully
+// than a proposal is dropped.
+constexpr double tolerated_when_asking = 0.02;
+
+std::size_t as_category(double value) {
+    return static_cast<std::size_t>(std::max(0.0, value));
+}
+
+}  // namespace
+
+bool Posterior::repeats(const Reading& reading, std::span<const double> predicted) const {
+    return group_for(reading, predicted, tolerated_when_asking) != nullptr;
+}
+
+double Posterior::share_after_glance(const Reading& reading) const {
+    double share = 1.0;
+    if (tells_controller_state(reading.quantity)) return share;  // what is left of it is worked out
+    for (const Group& group : groups_)
+        if (of_one_glance(group.first, reading)) share *= 1.0 - shared_error;
+    return share;
+}
+
+Posterior::Members Posterior::members(const Reading& reading,
+                                      std::span<const double> predicted) const {
+    const worksite::QuantityInfo& row = worksite::info(reading.quantity);
+    std::vector<double> scales;
+    if (!row.categorical) scales = widths(reading, predicted, 1);
+    // Shadows that are as good as excluded move nothing and cost most of the time.
+    Members live;
+    std::vector<std::size_t> own;
+    std::vector<Expectation> expected;
+    double total = 0.0;
+    for (std::size_t i = 0; i < predicted.size(); ++i) {
+        if (probability_[i] < asleep_below) continue;
+        total += probability_[i];
+        live.probability.push_back(probability_[i]);
+        live.class_of.push_back(class_of_[i]);
+        if (row.categorical)
+            own.push_back(as_category(predicted[i]));
+        else
+            expected.push_back({on_scale(reading.quantity, predicted[i]), scales[i]});
+    }
+    for (double& p : live.probability) p /= total;
+    live.outcomes = row.categorical
+                        ? categorical_outcomes(live.probability, own,
+                                               static_cast<std::size_t>(row.category_count),
+                                               hit_rate(row.quantity))
+                        : numeric_outcomes(live.probability, expected);
+    return live;
+}
+
+// A shadow whose severities lie apart expects a wider band than its own value tells.
+bool Posterior::stands_apart(std::size_t lane, std::span<const double> predicted) const {
+    const Hypothesis& h = hypotheses_[lane];
+    bool apart = h.lower >= 0 || h.upper >= 0;
+    for (const int other : {h.lower, h.upper})
+        if (other >= 0 && predicted[static_cast<std::size_t>(other)] == predicted[lane])
+            apart = false;
+    return apart;
+}
+
+double Posterior::bound_about(double common, std::span<const double> predicted) const {
+    double all = 0.0, other = 0.0;
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < predicted.size(); ++i) {
+        if (probability_[i] < asleep_below) continue;
+        all += probability_[i];
+        if (predicted[i] == common && !stands_apart(i, predicted)) continue;
+        other += probability_[i];
+        ++count;
+    }
+    if (count == 0) return 0.0;
+    const double m = other / all;
+    const double which = entropy_bits(std::array{m, 1.0 - m});
+    return which + m * log2_of(static_cast<double>(count)) + rounding_bits;
+}
+
+double Posterior::most_bits(std::span<const double> predicted) const {
+    const auto likeliest = static_cast<std::size_t>(
+        std::max_element(probability_.begin(), probability_.end()) - probability_.begin());
+    return std::min(bound_about(predicted[likeliest], predicted),
+                    bound_about(predicted[sound_], predicted));
+}
+
+double Posterior::expected_bits(const Reading& reading, std::span<const double> predicted) const {
+    if (repeats(reading, predicted)) return 0.0;
+    const Members live = members(reading, predicted);
+    return share_after_glance(reading) *
+           information_bits(live.probability, live.class_of, faults::remedy_count, live.outcomes);
+}
+
+Information Posterior::expected_information(const Reading& reading,
+                                            std::span<const double> predicted) const {
+    if (repeats(reading, predicted)) return {};
+    const Members live = members(reading, predicted);
+    const Information alone =
+        information(live.probability, live.class_of, faults::remedy_count, live.outcomes);
+    const double share = share_after_glance(reading);
+    return {share * alone.bits, share * share * alone.variance};
+}
+
+double Posterior::separation_bits(const Reading& reading, std::span<const double> predicted,
+                                  std::size_t class_index, std::size_t against) const {
+    if (repeats(reading, predicted)) return 0.0;
+    Members live = members(reading, predicted);
+    double own = 0.0, others = 0.0;
+    for (std::size_t i = 0; i < live.class_of.size(); ++i) {
+        if (live.class_of[i] == class_index)
+            own += live.probability[i];
+        else if (against == every_other || live.class_of[i] == against)
+            others += live.probability[i];
+        else
+            live.probability[i] = 0.0;
+    }
+    if (own <= 0.0 || others <= 0.0) return 0.0;
+    for (std::size_t i = 0; i < live.class_of.size(); ++i) {
+        const bool is_own = live.class_of[i] == class_index;
+        live.probability[i] *= 0.5 / (is_own ? own : others);
+        live.class_of[i] = is_own ? 1 : 0;
+    }
+    return information_bits(live.probability, live.class_of, 2, live.outcomes);
+}
+
+}  // namespace emberpath::scoring

@@ -1,0 +1,13 @@
+#pragma once
+/// Heaters move between packs: lanes that nobody needs any more make room.
+
+#include "sim/worksite/heater.hpp"
+
+namespace emberpath::worksite {
+
+/// One lane takes over everything of a lane of another pack that has met the same inputs.
+template <class Real>
+void adopt_lane(Heater<Real>& heater, std::size_t lane, const Heater<Real>& other,
+                std::size_t other_lane);
+
+}  // namespace emberpath::worksite

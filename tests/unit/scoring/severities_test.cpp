@@ -1,0 +1,90 @@
+// Proves that causes with few shadows need no more: whatever is read in whatever operating state, neighbouring
+// severities stay within two widths of each other and show the same words.
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <set>
+
+#include "sim/scoring/bank.hpp"
+#include "sim/scoring/likelihood.hpp"
+#include "tests/unit/scoring/driven_house.hpp"
+
+namespace emberpath::scoring {
+namespace {
+
+using worksite::GasKind;
+
+constexpr double most_widths = 2.0;
+
+bool is_sparse(const std::vector<Hypothesis>& all, std::size_t first) {
+    std::size_t count = 1;
+    for (std::size_t i = first; all[i].upper >= 0; ++i) ++count;
+    return count > 1 && count < static_cast<std::size_t>(severity_count);
+}
+
+/// The causes with fewer shadows than usual, neighbours numbered anew.
+std::vector<Hypothesis> sparse_ones(GasKind gas) {
+    const std::vector<Hypothesis> all = hypotheses(gas);
+    std::vector<Hypothesis> out;
+    bool taken = false;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (all[i].lower < 0) taken = is_sparse(all, i);
+        if (!taken) continue;
+        const int here = static_cast<int>(out.size());
+        out.push_back(all[i]);
+        out.back().lower = all[i].lower < 0 ? -1 : here - 1;
+        out.back().upper = all[i].upper < 0 ? -1 : here + 1;
+    }
+    return out;
+}
+
+double widths_between(worksite::Quantity quantity, double a, double b) {
+    const auto variance = [&](double value) {
+        Width width = width_of(quantity, value);
+        const double share = draw_spread_share(quantity);
+        width.spread = worksite::info(quantity).logarithmic ? share : share * std::abs(value);
+        return width.scale(1) * width.scale(1);
+    };
+    return std::abs(on_scale(quantity, a) - on_scale(quantity, b)) /
+           std::sqrt(variance(a) + variance(b));
+}
+
+class Severities : public testing::TestWithParam<GasKind> {};
+
+TEST_P(Severities, OfSparseCausesAreWithinTwoWidthsOfTheirNeighbours) {
+    const worksite::Job job = plain_job(GetParam());
+    DrivenHouse house(job, 3);
+    house.live_until_arrival();
+    Bank bank(job, sparse_ones(GetParam()), 2);
+    bank.live_until(house.tape(), house.tape().events.size());
+    const Shadows& s = bank.shadows();
+    ASSERT_GT(s.hypotheses.size(), 10U);
+    for (std::size_t i = 0; i < s.hypotheses.size(); ++i) {
+        const Hypothesis& h = s.hypotheses[i];
+        if (h.upper < 0) continue;
+        for (std::size_t m = 0; m < s.signatures.size(); ++m)
+            for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+                const auto quantity = static_cast<worksite::Quantity>(q);
+                if (!can_be_proposed(quantity, job)) continue;
+                const double a = s.signatures[m].of(quantity)[i];
+                const double b = s.signatures[m].of(quantity)[i + 1];
+                const auto& row = worksite::info(quantity);
+                if (row.categorical)
+                    EXPECT_EQ(a, b)
+                        << faults::info(h.fault.cause).word << " " << row.word << " " << m;
+                else
+                    EXPECT_LE(widths_between(quantity, a, b), most_widths)
+                        << faults::info(h.fault.cause).word << " " << row.word << " in mode " << m;
+            }
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(BothGases, Severities,
+                         testing::Values(GasKind::natural_gas, GasKind::propane_cylinder),
+                         [](const auto& gas) {
+                             return gas.param == GasKind::natural_gas ? "Mains" : "Cylinder";
+                         });
+
+}  // namespace
+}  // namespace emberpath::scoring
