@@ -195,15 +195,32 @@ desktop::Previewed WindowHost::preview(desktop::Progress&) {
     return guarded<desktop::Previewed>("This job cannot be previewed", [&] {
         desktop::Previewed previewed;
         const JobFile job = find_job(context_, author_file_.string());
+        previewed_stamp_ = stamp_of_job(job.file);
+        previewed_.reset();
         const auto loaded = scenario::load(job.file);
         if (!loaded.good()) {
             previewed.trouble = trouble_in(loaded.problems);
             return previewed;
         }
+        previewed_ = loaded.job;
         previewed.view = desktop::author_view(loaded, job.file.filename().string());
         previewed.job = author_file_.string();
         return previewed;
     });
+}
+
+desktop::Solution WindowHost::solve(desktop::Progress& progress) {
+    if (!previewed_) return {};
+    return desktop::solve(*previewed_, progress.share, progress.abandoned);
+}
+
+bool WindowHost::job_file_changed() {
+    if (author_file_.empty()) return false;
+    try {
+        return stamp_of_job(find_job(context_, author_file_.string()).file) != previewed_stamp_;
+    } catch (const BadInput&) {  // being saved just now, perhaps
+        return false;
+    }
 }
 
 fs::path WindowHost::draft_file() const {

@@ -8,6 +8,7 @@
 #include "ui/app/context.hpp"
 #include "ui/app/jobs.hpp"
 #include "ui/app/recorded_visit.hpp"
+#include "ui/app/stamp.hpp"
 #include "ui/desktop/host.hpp"
 
 namespace emberpath::app {
@@ -24,6 +25,8 @@ class WindowHost final : public desktop::Host {
     desktop::Explained explain(desktop::Progress& progress) override;
     desktop::Begun replay(std::size_t acts, desktop::Progress& progress) override;
     desktop::Previewed preview(desktop::Progress& progress) override;
+    desktop::Solution solve(desktop::Progress& progress) override;
+    bool job_file_changed() override;
     void keep_draft(const desktop::Draft& draft) override;
     void leave(views::Visit& visit) override;
     void keep(const desktop::Preferences& preferences) override;
@@ -48,6 +51,8 @@ class WindowHost final : public desktop::Host {
 
     const Context& context_;
     std::filesystem::path author_file_;
+    std::optional<worksite::Job> previewed_;  // as it was last previewed
+    FileStamp previewed_stamp_;
     std::optional<Now> now_;
     std::ofstream told_;
 };

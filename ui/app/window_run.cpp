@@ -30,16 +30,15 @@ kit::Size first_size(kit::Size desktop) {
     return {std::min(1280.0, desktop.w), std::min(800.0, desktop.h)};
 }
 
-/// Paints when something happened or moves; sleeps otherwise.
 /// What is on the screen as text, for programs that read it aloud: into the file that the environment names.
 class ScreenText {
   public:
     ScreenText() {
         if (const char* file = std::getenv("EMBERPATH_SCREEN_TEXT")) file_ = file;
     }
-    void show(const kit::Tree& tree) {
+    void show(const kit::Tree& tree, const std::string& focus) {
         if (file_.empty()) return;
-        std::string text = tree.as_text();
+        std::string text = tree.as_text(focus);
         if (text == text_) return;
         text_ = std::move(text);
         const std::string fresh = file_ + ".new";
@@ -52,6 +51,7 @@ class ScreenText {
     std::string file_, text_;
 };
 
+/// Paints when something happened or moves; sleeps otherwise.
 void run_until_closed(window::Window& window, desktop::Program& program) {
     window::Sound sound;
     ScreenText screen_text;
@@ -78,7 +78,7 @@ void run_until_closed(window::Window& window, desktop::Program& program) {
             const double scale = program.scale();
             const auto theme = program.preferences().night ? kit::Theme::night : kit::Theme::day;
             window.show(program.frame({px.w / scale, px.h / scale}), {theme, scale});
-            screen_text.show(program.last_frame().tree);
+            screen_text.show(program.last_frame().tree, program.focus());
             window.repeat_keys(program.wants_key_repeat());
             since_picture_s = 0.0;
             dirty = false;

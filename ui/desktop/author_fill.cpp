@@ -102,6 +102,8 @@ void add_checks(screens::AuthorView& view, const worksite::Job& job) {
                                " readings differ from the sound house by more than the "
                                "instrument can hide.",
                            moved > 0 || job.faults.empty()});
+    for (const std::string& doubt : scenario::doubts_about(job))
+        view.checks.push_back({"Worth another look", doubt, false});
     view.checks.push_back({"Whether bad habits pay is rated apart",
                            "emberpath rate JOB lets simulated trainees play it.", true});
 }
@@ -132,7 +134,8 @@ screens::AuthorView author_view(const scenario::Loaded& loaded, const std::strin
     add_house(view, job);
     add_readings(view, job, things);
     add_checks(view, job);
-    view.status = "Worked out from the file as it is now. F5 looks again when you have saved it.";
+    view.status =
+        "Worked out from the file as it is now. Whether it can be solved is being worked out.";
     return view;
 }
 

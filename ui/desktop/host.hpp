@@ -8,6 +8,7 @@
 #include <optional>
 #include <string>
 
+#include "ui/desktop/author_solve.hpp"
 #include "ui/desktop/draft.hpp"
 #include "ui/desktop/preferences.hpp"
 #include "ui/screens/author.hpp"
@@ -58,6 +59,8 @@ class Host {
     /// The house of the last visit as it stood after that many acts, to look at.
     [[nodiscard]] virtual Begun replay(std::size_t acts, Progress& progress) = 0;
     [[nodiscard]] virtual Previewed preview(Progress& progress) = 0;
+    /// Whether the previewed job can be solved; takes seconds.
+    [[nodiscard]] virtual Solution solve(Progress& progress) = 0;
 
     // At once.
     virtual void keep_draft(const Draft& draft) = 0;
@@ -66,6 +69,8 @@ class Host {
     virtual void keep(const Preferences& preferences) = 0;
     /// Writes the debrief as a page; returns a sentence that says where, or why not.
     [[nodiscard]] virtual std::string save_report() = 0;
+    /// A file of the previewed job is another than when it was last previewed.
+    [[nodiscard]] virtual bool job_file_changed() = 0;
     /// A sentence for the accessibility log.
     virtual void tell(const std::string& sentence) = 0;
 };

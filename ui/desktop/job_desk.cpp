@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "ui/desktop/figures.hpp"
+#include "ui/desktop/search.hpp"
 
 namespace emberpath::desktop {
 
@@ -119,7 +120,6 @@ void JobDesk::after(const worksite::LogEntry& entry) {
     say(status_of(entry, known(sight)));
     before_ = sight;
     noticed_lines_ = sight.noticed.size();
-    page_ = 0;
     for (const auto& line : entry.shown) {
         const bool unsafe = line.starts_with("Unsafe: ");
         if (!unsafe && !over()) continue;
@@ -188,6 +188,12 @@ void JobDesk::go_to_named(kit::State& state) {
         return;
     }
     const auto row = rows.front();
+    if (row.id.starts_with(suggested_act)) {  // only what was written out is done at once
+        state.focus = "goto." + row.id;
+        state.focus_shown = true;
+        say("Enter again: " + row.name + ". Up and Down go to the others.");
+        return;
+    }
     front_ = screens::InFront::nothing;
     (void)obey({row.command, row.argument}, state);
 }

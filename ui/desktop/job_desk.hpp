@@ -47,6 +47,8 @@ class JobDesk {
     void set_draft(Draft draft) { draft_ = std::move(draft); }
     /// Takes the texts out of the editors.
     void read_editors(const kit::State& state);
+    /// What the record says for a field of the write-up; empty: nothing.
+    [[nodiscard]] std::string fill_for(std::string_view field) const;
     [[nodiscard]] std::string hand_in_refusal() const;
     /// Does the acts that hand it in.
     void hand_in();
@@ -54,6 +56,7 @@ class JobDesk {
     [[nodiscard]] bool choosing_cause() const { return choosing_cause_; }
 
     [[nodiscard]] const std::string& status() const { return status_; }
+    [[nodiscard]] std::size_t acts() const { return visit_.attempt().log().size(); }
     /// The first sentence: what to do, or that the attempt goes on.
     void welcome(bool resumed);
     /// Looking only: acts are refused with these words. Time stands.
@@ -67,6 +70,7 @@ class JobDesk {
     [[nodiscard]] std::vector<const Offer*> offers_at(std::size_t thing,
                                                       const worksite::Sight& sight) const;
     [[nodiscard]] std::vector<screens::FoundView> found(const kit::State& state) const;
+    [[nodiscard]] std::vector<std::string> ready_sentences() const;
     [[nodiscard]] std::string record_refusal(const std::string& sentence) const;
     [[nodiscard]] std::string written_cause() const;
     void say(std::string sentence);

@@ -2,20 +2,16 @@
 
 #include <algorithm>
 
+#include "ui/desktop/account.hpp"
 #include "ui/desktop/figures.hpp"
 #include "ui/desktop/job_desk.hpp"
+#include "ui/desktop/search.hpp"
 
 namespace emberpath::desktop {
 
 namespace {
 
 constexpr std::size_t most_actions = 6;  // so that the customer's words stay beside them
-
-std::string lower(std::string text) {
-    for (char& c : text)
-        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    return text;
-}
 
 bool about_tool(const Offer& offer, std::string_view tool) {
     return offer.sentence.find(tool) != std::string::npos;
@@ -87,24 +83,18 @@ screens::SelectionView JobDesk::selection() const {
 
 std::vector<screens::FoundView> JobDesk::found(const kit::State& state) const {
     const auto editor = state.editors.find("goto.name");
-    const std::string said = editor == state.editors.end() ? "" : lower(editor->second.text());
-    std::vector<screens::FoundView> rows, exact;
-    for (const Thing& thing : things_) {
-        const auto& p = thing.point;
-        const bool part = p.shape == screens::PointShape::part;
-        const bool begins = lower(p.tag).starts_with(said);
-        if (!begins && lower(p.name).find(said) == std::string::npos) continue;
-        screens::FoundView row{part ? "" : p.tag,
-                               part && p.tag != p.name ? p.tag + ": " + p.name : p.name, p.tag,
-                               "select", p.tag};
-        (lower(p.tag) == said ? exact : rows).push_back(std::move(row));
-    }
-    if (exact.empty() && said.find(' ') != std::string::npos &&
-        visit_.attempt().check(editor->second.text()).text.empty())
-        exact.push_back(
-            {"", "Do it: " + editor->second.text(), "act", "act", editor->second.text()});
-    exact.insert(exact.end(), rows.begin(), rows.end());
-    return exact;
+    const std::string said = editor == state.editors.end() ? "" : editor->second.text();
+    return found_for(said, {things_, offers_, ready_sentences(), [this](const std::string& words) {
+                                return visit_.attempt().check(words).text.empty();
+                            }});
+}
+
+std::vector<std::string> JobDesk::ready_sentences() const {
+    std::vector<std::string> ready;
+    if (const std::string words = account_of(visit_.attempt().log(), visit_.suspects());
+        !words.empty())
+        ready.push_back("tell customer " + words);
+    return ready;
 }
 
 std::string JobDesk::record_refusal(const std::string& sentence) const {
@@ -161,6 +151,14 @@ void JobDesk::read_editors(const kit::State& state) {
     take(told, draft_.told);
 }
 
+std::string JobDesk::fill_for(std::string_view field) const {
+    const auto& log = visit_.attempt().log();
+    if (field == screens::write_up_field::done) return done_in(log);
+    if (field == screens::write_up_field::proved) return proved_in(log);
+    if (field == screens::write_up_field::told) return told_in(log);
+    return {};
+}
+
 std::string JobDesk::hand_in_refusal() const {
     if (!only_look_.empty()) return "only to look at";
     if (written_cause().empty()) return "no cause chosen";
@@ -188,6 +186,10 @@ screens::WriteUpView JobDesk::write_up(const kit::State&) const {
     view.done = draft_.done;
     view.proved = draft_.proved;
     view.told = draft_.told;
+    for (const auto& [field, text] : {std::pair{screens::write_up_field::done, &draft_.done},
+                                      std::pair{screens::write_up_field::proved, &draft_.proved},
+                                      std::pair{screens::write_up_field::told, &draft_.told}})
+        if (text->empty() && !fill_for(field).empty()) view.fillable.emplace_back(field);
     const auto cited = cited_in(draft_.because + " " + draft_.proved);
     const auto readings = readings_of(all);
     for (auto it = readings.rbegin(); it != readings.rend(); ++it)

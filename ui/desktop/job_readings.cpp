@@ -97,7 +97,8 @@ std::vector<TakenReading> readings_of(const Known& known) {
 std::vector<screens::CauseView> causes_of(const Known& known) {
     std::vector<screens::CauseView> causes;
     for (const auto& suspect : known.suspects)
-        causes.push_back({suspect.word, suspect.title, screens::Belief::held, {}});
+        causes.push_back(
+            {suspect.word, kit::capitalised(suspect.title), screens::Belief::held, {}});
     int last_reading = 0;
     for (const auto& entry : known.log) {
         const Note note = note_in(entry.words);

@@ -51,6 +51,10 @@ void Program::start_work(std::string title, std::string words,
     made->done = std::async(
         std::launch::async,
         [result, work = std::move(work), progress = made->progress] { *result = work(*progress); });
+    if (work_) {  // only quiet work can be under way still
+        work_->progress->abandoned = true;
+        abandoned_.push_back(std::move(work_));
+    }
     made->finish = [result, finish = std::move(finish)] { finish(*result); };
     work_ = std::move(made);
 }
@@ -60,7 +64,7 @@ void Program::settle_work(double wall_s) {
     if (!work_) return;
     work_->waited_s += wall_s;
     if (!is_ready(work_->done)) {
-        if (work_->waited_s >= loading_after_s) place_ = Place::loading;
+        if (!work_->quiet && work_->waited_s >= loading_after_s) place_ = Place::loading;
         return;
     }
     const auto done = std::move(work_);
@@ -71,6 +75,7 @@ void Program::settle_work(double wall_s) {
 
 void Program::elapse(double wall_s) {
     settle_work(wall_s);
+    watch_files(wall_s);
     if (desk_ && place_ == Place::job) {
         const bool over = desk_->over();
         desk_->elapse(wall_s);
@@ -89,7 +94,7 @@ kit::SoundScene Program::heard() const {
 }
 
 bool Program::moves() const {
-    return work_ != nullptr || (desk_ && place_ == Place::job && desk_->runs());
+    return busy() || changed_ || (desk_ && place_ == Place::job && desk_->runs());
 }
 
 bool Program::wants_key_repeat() const {
@@ -100,6 +105,7 @@ bool Program::wants_key_repeat() const {
 
 kit::Frame Program::frame(kit::Size size) {
     size_ = size;
+    changed_ = false;
     frame_ = draw(size);
     const std::string before = state_.focus;
     kit::settle(frame_, state_);
@@ -249,7 +255,37 @@ void Program::preview() {
             previewed_.view.tab = tab;
             state_ = {};
             go(Place::author);
+            solve();
         });
+}
+
+/// While the author reads the readings already.
+void Program::solve() {
+    start_work<Solution>(
+        "", "", [this](Progress& progress) { return host_.solve(progress); },
+        [this](Solution& solution) {
+            if (!solution.complete) return;
+            add_solution(previewed_.view, solution);
+            previewed_.view.status =
+                "Every other cause was simulated too. Save the file, and it is "
+                "looked at again.";
+            changed_ = true;
+            if (place_ == Place::author) say(previewed_.view.status);
+        });
+    work_->quiet = true;
+}
+
+/// The author saved: looked at again without being asked.
+void Program::watch_files(double wall_s) {
+    const bool here = place_ == Place::author || (place_ == Place::error && author_);
+    if (!here || busy()) return;
+    constexpr double every_s = 0.5;
+    unwatched_for_s_ += wall_s;
+    if (unwatched_for_s_ < every_s) return;
+    unwatched_for_s_ = 0.0;
+    if (!host_.job_file_changed()) return;
+    say("The file was changed.");
+    preview();
 }
 
 // --- settings ---

@@ -52,6 +52,7 @@ class Program {
         std::string title, words;
         double waited_s = 0.0;
         Place from = Place::choose;
+        bool quiet = false;  // nobody waits for it; other work puts it away
     };
     template <class Result>
     void start_work(std::string title, std::string words, std::function<Result(Progress&)> work,
@@ -65,6 +66,7 @@ class Program {
     void obey_choose(const kit::Command& command);
     void obey_job(const kit::Command& command);
     void obey_write_up(const kit::Command& command);
+    void cite(const std::string& reading);
     void obey_debrief(const kit::Command& command);
     void obey_author(const kit::Command& command);
     void obey_settings(const kit::Command& command);
@@ -77,6 +79,9 @@ class Program {
     void explain();
     void replay_step();
     void preview();
+    void solve();
+    void watch_files(double wall_s);
+    [[nodiscard]] bool busy() const { return work_ != nullptr && !work_->quiet; }
     void show(Trouble trouble);
     void begin_job(const std::string& job, bool resume);
     void settle_work(double wall_s);
@@ -94,6 +99,7 @@ class Program {
     kit::Size size_{1280.0, 800.0};
     Place place_ = Place::choose, behind_settings_ = Place::choose;
     bool closed_ = false, help_ = false, author_ = false;
+    bool changed_ = false;  // by quiet work, and not shown yet
     std::optional<screens::Question> question_;
 
     screens::ChooseView choose_;
@@ -101,9 +107,11 @@ class Program {
     std::unique_ptr<JobDesk> desk_, replay_;
     Explained explained_;
     Previewed previewed_;
+    double unwatched_for_s_ = 0.0;  // since the author's files were last looked at
     Trouble trouble_;
     Place after_trouble_ = Place::choose;
     std::string changing_key_, settings_tab_ = "looks", settings_problem_;
+    std::string written_last_;     // id of a field of the write-up
     double unsaved_for_s_ = -1.0;  // since the last key in the write-up; below 0: all is kept
     std::unique_ptr<Work> work_;
     std::vector<std::unique_ptr<Work>> abandoned_;

@@ -6,14 +6,6 @@
 
 namespace emberpath::desktop {
 
-namespace {
-
-const std::string& value_or(const std::string& text, const std::string& other) {
-    return text.empty() ? other : text;
-}
-
-}  // namespace
-
 void Program::event(const kit::Event& event) {
     if (take_new_key(event)) return;
     const kit::Services services{metrics_, keys_, clipboard_};
@@ -172,17 +164,19 @@ void Program::back() {
 }
 
 void Program::obey_choose(const kit::Command& c) {
-    if (work_) return;
-    if (c.name == "choose") choose_.selected = c.argument;
+    if (busy()) return;
     if (c.name == "mode") choose_.assessed = c.argument == "assessed";
+    if (c.name == "choose") {
+        // Enter on the chosen house goes there; the pointer has a button for it.
+        const bool again = c.argument == choose_.selected && state_.focus_shown;
+        choose_.selected = c.argument;
+        if (!again) return;
+        const auto job = std::find_if(choose_.jobs.begin(), choose_.jobs.end(),
+                                      [&](const auto& row) { return row.id == c.argument; });
+        begin_job(c.argument, job != choose_.jobs.end() && job->can_resume);
+    }
     if (c.name != "start" && c.name != "resume") return;
-    const std::string& id = value_or(c.argument, choose_.selected);
-    bool resume = c.name == "resume";
-    for (const auto& job : choose_.jobs)
-        if (job.id == id && job.can_resume && c.argument == choose_.selected &&
-            state_.focus.starts_with("jobs."))
-            resume = true;
-    begin_job(id, resume);
+    begin_job(c.argument.empty() ? choose_.selected : c.argument, c.name == "resume");
 }
 
 void Program::obey_job(const kit::Command& c) {
@@ -204,18 +198,29 @@ void Program::obey_job(const kit::Command& c) {
     if (desk_->over() && desk_->in_front() == screens::InFront::nothing) visit_ended();
 }
 
+/// Into the field that was written in last; those that say what was read are for it.
+void Program::cite(const std::string& reading) {
+    using namespace screens::write_up_field;
+    auto& editor = state_.editors[written_last_ == proved ? proved : because];
+    editor.insert(U" #");
+    for (const char digit : reading) editor.type(static_cast<char32_t>(digit), kit::most_citations);
+    desk_->read_editors(state_);
+    unsaved_for_s_ = 0.0;
+}
+
 void Program::obey_write_up(const kit::Command& c) {
     if (c.name == "edited") {
+        written_last_ = c.argument;
         desk_->read_editors(state_);
         unsaved_for_s_ = 0.0;
     } else if (c.name == "house") {
         save_draft();
         go(Place::job);
     } else if (c.name == "cite") {
-        auto& editor = state_.editors[screens::write_up_field::because];
-        editor.insert(U" #");
-        for (const char digit : c.argument)
-            editor.type(static_cast<char32_t>(digit), kit::most_citations);
+        cite(c.argument);
+    } else if (c.name == "fill") {
+        state_.editors[c.argument].reset(desk_->fill_for(c.argument));
+        state_.focus = c.argument;
         desk_->read_editors(state_);
         unsaved_for_s_ = 0.0;
     } else if (c.name == "hand in") {
@@ -261,10 +266,10 @@ void Program::obey_debrief(const kit::Command& c) {
                       std::to_string(view.steps.size()) + ": " + view.steps[view.step].title +
                       ". " + view.steps[view.step].detail;
         say(view.status);
-        if (place_ == Place::replay && !work_) replay_step();
+        if (place_ == Place::replay && !busy()) replay_step();
         return;
     }
-    if (c.name == "replay" && !work_) return replay_step();
+    if (c.name == "replay" && !busy()) return replay_step();
     if (c.name == "save report") view.status = host_.save_report();
     if (c.name == "another") return open_choose("");
     if (place_ == Place::replay && replay_) replay_->obey(c, state_);
@@ -272,8 +277,8 @@ void Program::obey_debrief(const kit::Command& c) {
 
 void Program::obey_author(const kit::Command& c) {
     if (c.name == "tab") previewed_.view.tab = c.argument;
-    if (c.name == "look again" && !work_) preview();
-    if (c.name == "play" && !work_ && !previewed_.job.empty()) begin_job(previewed_.job, false);
+    if (c.name == "look again" && !busy()) preview();
+    if (c.name == "play" && !busy() && !previewed_.job.empty()) begin_job(previewed_.job, false);
 }
 
 void Program::obey_settings(const kit::Command& c) {

@@ -20,6 +20,8 @@ namespace emberpath::kit {
 /// Characters that no face has.
 [[nodiscard]] std::vector<std::string> missing_characters(const Frame& frame,
                                                           const TextMetrics& metrics);
+/// Texts whose contrast with what is painted behind them is under 4.5 by day or by night.
+[[nodiscard]] std::vector<std::string> faint_texts(const Frame& frame);
 /// Texts cut with "…".
 [[nodiscard]] std::vector<std::string> shortened_texts(const Frame& frame);
 

@@ -12,11 +12,13 @@ void append_place(std::string& out, const Rect& r) {
     out += " [" + whole(r.x) + "," + whole(r.y) + " " + whole(r.w) + "x" + whole(r.h) + "]";
 }
 
-std::string line_of(const Node& node, std::size_t depth) {
+std::string line_of(const Node& node, std::size_t depth, bool focused) {
     std::string out(depth * 2, ' ');
     out += std::string(name_of(node.role)) + " \"" + node.name + "\"";
     if (!node.value.empty()) out += " = " + node.value;
+    if (focused) out += ", focused";
     if (node.selected) out += ", selected";
+    if (node.focusable && node.visible.empty()) out += ", out of sight";
     if (!node.enabled) out += ", not now";
     if (!node.hint.empty()) out += " (" + node.hint + ")";
     append_place(out, node.bounds);
@@ -85,12 +87,12 @@ std::size_t Tree::scope() const {
     return 0;
 }
 
-std::string Tree::as_text() const {
+std::string Tree::as_text(std::string_view focus) const {
     std::string out;
     for (std::size_t i = 0; i < nodes_.size(); ++i) {
         std::size_t depth = 0;
         for (std::size_t p = nodes_[i].parent; p != nothing; p = nodes_[p].parent) ++depth;
-        out += line_of(nodes_[i], depth);
+        out += line_of(nodes_[i], depth, !focus.empty() && nodes_[i].id == focus);
     }
     return out;
 }

@@ -88,8 +88,9 @@ class Tree {
     /// The topmost modal node, or 0: what can be used now.
     [[nodiscard]] std::size_t scope() const;
 
-    /// One node a line, indented: role, "name", value, state, place to whole pixels.
-    [[nodiscard]] std::string as_text() const;
+    /// One node a line, indented: role, "name", value, state, place to whole pixels. `focus`: id of the
+    /// thing that has the keyboard, which is marked.
+    [[nodiscard]] std::string as_text(std::string_view focus = {}) const;
 
   private:
     std::vector<Node> nodes_;

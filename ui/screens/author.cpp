@@ -60,7 +60,7 @@ void draw_drawing(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     mark_fault(stage, inside.rest(), view, where);
 }
 
-void draw_head(kit::Stage& stage, const Rect& r, const AuthorView& view) {
+void draw_head(kit::Stage& stage, const Rect& r, const AuthorView& view, bool with_tabs) {
     const auto region = stage.region("head", "Job and parts", r);
     stage.paint().box(r, Token::paper);
     stage.paint().box({r.x, r.bottom() - 2.0, r.w, 2.0}, Token::ink);
@@ -73,7 +73,7 @@ void draw_head(kit::Stage& stage, const Rect& r, const AuthorView& view) {
                                .shortcut = "play",
                                .primary = true};
     const Rect place = left.right(kit::button_width(stage, play), 10.0);
-    const Rect title = left.left(r.w < 1000.0 ? 120.0 : 160.0, 8.0);
+    const Rect title = left.left(with_tabs ? std::min(160.0, r.w * 0.2) : left.rest().w, 8.0);
     stage.text_shortened({title.x, mid - 20.0, title.w, 20.0}, view.title, kit::style::heading);
     stage.text_shortened({title.x, mid, title.w, 18.0}, view.file, kit::style::row_quiet);
     stage.add({.id = "head.title",
@@ -81,17 +81,16 @@ void draw_head(kit::Stage& stage, const Rect& r, const AuthorView& view) {
                .name = view.title,
                .value = view.file,
                .bounds = title});
-    bool open = false;
-    for (const CheckView& c : view.checks) open = open || !c.good;
-    const auto tab = [&](const char* id, const char* words) {
-        return kit::Choice{
-            std::string("head.tab.") + id, words, {"tab", id}, view.tab == id, "", ""};
-    };
-    const std::array choices{tab("brief", "Brief"), tab("house", "House"), tab("fault", "Fault"),
-                             tab("scoring", "Scoring"),
-                             tab("check", open && r.w >= 1000.0 ? "Check, open points" : "Check")};
-    kit::tabs(stage, {left.rest().x, r.y + 4.0, left.rest().w, r.h - 6.0}, "head.tabs",
-              "Parts of the job", choices);
+    if (with_tabs) {
+        const auto tab = [&](const char* id, const char* words) {
+            return kit::Choice{
+                std::string("head.tab.") + id, words, {"tab", id}, view.tab == id, "", ""};
+        };
+        const std::array choices{tab("brief", "Brief"), tab("house", "House"),
+                                 tab("fault", "Readings"), tab("check", "Check")};
+        kit::tabs(stage, {left.rest().x, r.y + 4.0, left.rest().w, r.h - 6.0}, "head.tabs",
+                  "Parts of the job", choices);
+    }
     kit::button(stage, {place.x, mid - 14.0, place.w, 28.0}, play);
 }
 
@@ -102,11 +101,11 @@ kit::Frame author_screen(const Setting& setting, const AuthorView& view) {
     stage.place("authoring");
     stage.paint().box(stage.whole(), Token::desk);
     kit::Slicer left(stage.whole());
-    draw_head(stage, left.top(54.0), view);
+    const bool compact = setting.size.w < 1200.0 || setting.size.h < 640.0;
+    draw_head(stage, left.top(54.0), view, compact);
     const Rect status = left.bottom(30.0);
     kit::Slicer body(
         {left.rest().x + 8.0, left.rest().y + 8.0, left.rest().w - 16.0, left.rest().h - 8.0});
-    const bool compact = setting.size.w < 1200.0 || setting.size.h < 640.0;
     if (compact) {  // one thing at a time; the tabs choose
         if (view.tab == "check")
             draw_checks(stage, body.rest(), view);

@@ -31,7 +31,7 @@ struct PairView {
 
 struct AuthorView {
     std::string title{}, file{};  // "Job 7", "sorrel.toml, line 3"
-    std::string tab = "fault";    // "brief", "house", "fault", "scoring", "check"
+    std::string tab = "fault";    // compact only: "brief", "house", "fault", "check"
     std::vector<std::pair<std::string, std::string>> facts{};  // of the tab: name and value
     std::string customer{};
     JobView house{};            // for the drawing
@@ -42,6 +42,7 @@ struct AuthorView {
     std::vector<CheckView> checks{};
     std::vector<std::string> causes{};           // titles, for the pairs
     std::vector<std::vector<PairView>> pairs{};  // row i against the causes before it
+    std::vector<std::string> safe_path{};        // readings, in order; empty: not worked out
     std::string status{};
 };
 

@@ -56,6 +56,66 @@ void draw_pairs(kit::Stage& stage, const Rect& r, const AuthorView& view) {
                    std::to_string(k + 1), kit::style::row_bold, kit::Align::centre);
 }
 
+constexpr double path_head = 34.0, path_row = 22.0;
+
+void draw_check(kit::Stage& stage, const Rect& row, const CheckView& c) {
+    kit::draw_mark(stage.paint(), {row.x + 11.0, row.y + 12.0},
+                   c.good ? kit::Mark::tick : kit::Mark::hazard, c.good ? 9.0 : 8.0);
+    stage.text_shortened(
+        {row.x + 28.0, row.y + 2.0, row.w - 30.0, 20.0}, c.title,
+        c.good ? kit::style::row_bold : kit::with_ink(kit::style::row_bold, Token::danger));
+    stage.paragraph({row.x + 28.0, row.y + 21.0, row.w - 30.0, row.h}, c.words,
+                    kit::style::row_quiet);
+}
+
+/// What a careful person would read, one line each.
+void draw_path(kit::Stage& stage, const kit::ScrollList& list, double y, const AuthorView& view) {
+    const Rect head = list.row(y, path_head);
+    if (list.shows(head))
+        stage.text({head.x, head.y + 10.0, head.w, 22.0}, "Shortest safe path",
+                   kit::style::row_bold);
+    for (std::size_t i = 0; i < view.safe_path.size(); ++i) {
+        const Rect row = list.row(y + path_head + path_row * static_cast<double>(i), path_row);
+        const std::string n = std::to_string(i + 1);
+        if (list.shows(row)) {
+            stage.text({row.x + 4.0, row.y, 20.0, row.h}, n,
+                       kit::with_ink(kit::style::row_bold, Token::mark));
+            stage.text_shortened({row.x + 28.0, row.y, row.w - 30.0, row.h}, view.safe_path[i],
+                                 kit::style::row);
+        }
+        stage.add({.id = "checks.path." + n,
+                   .role = kit::Role::row,
+                   .name = "Step " + n + " of the shortest safe path",
+                   .value = view.safe_path[i],
+                   .bounds = {row.x, row.y, row.w, std::max(row.h, kit::space::target)},
+                   .focusable = false});
+    }
+}
+
+void draw_check_list(kit::Stage& stage, const Rect& r, const AuthorView& view) {
+    const double w = r.w - 46.0;
+    double all = view.safe_path.empty()
+                     ? 0.0
+                     : path_head + path_row * static_cast<double>(view.safe_path.size());
+    for (const CheckView& c : view.checks) all += 28.0 + words_height(stage, c.words, w);
+    kit::ScrollList list(stage, r, "checks.list", "Checks", all);
+    double y = 0.0;
+    for (std::size_t i = 0; i < view.checks.size(); ++i) {
+        const CheckView& c = view.checks[i];
+        const double h = 28.0 + words_height(stage, c.words, w);
+        const Rect row = list.row(y, h);
+        y += h;
+        if (list.shows(row)) draw_check(stage, row, c);
+        stage.add({.id = "checks." + std::to_string(i),
+                   .role = kit::Role::row,
+                   .name = c.title,
+                   .value = std::string(c.good ? "good" : "open") + ", " + c.words,
+                   .bounds = row,
+                   .focusable = true});
+    }
+    if (!view.safe_path.empty()) draw_path(stage, list, y, view);
+}
+
 }  // namespace
 
 void draw_facts(kit::Stage& stage, const Rect& r, const AuthorView& view) {
@@ -114,33 +174,7 @@ void draw_checks(kit::Stage& stage, const Rect& r, const AuthorView& view) {
                                : std::min(52.0 + 32.0 * static_cast<double>(view.causes.size() - 1),
                                           left.rest().h * 0.48);
     const Rect pairs = left.bottom(pairs_h, 10.0);
-    const double w = left.rest().w - 46.0;
-    double all = 0.0;
-    for (const CheckView& c : view.checks) all += 28.0 + words_height(stage, c.words, w);
-    {
-        kit::ScrollList list(stage, left.rest(), "checks.list", "Checks", all);
-        double y = 0.0;
-        for (std::size_t i = 0; i < view.checks.size(); ++i) {
-            const CheckView& c = view.checks[i];
-            const double h = 28.0 + words_height(stage, c.words, w);
-            const Rect row = list.row(y, h);
-            y += h;
-            if (list.shows(row)) {
-                kit::draw_mark(stage.paint(), {row.x + 11.0, row.y + 12.0},
-                               c.good ? kit::Mark::tick : kit::Mark::hazard, c.good ? 9.0 : 8.0);
-                stage.text_shortened({row.x + 28.0, row.y + 2.0, row.w - 30.0, 20.0}, c.title,
-                                     c.good ? kit::style::row_bold
-                                            : kit::with_ink(kit::style::row_bold, Token::danger));
-                stage.paragraph({row.x + 28.0, row.y + 21.0, w, h}, c.words, kit::style::row_quiet);
-            }
-            stage.add({.id = "checks." + std::to_string(i),
-                       .role = kit::Role::row,
-                       .name = c.title,
-                       .value = std::string(c.good ? "good" : "open") + ", " + c.words,
-                       .bounds = row,
-                       .focusable = true});
-        }
-    }
+    draw_check_list(stage, left.rest(), view);
     draw_pairs(stage, pairs, view);
 }
 

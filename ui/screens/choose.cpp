@@ -75,7 +75,7 @@ void draw_jobs(kit::Stage& stage, const Rect& r, const ChooseView& view) {
                    .name = job.title + ", " + job.address,
                    .value = job.call_out + ", " + job.gas + ", " + job.last,
                    .bounds = row,
-                   .command = {selected ? "start" : "choose", job.id},
+                   .command = {"choose", job.id},
                    .focusable = true,
                    .selected = selected});
     }

@@ -8,6 +8,7 @@ namespace {
 
 std::string place_words(const std::string& where) {
     if (where.empty()) return "everywhere";
+    if (where == "dialog") return "in a list in front";
     return where == "job" ? "at the house"
                           : "in the " + (where == "authoring" ? "author's preview" : where);
 }

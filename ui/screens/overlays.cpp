@@ -53,6 +53,7 @@ void draw_waits(kit::Stage& stage) {
                      .name = waits[i].words,
                      .command = {"wait for", waits[i].argument},
                      .number = std::to_string(i + 1),
+                     .shortcut = "choice." + std::to_string(i + 1),
                      .default_one = i == 1});
     close_button(stage, r, "waits");
     stage.paragraph(left.rest(), "It stops early if something happens that you would notice.",

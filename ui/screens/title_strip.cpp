@@ -141,10 +141,12 @@ void draw_front_panel(kit::Stage& stage, const Rect& r, const PanelView& panel) 
     }
     stage.use(kit::Layer::still);
     stage.add({.id = "panel.display",
-               .role = kit::Role::reading,
+               .role = kit::Role::button,
                .name = "Display",
                .value = panel.word.empty() ? "dark" : panel.word + ", set " + panel.set_point,
-               .bounds = glass});
+               .bounds = glass,
+               .command = {"select", "panel"},
+               .focusable = true});
     draw_panel_keys(stage, keys);
 }
 

@@ -1,5 +1,6 @@
 #include "ui/screens/write_up.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "ui/kit/layout.hpp"
@@ -29,21 +30,39 @@ constexpr std::array<Field, 4> fields{{
      "Say what was wrong, what you did and what to watch for.", 1.0},
 }};
 
-/// Name and help at the left of a field, or above it where there is little width.
-Rect draw_label(kit::Stage& stage, kit::Slicer& row, std::string_view id, std::string_view name,
-                std::string_view help, bool beside) {
-    Rect r = beside ? row.left(138.0, 12.0) : row.top(20.0, 2.0);
-    const double w = stage.text({r.x, r.y, r.w, 20.0}, name, kit::style::body_bold);
-    if (beside)
-        stage.paragraph({r.x, r.y + 19.0, r.w, r.h}, help, kit::style::row_quiet);
+struct Label {
+    std::string_view id, name, help;
+    bool beside = true;     // left of the field; else above it, where there is little width
+    bool fillable = false;  // with what the record says
+};
+
+void draw_fill(kit::Stage& stage, const Rect& r, const Label& label) {
+    kit::link(stage, r,
+              {.id = std::string(label.id) + ".fill",
+               .name = label.beside ? "From the record" : "From record",
+               .command = {"fill", std::string(label.id)},
+               .value = std::string(label.name)});
+}
+
+Rect draw_label(kit::Stage& stage, kit::Slicer& row, const Label& label) {
+    Rect r = label.beside ? row.left(138.0, 12.0) : row.top(24.0, 2.0);
+    const double w =
+        stage.text({r.x, r.y, r.w, label.beside ? 20.0 : r.h}, label.name, kit::style::body_bold);
+    double below = 19.0;
+    if (label.beside)
+        below += stage.paragraph({r.x, r.y + below, r.w, r.h}, label.help, kit::style::row_quiet);
     else
-        stage.text_shortened({r.x + w + 10.0, r.y, r.w - w - 10.0, 20.0}, help,
-                             kit::style::row_quiet);
-    stage.add({.id = std::string(id) + ".label",
+        stage.text_shortened({r.x + w + 10.0, r.y, r.w - w - (label.fillable ? 110.0 : 10.0), r.h},
+                             label.help, kit::style::row_quiet);
+    stage.add({.id = std::string(label.id) + ".label",
                .role = kit::Role::label,
-               .name = std::string(name),
-               .value = std::string(help),
+               .name = std::string(label.name),
+               .value = std::string(label.help),
                .bounds = {r.x, r.y, r.w, 20.0}});
+    if (label.fillable && label.beside && r.h >= below + 26.0)
+        draw_fill(stage, {r.x, r.y + below + 2.0, 106.0, 24.0}, label);
+    if (label.fillable && !label.beside)
+        draw_fill(stage, {r.right() - 90.0, r.y, 90.0, 24.0}, label);
     return row.rest();
 }
 
@@ -62,9 +81,9 @@ int last_reading(const WriteUpView& view) {
 
 void draw_fields(kit::Stage& stage, const Rect& r, const WriteUpView& view, bool beside) {
     kit::Slicer left(r);
-    kit::Slicer first(left.top(beside ? 42.0 : 58.0, 10.0));
+    kit::Slicer first(left.top(beside ? 42.0 : 62.0, 10.0));
     const Rect cause =
-        draw_label(stage, first, "form.cause", "Cause", "one you still hold", beside);
+        draw_label(stage, first, {"form.cause", "Cause", "one you still hold", beside});
     kit::chooser(stage, {cause.x, cause.y, cause.w, std::min(cause.h, 36.0)},
                  {.id = "form.cause",
                   .name = "Cause",
@@ -75,8 +94,10 @@ void draw_fields(kit::Stage& stage, const Rect& r, const WriteUpView& view, bool
     const auto cells = kit::rows(left.rest(), parts, 12.0);
     for (std::size_t i = 0; i < fields.size(); ++i) {
         kit::Slicer row(cells[i]);
-        const Rect box =
-            draw_label(stage, row, fields[i].id, fields[i].name, fields[i].help, beside);
+        const bool fillable = std::find(view.fillable.begin(), view.fillable.end(), fields[i].id) !=
+                              view.fillable.end();
+        const Rect box = draw_label(
+            stage, row, {fields[i].id, fields[i].name, fields[i].help, beside, fillable});
         kit::text_field(stage, box,
                         {.id = fields[i].id,
                          .name = fields[i].name,
@@ -145,7 +166,7 @@ void draw_form(kit::Stage& stage, const Rect& r, const WriteUpView& view) {
     if (stage.size().h > 560.0) {
         draw_fields(stage, left.rest(), view, beside);
     } else {  // little height: the fields keep theirs and scroll
-        constexpr double content = 58.0 + 4.0 * 104.0 + 10.0;
+        constexpr double content = 62.0 + 4.0 * 108.0 + 10.0;
         kit::ScrollList list(stage, left.rest(), "form.list", "Fields", content, kit::Moves::none);
         draw_fields(stage, kit::inset(list.row(0.0, content), 3.0, 0.0), view, beside);
     }

@@ -16,6 +16,7 @@ struct WriteUpView {
     std::vector<CauseView> held{};  // those still held or doubtful, for the choice
     std::string because{}, done{}, proved{}, told{};  // as kept; an editor in the state goes before
     std::vector<CitableReading> readings{};
+    std::vector<std::string> fillable{};  // ids of fields that can begin with what the record says
     std::string hint{};             // one sentence above the hand-in button; empty: nothing to say
     bool hint_is_warning = false;   // coached mode judges, assessed mode only states
     std::string hand_in_refusal{};  // what is missing; empty: can be handed in

@@ -1,5 +1,7 @@
 #include "ui/window/display.hpp"
 
+#include <dlfcn.h>
+
 #include <cstdlib>
 #include <filesystem>
 
@@ -16,6 +18,29 @@ std::string local_socket(const std::string& display) {
     return digits ? "/tmp/.X11-unix/X" + number : "";
 }
 
+/// Asks the display itself, through the library that draws there anyway; what cannot be asked is taken on
+/// trust.
+std::string why_it_cannot_draw(const char* display) {
+    using Open = void* (*)(const char*);
+    using Query = int (*)(void*, const char*, int*, int*, int*);
+    using Close = int (*)(void*);
+    void* library = dlopen("libX11.so.6", RTLD_LAZY);
+    if (library == nullptr) return "";
+    const auto open = reinterpret_cast<Open>(dlsym(library, "XOpenDisplay"));
+    const auto query = reinterpret_cast<Query>(dlsym(library, "XQueryExtension"));
+    const auto close = reinterpret_cast<Close>(dlsym(library, "XCloseDisplay"));
+    if (open == nullptr || query == nullptr || close == nullptr) return "";
+    void* connection = open(display);
+    if (connection == nullptr)
+        return "There is no display: nothing answers at DISPLAY " + std::string(display) + ".";
+    int unused[3] = {};
+    const bool can_draw = query(connection, "GLX", &unused[0], &unused[1], &unused[2]) != 0;
+    close(connection);
+    return can_draw ? ""
+                    : "The display cannot draw the window: it has no OpenGL (its GLX extension "
+                      "is missing).";
+}
+
 }  // namespace
 
 std::string why_no_display(const char* display) {
@@ -28,7 +53,9 @@ std::string why_no_display(const char* display) {
 }
 
 std::string why_no_display() {
-    return why_no_display(std::getenv("DISPLAY"));
+    const char* display = std::getenv("DISPLAY");
+    const std::string why = why_no_display(display);
+    return why.empty() ? why_it_cannot_draw(display) : why;
 }
 
 }  // namespace emberpath::window

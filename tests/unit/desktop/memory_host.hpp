@@ -4,7 +4,9 @@
 
 #include <gtest/gtest.h>
 
+#include <atomic>
 #include <thread>
+#include <utility>
 
 #include "tests/unit/worksite/house.hpp"
 #include "ui/desktop/program.hpp"
@@ -87,7 +89,15 @@ class MemoryHost final : public Host {
         replayed = acts;
         return begin("test", false, progress);
     }
-    Previewed preview(Progress&) override { return {}; }
+    Previewed preview(Progress&) override {
+        ++previews;
+        Previewed previewed;
+        previewed.view.title = "Job 1";
+        previewed.job = "test";
+        return previewed;
+    }
+    Solution solve(Progress&) override { return solution; }
+    bool job_file_changed() override { return std::exchange(file_changed, false); }
     void keep_draft(const Draft& draft) override { kept = draft; }
     void leave(views::Visit&) override { ++left; }
     void keep(const Preferences& preferences) override { settings = preferences; }
@@ -100,6 +110,9 @@ class MemoryHost final : public Host {
     MemoryVisit* at_work = nullptr;
     Draft kept;
     int left = 0;
+    std::atomic<int> previews{0};
+    Solution solution;
+    bool file_changed = false;
     std::size_t replayed = 0;
     Preferences settings;
     std::vector<std::string> told;
@@ -115,8 +128,9 @@ class MemoryClipboard final : public kit::Clipboard {
 /// Somebody who types and points.
 class Person {
   public:
-    explicit Person(worksite::Job job = worksite::test_job(), kit::Size size = {1280.0, 800.0})
-        : host(std::move(job)), program(host, typeface(), clipboard, {}), size_(size) {
+    explicit Person(worksite::Job job = worksite::test_job(), kit::Size size = {1280.0, 800.0},
+                    bool author = false)
+        : host(std::move(job)), program(host, typeface(), clipboard, {}, author), size_(size) {
         look();
     }
 
