@@ -135,7 +135,7 @@ def main(program):
         find_the_cause(desk)
         set_it_right(desk)
         write_it_up(desk)
-        score = desk.until(lambda: desk.find("Score", "reading"), "the debrief", 120)
+        score = desk.until(lambda: desk.find("Score", "reading"), "the debrief", 400)
         print(f"score{score.rest}")
         assert "Safety gates met" in score.rest, desk.text()
         desk.verify()

@@ -75,7 +75,7 @@ def write_the_cause(desk):
 
 
 def set_it_right(desk):
-    desk.act("T2", "Replace", "Plug in")
+    desk.act("T2", "Replace outlet sensor", "Plug in")
     desk.select("the heater and its cover", "part", "heater")
     desk.act("heater", "Refit cover")
     desk.select("power point", "part", "power point")
@@ -136,7 +136,7 @@ def main(program):
         set_it_right(desk)
         tell_the_customer(desk)
         write_it_up(desk)
-        score = desk.until(lambda: desk.find("Score", "reading"), "the debrief", 120)
+        score = desk.until(lambda: desk.find("Score", "reading"), "the debrief", 400)
         print(f"score{score.rest}")
         assert "Safety gates met" in score.rest, desk.text()
         desk.verify()

@@ -23,7 +23,7 @@ def main(program):
     number_out, number_in = os.pipe()
     server = subprocess.Popen(
         ["Xvfb", "-displayfd", str(number_in), "-screen", "0", "1280x800x24", "-extension", "GLX",
-         "-nolisten", "tcp"],
+         "-nolisten", "tcp", "-noreset"],
         pass_fds=[number_in], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     os.close(number_in)
     with tempfile.TemporaryDirectory() as folder, os.fdopen(number_out) as told:

@@ -70,14 +70,14 @@ def skip_without(*programs):
 class Desktop:
     """A display of its own, in software, and the program on it."""
 
-    def __init__(self, program, size=(1280, 800), dpi=None):
+    def __init__(self, program, size=(1920, 1400)):
         self.folder = Path(tempfile.mkdtemp(prefix="emberpath-live-"))
         self.text_file = self.folder / "screen.txt"
         self.server = self.program = self.talk = None
         number_out, number_in = os.pipe()
         self.server = subprocess.Popen(
             ["Xvfb", "-displayfd", str(number_in), "-screen", "0", f"{size[0]}x{size[1]}x24",
-             "-nolisten", "tcp"],
+             "-nolisten", "tcp", "-noreset"],
             pass_fds=[number_in], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
         os.close(number_in)
         with os.fdopen(number_out) as told:
@@ -88,7 +88,7 @@ class Desktop:
             EMBERPATH_SCREEN_TEXT=str(self.text_file))
         self.environment.pop("WAYLAND_DISPLAY", None)
         self.path = program
-        self.acts_seen = 0
+        self.left = self.top = 0
 
     def __enter__(self):
         return self
@@ -114,6 +114,9 @@ class Desktop:
         found = self.until(lambda: self.xdotool("search", "--name", "Emberpath").split(),
                            "a window of that name")
         self.xdotool("windowfocus", "--sync", found[0])
+        place = dict(line.split("=") for line in self.xdotool(
+            "getwindowgeometry", "--shell", found[0]).split() if "=" in line)
+        self.left, self.top = int(place["X"]), int(place["Y"])
 
     def xdotool(self, *words):
         done = subprocess.run(["xdotool", *words], env=self.environment, capture_output=True,
@@ -170,7 +173,7 @@ class Desktop:
         self.xdotool("type", "--delay", "8", words)
 
     def click(self, node):
-        x, y = node.centre
+        x, y = node.centre[0] + self.left, node.centre[1] + self.top
         self.xdotool("mousemove", str(x), str(y), "click", "1")
 
     # What was done: the record on disk.

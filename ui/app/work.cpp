@@ -175,8 +175,8 @@ Status play_demo(Context& context) {
 Status choose_and_work(Context& context) {
     const std::string why = context.may_open_window ? why_no_window() : "";
     if (context.may_open_window && why.empty()) return run_window(context, {});
-    if (context.in_is_terminal && !why.empty())
-        context.err << why << " You work at the terminal.\n\n";
+    if (!why.empty())
+        context.err << why << (context.in_is_terminal ? " You work at the terminal.\n\n" : "\n");
     if (!context.in_is_terminal) return play_demo(context);
     std::vector<std::string> words, lines;
     for (const auto& job : listed_jobs(context)) {

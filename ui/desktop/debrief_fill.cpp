@@ -1,6 +1,7 @@
 #include "ui/desktop/debrief_fill.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <set>
 
 #include "sim/units/units.hpp"
@@ -178,9 +179,17 @@ void add_outcome(screens::DebriefView& view, const Source& from) {
                               area.reason, !debrief.gates_met && area.word == "safe work"});
 }
 
-std::string short_range(std::string text) {
-    if (const auto to = text.find(" to "); to != std::string::npos) text.replace(to, 4, "–");
-    return text;
+/// "2.31 kPa" without its unit, which stands beside the trainee's own reading.
+std::string digits_of(const std::string& text) {
+    const bool number = !text.empty() && (text.front() == '-' || std::isdigit(text.front()) != 0);
+    return number ? text.substr(0, text.find(' ')) : text;
+}
+
+std::string short_range(const std::string& text) {
+    const auto to = text.find(" to ");
+    if (to == std::string::npos) return digits_of(text);
+    const std::string first = digits_of(text.substr(0, to)), last = digits_of(text.substr(to + 4));
+    return first + "–" + last;
 }
 
 void add_table(screens::DebriefView& view, const Source& from) {

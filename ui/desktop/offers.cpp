@@ -125,7 +125,8 @@ std::vector<Offer> offers_of(const views::JobCard& card, const std::vector<Thing
     for (const auto& phrase : views::phrases({})) {
         if (placed_elsewhere(phrase.pattern)) continue;
         for (const Draft& draft : sentences_of(phrase.pattern, card))
-            offers.push_back({draft.words, draft.open, phrase.pattern, homes_of(draft, things)});
+            offers.push_back(
+                {draft.words, draft.open, phrase.pattern, homes_of(draft, things), draft.word});
     }
     return offers;
 }
@@ -134,7 +135,7 @@ std::string short_name(const Offer& offer, const Thing& thing) {
     std::string text = offer.sentence;
     for (const std::string& claim : thing.claims) {
         const std::string word = claim.substr(claim.find(':') + 1);
-        const auto at = word == "*" ? std::string::npos : text.find(" " + word);
+        const auto at = word != offer.word ? std::string::npos : text.find(" " + word);
         if (at == std::string::npos) continue;
         text.erase(at, word.size() + 1);
         if (at == text.size())

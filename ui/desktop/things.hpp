@@ -36,6 +36,7 @@ struct Offer {
     bool open = false;     // the sentence still wants words of the trainee's own
     std::string pattern;
     std::vector<std::size_t> things;  // where it belongs
+    std::string word{};               // the closed word in it: "inlet"; empty: none
 };
 /// Every act but waits and what the write-up and the list of causes are for.
 [[nodiscard]] std::vector<Offer> offers_of(const views::JobCard& card,

@@ -24,7 +24,7 @@ struct Columns {
 Columns columns_of(const Rect& r) {
     const bool wide = r.w > 900.0, middling = r.w > 640.0;
     const std::array parts{kit::Part{84.0, 0.0}, kit::Part{150.0, 0.4},
-                           kit::Part{0.0, middling ? 1.4 : 0.0}, kit::Part{wide ? 130.0 : 0.0, 0.0},
+                           kit::Part{0.0, middling ? 1.4 : 0.0}, kit::Part{wide ? 172.0 : 0.0, 0.0},
                            kit::Part{170.0, 0.2}};
     return {kit::columns(kit::inset(r, 14.0, 0.0), parts, 8.0)};
 }

@@ -59,14 +59,35 @@ void draw_heads(kit::Stage& stage, const Table& t, const Rect& head, const Debri
     }
 }
 
+/// On one line, else in smaller type on two; what is longer still is cut.
+void draw_prediction(kit::Stage& stage, const Rect& r, const std::string& words,
+                     kit::TextStyle style) {
+    if (stage.width(words, style) <= r.w) {
+        stage.text(r, words, style, kit::Align::centre);
+        return;
+    }
+    style.size = kit::type_size::label;
+    auto lines = kit::wrapped(stage.metrics(), style, words, r.w);
+    constexpr double step = 16.0;
+    constexpr std::size_t most = 2;
+    const std::size_t n = std::min(lines.size(), most);
+    for (std::size_t i = 0; i < n; ++i) {
+        if (i + 1 == most && lines.size() > most)
+            for (std::size_t k = most; k < lines.size(); ++k) lines[i] += " " + lines[k];
+        const double y =
+            r.centre().y + step * (static_cast<double>(i) - static_cast<double>(n) / 2.0);
+        const double w = std::min(r.w, stage.width(lines[i], style));
+        stage.text_shortened({r.centre().x - w / 2.0, y, w, step}, lines[i], style);
+    }
+}
+
 void draw_cell(kit::Stage& stage, const Rect& cell, const ComparedCell& c, bool is_true) {
     if (c.ruled_out) stage.paint().box(kit::inset(cell, 0.5), Token::wash);
     const kit::TextStyle style = is_true       ? kit::style::body_bold
                                  : c.ruled_out ? kit::style::body_quiet
                                                : kit::style::body;
     const double mark = c.ruled_out ? 22.0 : 0.0;
-    stage.text({cell.x + 2.0, cell.y, cell.w - mark - 4.0, cell.h}, c.predicted, style,
-               kit::Align::centre);
+    draw_prediction(stage, {cell.x + 2.0, cell.y, cell.w - mark - 4.0, cell.h}, c.predicted, style);
     if (c.ruled_out)
         kit::draw_mark(stage.paint(), {cell.right() - 16.0, cell.centre().y}, kit::Mark::cross,
                        8.0);

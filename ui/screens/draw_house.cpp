@@ -29,15 +29,23 @@ void draw_ground(const SheetPen& pen, const HousePlan& plan) {
     draw_hatch(pen.stage().paint(), below, hatch_step, Token::rule);
 }
 
+/// On one line, else on two: a small room does not borrow from the next one.
 void room_name(const SheetPen& pen, const Rect& room, const std::string& name,
                LabelPlacer& placer) {
     kit::Stage& stage = pen.stage();
-    const double w = stage.width(name, kit::style::absent);
     const Rect r = pen.at(room);
-    const Rect places[] = {{r.x + 7.0, r.y + 3.0, w, 18.0},
-                           {r.right() - w - 7.0, r.y + 3.0, w, 18.0}};
+    constexpr double margin = 7.0, step = 17.0;
+    auto lines = kit::wrapped(stage.metrics(), kit::style::absent, name, r.w - 2.0 * margin);
+    double w = 0.0;
+    for (const std::string& line : lines) w = std::max(w, stage.width(line, kit::style::absent));
+    const double h = step * static_cast<double>(lines.size()) + 1.0;
+    const Rect places[] = {{r.x + margin, r.y + 3.0, w, h},
+                           {r.right() - w - margin, r.y + 3.0, w, h}};
     const Rect box = placer.place(places);
-    if (!box.empty() && stage.shows_whole(box)) stage.text(box, name, kit::style::absent);
+    if (box.empty() || !stage.shows_whole(box)) return;
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        stage.text({box.x, box.y + step * static_cast<double>(i), box.w, step + 1.0}, lines[i],
+                   kit::style::absent);
 }
 
 void draw_meter(const SheetPen& pen, const Rect& r, const SiteView& site) {

@@ -116,7 +116,7 @@ void draw_tool(kit::Stage& stage, const PlacedPoint& point, LabelPlacer& placer)
     const Point c = point.mark;
     const kit::Size s = tool_size;
     std::vector<Rect> places;
-    for (const double far : {44.0, 52.0, 60.0, 68.0, 76.0})
+    for (const double far : {44.0, 52.0, 60.0, 68.0, 76.0, 90.0, 106.0, 124.0})
         for (const double angle :
              {180.0, 200.0, 160.0, 220.0, 140.0, 90.0, 240.0, 0.0, 270.0, 320.0, 40.0})
             places.push_back(kit::around(kit::arc(c, far, angle, angle + 1.0).front(), s.w, s.h));

@@ -32,6 +32,7 @@ const std::vector<kit::Binding>& key_table() {
         {"prefix.tool",     "job",       "T",          "then 1 to 8: take that tool in hand"},
         {"record",          "job",       "R",          "record the reading in hand"},
         {"causes",          "job",       "C",          "causes and the last reading"},
+        {"pause",           "job",       "P",          "pause or run, wherever the focus is"},
         {"pause",           "job",       "Space",      "pause or run; on a button it presses that"},
         {"speed",           "job",       "S",          "next speed"},
         {"wait",            "job",       "W",          "wait again"},

@@ -71,9 +71,15 @@ void draw_lane_names(kit::Stage& stage, const Rect& lane, const LaneView& view, 
                            : Rect{left + w + 6.0, lane.y, names_w - w - 16.0, lane.h};
     stage.text(unit, view.unit, kit::style::label, tall ? kit::Align::start : kit::Align::end);
     if (!tall || !connected) return;
-    for (const double tick : view.ticks)
-        stage.text({left, y_in(lane, view, tick) - 8.0, names_w - 10.0, 16.0}, plain(tick),
-                   kit::style::label, kit::Align::end);
+    constexpr double apart = 15.0;  // closer labels would touch
+    double last = lane.y - apart;
+    for (auto tick = view.ticks.rbegin(); tick != view.ticks.rend(); ++tick) {
+        const double y = y_in(lane, view, *tick);
+        if (std::abs(y - last) < apart) continue;
+        stage.text({left, y - 8.0, names_w - 10.0, 16.0}, plain(*tick), kit::style::label,
+                   kit::Align::end);
+        last = y;
+    }
 }
 
 void draw_not_connected(kit::Stage& stage, const Rect& lane) {

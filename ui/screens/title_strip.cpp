@@ -97,7 +97,7 @@ std::string with_more_to_come(const kit::Stage& stage, std::string words, double
 }
 
 /// The name of the selected thing; or, while an action that cannot be done is pointed at, what it needs.
-void draw_subtitle(kit::Stage& stage, const Rect& r, const SelectionView& s) {
+void draw_subtitle(kit::Stage& stage, const Rect& r, const SelectionView& s, bool part) {
     for (std::size_t i = 0; i < s.actions.size(); ++i) {
         const std::string id = "actions." + std::to_string(i + 1);
         const bool pointed_at = stage.is_focused(id) || stage.state().hovered == id;
@@ -106,7 +106,7 @@ void draw_subtitle(kit::Stage& stage, const Rect& r, const SelectionView& s) {
                              kit::style::absent);
         return;
     }
-    stage.text_shortened(r, s.name, kit::style::body);
+    if (!part) stage.text_shortened(r, s.name, kit::style::body);
 }
 
 }  // namespace
@@ -169,8 +169,11 @@ void draw_selection(kit::Stage& stage, const Rect& r, const SelectionView& s) {
                    .bounds = r});
         return;
     }
-    const double w = stage.text(title, s.tag, kit::style::body_bold);
-    draw_subtitle(stage, {title.x + w + 10.0, title.y, title.w - w - 10.0, title.h}, s);
+    // A point goes by its tag, a part by its name.
+    const bool part = s.tag.front() >= 'a' && s.tag.front() <= 'z' && !s.name.empty();
+    const double w =
+        stage.text(title, part ? kit::capitalised(s.name) : s.tag, kit::style::body_bold);
+    draw_subtitle(stage, {title.x + w + 10.0, title.y, title.w - w - 10.0, title.h}, s, part);
     stage.add({.id = "actions.what",
                .role = kit::Role::heading,
                .name = s.tag,

@@ -60,7 +60,7 @@ Rect draw_label(kit::Stage& stage, kit::Slicer& row, const Label& label) {
                .value = std::string(label.help),
                .bounds = {r.x, r.y, r.w, 20.0}});
     if (label.fillable && label.beside && r.h >= below + 26.0)
-        draw_fill(stage, {r.x, r.y + below + 2.0, 106.0, 24.0}, label);
+        draw_fill(stage, {r.x, r.y + below + 2.0, 118.0, 24.0}, label);
     if (label.fillable && !label.beside)
         draw_fill(stage, {r.right() - 90.0, r.y, 90.0, 24.0}, label);
     return row.rest();

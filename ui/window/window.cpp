@@ -44,6 +44,10 @@ struct Window::Impl {
 Window::Window(const std::string& title, kit::Size pixels, const kit::Typeface& typeface)
     : impl_(std::make_unique<Impl>(title, pixels, typeface)) {
     impl_->window.setKeyRepeatEnabled(true);
+    // In the middle of the desktop: where no window manager puts it elsewhere, it may not hang over an edge.
+    const kit::Size all = desktop();
+    impl_->window.setPosition({static_cast<int>(std::max(0.0, (all.w - pixels.w) / 2.0)),
+                               static_cast<int>(std::max(0.0, (all.h - pixels.h) / 2.0))});
 }
 
 Window::~Window() = default;

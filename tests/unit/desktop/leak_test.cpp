@@ -1,6 +1,10 @@
 // Proves that houses which have shown the same look and sound the same, whatever is wrong with them.
 #include <gtest/gtest.h>
 
+#include <filesystem>
+#include <fstream>
+
+#include "sim/scenario/scenario.hpp"
 #include "tests/unit/desktop/memory_host.hpp"
 
 namespace emberpath::desktop {
@@ -84,6 +88,61 @@ INSTANTIATE_TEST_SUITE_P(
                     Pair{"NothingAndSoot", Cause::no_fault, Cause::exchanger_sooted,
                          "measure temperature at bath tap"}),
     [](const auto& one) { return std::string(one.param.name); });
+
+// --- the shipped jobs ---
+
+const std::filesystem::path root = EMBERPATH_SOURCE_DIR;
+
+std::vector<std::string> sentences(const std::string& job) {
+    std::ifstream in(root / "tests/jobs/paths" / (job + ".good.acts"));
+    std::vector<std::string> all;
+    for (std::string line; std::getline(in, line);)
+        if (!line.empty() && line.front() != '#') all.push_back(line);
+    return all;
+}
+
+/// Works both houses by the same acts while they have shown the same; returns how many acts that were.
+int compare_while_alike(const worksite::Job& one_job, const worksite::Job& other_job,
+                        const std::vector<std::string>& acts) {
+    Person one(one_job), other(other_job);
+    one.enter_house();
+    other.enter_house();
+    int compared = 0;
+    for (const std::string& act : acts) {
+        if (shown_to(one) != shown_to(other)) break;
+        EXPECT_EQ(painting(one.program.last_frame()), painting(other.program.last_frame()))
+            << "before \"" << act << "\"";
+        EXPECT_EQ(one.program.heard(), other.program.heard());
+        ++compared;
+        one.say(act);
+        other.say(act);
+    }
+    return compared;
+}
+
+class ShippedHouse : public testing::TestWithParam<std::string> {};
+
+TEST_P(ShippedHouse, LooksTheSameWhateverIsWrongUntilSomethingElseIsShown) {
+    const auto loaded = scenario::load(root / "scenarios/jobs" / (GetParam() + ".toml"));
+    ASSERT_TRUE(loaded.good());
+    const auto acts = sentences(GetParam());
+    worksite::Job sound = loaded.job, weaker = loaded.job;
+    sound.faults.clear();
+    for (auto& fault : weaker.faults) fault.severity *= 0.995;
+    const int with_sound = compare_while_alike(loaded.job, sound, acts);
+    const int with_weaker = compare_while_alike(loaded.job, weaker, acts);
+    constexpr int told_apart_at_once = 3;
+    EXPECT_GE(std::max(with_sound, with_weaker), told_apart_at_once);
+}
+
+std::vector<std::string> job_names() {
+    std::vector<std::string> names;
+    for (const auto& file : scenario::list_jobs(root / "scenarios/jobs"))
+        names.push_back(file.stem().string());
+    return names;
+}
+INSTANTIATE_TEST_SUITE_P(Jobs, ShippedHouse, testing::ValuesIn(job_names()),
+                         [](const auto& one) { return one.param; });
 
 }  // namespace
 }  // namespace emberpath::desktop

@@ -20,6 +20,17 @@ TEST(FirstScreen, HasTheFocusOnGoingToTheHouse) {
     EXPECT_EQ(person.program.place(), Place::job);
 }
 
+TEST(FirstScreen, OnlySelectsAHouseThatIsClicked) {
+    Person person;
+    person.click("jobs.test");
+    person.click("jobs.test");
+    for (int i = 0; i < 50; ++i) person.program.elapse(0.01);
+    EXPECT_EQ(person.program.place(), Place::choose);
+    person.press(kit::Key::down);
+    person.press(kit::Key::enter);
+    person.wait_for(Place::job);
+}
+
 TEST(FirstMoment, OffersToAskTheCustomerUnderKeyOne) {
     Person person;
     person.enter_house();
@@ -74,6 +85,15 @@ TEST(Actions, BeyondSixAreOnFurtherPages) {
     EXPECT_NE(person.node("actions.1")->name, "Ask: problem");
     person.press(kit::Key::escape);
     EXPECT_EQ(person.node("actions.1")->name, "Ask: problem");
+}
+
+TEST(Actions, StayOnTheirPageAfterOneIsDone) {
+    Person person;
+    person.enter_house();
+    person.type("6");
+    const std::string first = person.node("actions.1")->name;
+    person.type("1");
+    EXPECT_EQ(person.node("actions.1")->name, first);
 }
 
 TEST(Actions, WithWordsOfTheirOwnOpenTheBoxWithTheirBeginning) {
@@ -197,11 +217,14 @@ TEST(Waits, AreChosenAndRepeated) {
     Person person;
     person.enter_house();
     person.type("W");
+    person.type("1");
+    EXPECT_EQ(person.last_act(), "wait 10 s");
+    person.type("W");
     person.type("3");
-    person.press(kit::Key::escape);
-    person.say("wait 10 s");
+    EXPECT_EQ(person.last_act(), "wait 2 min");
     person.type("w");
-    EXPECT_THAT(person.last_act(), HasSubstr("wait"));
+    EXPECT_EQ(person.host.at_work->attempt().log().size(), 3U);
+    EXPECT_EQ(person.last_act(), "wait 2 min");
 }
 
 TEST(Coached, PutsAnUnsafeActInFrontUntilItIsRead) {

@@ -6,7 +6,7 @@
 
 #include <set>
 
-#include "tests/unit/worksite/house.hpp"
+#include "tests/unit/desktop/memory_host.hpp"
 
 namespace emberpath::desktop {
 namespace {
@@ -87,6 +87,42 @@ TEST(Offers, AreNamedShortlyAtTheirThing) {
     EXPECT_EQ(name_of("ask about problem"), "Ask: problem");
     EXPECT_EQ(name_of("read readout flow"), "Read flow");
     EXPECT_EQ(name_of("tell customer"), "Tell customer …");
+    EXPECT_EQ(name_of("read room air"), "Read room air");
+    EXPECT_EQ(name_of("replace outlet sensor"), "Replace outlet sensor");
+}
+
+/// Everything that number keys can do at a thing, page by page.
+void collect(Person& person, const std::string& tag, std::set<std::string>& done_by_key) {
+    person.say(tag);
+    std::set<std::string> seen;
+    for (bool fresh = true; fresh;) {
+        fresh = false;
+        bool more = false;
+        for (int i = 1; i <= 6; ++i) {
+            const auto* action = person.node("actions." + std::to_string(i));
+            if (action == nullptr) break;
+            EXPECT_EQ(action->shortcut, "action." + std::to_string(i));
+            more = action->command.name == "more actions";
+            if (!more) fresh = seen.insert(action->command.argument).second || fresh;
+        }
+        if (!more) break;
+        person.type("6");
+    }
+    done_by_key.merge(seen);
+}
+
+TEST(EveryAct, IsReachedByTagAndNumberKeys) {
+    for (const auto& job : {worksite::test_job(), worksite::cylinder_job()}) {
+        Person person(job);
+        person.enter_house();
+        person.program.event(kit::Character{U' ', false});  // time stands still
+        const auto card = views::job_card(job, worksite::Mode::coached);
+        const auto things = things_of(card);
+        std::set<std::string> done_by_key;
+        for (const auto& thing : things) collect(person, thing.point.tag, done_by_key);
+        for (const auto& offer : offers_of(card, things))
+            EXPECT_TRUE(done_by_key.contains(offer.sentence)) << offer.sentence;
+    }
 }
 
 TEST(Houses, HaveEachFixtureOnceInARoom) {

@@ -1,0 +1,73 @@
+// Proves that an author sees whether a job can be solved, and that a saved file is looked at by itself.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "tests/unit/desktop/memory_host.hpp"
+#include "ui/desktop/author_solve.hpp"
+
+namespace emberpath::desktop {
+namespace {
+
+using faults::Cause;
+using testing::HasSubstr;
+
+Solution solution_of(Cause cause, double severity) {
+    std::atomic<double> share{0.0};
+    const std::atomic<bool> abandoned{false};
+    return solve(worksite::test_job({worksite::fault(cause, severity)}), share, abandoned);
+}
+
+TEST(Solution, HasAPathAndTellsTheCauseFromItsLikest) {
+    const Solution solution = solution_of(Cause::outlet_sensor_open, 1.0);
+    ASSERT_TRUE(solution.complete);
+    EXPECT_FALSE(solution.safe_path.empty());
+    ASSERT_EQ(solution.causes.size(), rivals_shown + 1);
+    EXPECT_EQ(solution.causes.front(), "This job");
+    for (std::size_t i = 0; i < solution.pairs.size(); ++i) EXPECT_EQ(solution.pairs[i].size(), i);
+    for (const auto& check : solution.checks) EXPECT_TRUE(check.good) << check.title;
+}
+
+TEST(Solution, SaysThatASoundHouseCannotBeToldFromATraceOfAFault) {
+    const Solution solution = solution_of(Cause::exchanger_sooted, 0.001);
+    bool good = true;
+    for (const auto& check : solution.checks) good = good && check.good;
+    EXPECT_FALSE(good);
+}
+
+TEST(Solution, IsStoppedWhenNobodyWantsItAnyMore) {
+    std::atomic<double> share{0.0};
+    const std::atomic<bool> abandoned{true};
+    EXPECT_FALSE(solve(worksite::test_job(), share, abandoned).complete);
+}
+
+TEST(Author, SeesTheSolutionWhenItIsWorkedOut) {
+    Person person(worksite::test_job(), {1280.0, 800.0}, true);
+    person.host.solution.safe_path = {"Manifold pressure"};
+    person.host.solution.complete = true;
+    person.wait_for(Place::author);
+    for (int i = 0; i < 2000 && person.node("checks.path.1") == nullptr; ++i) {
+        person.program.elapse(0.0);
+        person.look();
+        std::this_thread::yield();
+    }
+    ASSERT_NE(person.node("checks.path.1"), nullptr);
+    EXPECT_EQ(person.node("checks.path.1")->value, "Manifold pressure");
+}
+
+TEST(Author, SeesASavedFileWithoutAsking) {
+    Person person(worksite::test_job(), {1280.0, 800.0}, true);
+    person.wait_for(Place::author);
+    EXPECT_EQ(person.host.previews, 1);
+    person.program.elapse(1.0);
+    EXPECT_EQ(person.host.previews, 1) << "nothing was saved";
+    person.host.file_changed = true;
+    for (int i = 0; i < 2000 && person.host.previews < 2; ++i) {
+        person.program.elapse(0.6);
+        std::this_thread::yield();
+    }
+    EXPECT_EQ(person.host.previews, 2);
+    EXPECT_THAT(person.host.told, testing::Contains(HasSubstr("The file was changed")));
+}
+
+}  // namespace
+}  // namespace emberpath::desktop
