@@ -99,7 +99,7 @@ std::vector<std::string> JobDesk::ready_sentences() const {
 
 std::string JobDesk::record_refusal(const std::string& sentence) const {
     if (sentence.empty()) return in_hand_ < belt().size() ? "not connected" : "nothing in hand";
-    return visit_.attempt().check(sentence).text.empty() ? "" : "not now";
+    return visit_.attempt().check(sentence).text;
 }
 
 screens::JobView JobDesk::view(const kit::State& state) const {
