@@ -85,6 +85,10 @@ std::string percent(double probability) {
     return figure(100.0 * probability, 0) + " %";
 }
 
+std::string given(double probability, Remedy remedy) {
+    return percent(probability) + " to \"" + class_title(remedy) + "\"";
+}
+
 double overall_without(const Assessment& a, std::size_t area) {
     const AreaScores scores{a.areas[0].score, a.areas[1].score, a.areas[2].score, a.areas[3].score,
                             a.areas[4].score};

@@ -31,6 +31,8 @@ void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& out
 
 /// "04:10" since the trainee's time began.
 [[nodiscard]] std::string clock_text(std::int64_t ticks);
+/// "97 % to \"igniter failed\"".
+[[nodiscard]] std::string given(double probability, faults::Remedy remedy);
 /// "97 %", "under 1 %", "over 99 %".
 [[nodiscard]] std::string percent(double probability);
 

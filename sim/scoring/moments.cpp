@@ -43,8 +43,8 @@ std::string best_there(const Step& step, const Hindsight& hindsight) {
 
 std::string remedy_moment(const Made& made, const Outcome& outcome, double minutes) {
     return at(outcome, *made.step) + ": " + figure(minutes, 0) +
-           " minutes, because the evidence gave " + class_title(made.remedy) + " " +
-           percent(made.commitment.probability) + ".";
+           " minutes, because the evidence gave " +
+           given(made.commitment.probability, made.remedy) + ".";
 }
 
 }  // namespace
@@ -67,7 +67,7 @@ std::vector<std::string> still_open(const std::vector<Rival>& open) {
     std::vector<std::string> said;
     for (const Rival& rival : open) {
         const std::string share =
-            class_title(rival.remedy) + " still had " + percent(rival.probability);
+            "\"" + class_title(rival.remedy) + "\" still had " + percent(rival.probability);
         if (rival.separation < separable_above)
             said.push_back("You could not have known: " + share +
                            ", and no reading on this job tells it from the likeliest.");

@@ -47,11 +47,10 @@ std::string evidence_reason(const Findings& f, const Outcome& outcome) {
                "settled could tell it from what else was open.";
     if (worst != nullptr)
         return at(outcome, *worst->step) + ": your own evidence gave " +
-               class_title(worst->remedy) + " " + percent(worst->commitment.probability) +
-               "; this remedy needs " + percent(worst->commitment.need) + ".";
+               given(worst->commitment.probability, worst->remedy) + "; this remedy needs " +
+               percent(worst->commitment.need) + ".";
     if (!f.named) return "No cause from the catalogue was written down and handed in.";
-    const std::string held =
-        "your evidence gave " + class_title(*f.named) + " " + percent(f.diagnosis.probability);
+    const std::string held = "your evidence gave " + given(f.diagnosis.probability, *f.named);
     if (most < 0.05) return "Before anything was decided " + held + "; 90 % is asked.";
     return "The cause you wrote down was not yet shown: " + held + ", and 90 % is asked.";
 }

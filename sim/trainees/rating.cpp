@@ -106,8 +106,8 @@ void find_identifiability(const std::vector<Scored>& attempts, Rating& rating) {
 }
 
 // Somebody who looks at the display, and at nothing else.
-void find_blind_guess(const worksite::Job& job, Rating& rating) {
-    Visit visit(job, 1);
+void find_blind_guess(const worksite::Job& job, const Arrived& at_arrival, Rating& rating) {
+    Visit visit(job, 1, at_arrival);
     visit.act("look at display");
     const Belief belief(visit);
     rating.blind_guess = belief.leading_probability();
@@ -144,17 +144,18 @@ Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
     return scored;
 }
 
-std::vector<Scored> play_all(const worksite::Job& job, int seeds) {
-    const auto count = static_cast<std::size_t>(std::max(seeds, 1));
+std::vector<Scored> play_all(const worksite::Job& job, const Cast& cast) {
+    const auto count = static_cast<std::size_t>(std::max(cast.seeds, 1));
     std::vector<Played> found(count);
     std::vector<Arrived> arrived(count);
+    arrived.front() = cast.at_arrival;
     in_parallel(count, [&](std::size_t i) {
-        arrived[i] = arrive(job, i + 1);
+        if (arrived[i] == nullptr) arrived[i] = arrive(job, i + 1);
         found[i] = play(Policy::information, job, i + 1, {{}, nullptr, arrived[i]});
     });
     std::vector<Scored> all;
     for (std::size_t i = 0; i < count; ++i)
-        for (const Policy policy : all_policies())
+        for (const Policy policy : cast.policies)
             if (is_possible(policy, job)) {
                 Scored one;
                 one.policy = policy;
@@ -172,7 +173,8 @@ std::vector<Scored> play_all(const worksite::Job& job, int seeds) {
     return all;
 }
 
-Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts) {
+Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts,
+             const Arrived& at_arrival) {
     Rating rating;
     double best_sound = 0.0;
     int ordinary = 0, missed = 0;
@@ -186,7 +188,7 @@ Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts) {
     }
     rating.missed_share = ordinary > 0 ? static_cast<double>(missed) / ordinary : 1.0;
     rating.shortest = shortest_of(attempts);
-    find_blind_guess(job, rating);
+    find_blind_guess(job, at_arrival, rating);
     find_identifiability(attempts, rating);
     if (!rating.shortest.found)
         rating.refusals.emplace_back("no sound way of working leads through without an objection.");
@@ -195,7 +197,8 @@ Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts) {
 }
 
 Rating rate(const worksite::Job& job, int seeds) {
-    return judge(job, play_all(job, seeds));
+    const Arrived at_arrival = arrive(job, 1);
+    return judge(job, play_all(job, {all_policies(), seeds, at_arrival}), at_arrival);
 }
 
 std::string_view difficulty_word(double missed_share) {

@@ -31,9 +31,14 @@ struct Scored {
 /// Does the proposal leave the attempt without objection?
 [[nodiscard]] bool is_unopposed(const scoring::Assessment& assessment);
 
-/// All possible policies, `seeds` times (seeds 1, 2, ...), in order of seed and policy. Works on two
+struct Cast {
+    std::span<const Policy> policies = all_policies();
+    int seeds = 1;            // 1, 2, ...
+    Arrived at_arrival = {};  // shadows of the first seed; nullptr: worked out
+};
+/// The possible ones of these policies, once for each seed, in order of seed and policy. Works on two
 /// attempts at a time; the result does not depend on that.
-[[nodiscard]] std::vector<Scored> play_all(const worksite::Job& job, int seeds);
+[[nodiscard]] std::vector<Scored> play_all(const worksite::Job& job, const Cast& cast);
 
 struct Fare {
     Policy policy = Policy::information;
@@ -60,8 +65,9 @@ struct Rating {
     std::vector<std::string> refusals;  // sentences; empty: fit for release
 };
 [[nodiscard]] Rating rate(const worksite::Job& job, int seeds);
-/// The judging part alone, for attempts that were played already.
-[[nodiscard]] Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts);
+/// The judging part alone, for attempts that were played already. `at_arrival`: of seed 1, or nullptr.
+[[nodiscard]] Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts,
+                           const Arrived& at_arrival = nullptr);
 
 /// "easy", "middling" or "hard", by the share of ordinary attempts that met an objection.
 [[nodiscard]] std::string_view difficulty_word(double missed_share);

@@ -69,7 +69,7 @@ int main(int count, char** words) {
         if (count > 4)
             show(loaded.job, words[4], static_cast<std::uint64_t>(seeds));
         else
-            write_rows(out, name, trainees::play_all(loaded.job, seeds));
+            write_rows(out, name, trainees::play_all(loaded.job, {trainees::all_policies(), seeds}));
         std::cerr << name << "\n";
     }
     return 0;
