@@ -231,6 +231,20 @@ bool any(const PackMask<N, Isa>& a) {
     return false;
 }
 
+/// True when every lane is: the work of an alternative that no lane would choose may then be left out. Nothing
+/// else may hang on it, or a lane's bits would depend on its neighbours.
+inline bool all(bool a) {
+    return a;
+}
+template <std::size_t N, class Isa>
+bool all(const PackMask<N, Isa>& a) {
+    auto every = a.v.r[0];
+    for (std::size_t k = 1; k < a.v.count; ++k) every &= a.v.r[k];
+    bool yes = true;
+    for (std::size_t i = 0; i < PackMask<N, Isa>::Bits::size; ++i) yes = yes && every[i] != 0;
+    return yes;
+}
+
 template <class Real>
 Real minimum(const Real& a, const Real& b) {
     return select(a < b, a, b);

@@ -56,8 +56,11 @@ template <class Real>
 [[nodiscard]] CylinderSupply<Real> cylinder_supply(const Parameters<Real>& p, const State<Real>& x,
                                                    const Surroundings& at) {
     constexpr double span_pa = 20.0e3;
+    if (math::all(p.cylinder_fed <= Real(0.5))) return {Real(0.0), Real(0.0), Real(0.0)};
     const Vapour<Real> first = vapour_of(x[cylinder_liquid_k], x[cylinder_liquid_kg]);
-    const Vapour<Real> reserve = vapour_of(x[reserve_liquid_k], x[reserve_liquid_kg]);
+    const Vapour<Real> reserve = math::all(p.reserve_fitted == Real(0.0))
+                                     ? first
+                                     : vapour_of(x[reserve_liquid_k], x[reserve_liquid_kg]);
     const Real acts = p.reserve_fitted * (1.0 - p.changeover_stuck);
     const Real lever = acts * at.reserve_first;
     const Real in_service = first.gauge_pa + lever * (reserve.gauge_pa - first.gauge_pa);

@@ -61,7 +61,10 @@ template <class Real>
 template <class Real>
 [[nodiscard]] Real water_side_conductance(const Parameters<Real>& p, const Real& water_kg_per_s) {
     const Real relative = math::maximum(water_kg_per_s * (1.0 / 0.33), Real(1e-6));
-    const Real ha = math::maximum(Real(60.0), 2600.0 * math::power(relative, 0.8));
+    constexpr double all_but_still = 0.008;  // 2600 W/K times this to the power of 0.8 is below 60
+    Real ha = Real(60.0);
+    if (!math::all(relative < Real(all_but_still)))
+        ha = math::maximum(ha, 2600.0 * math::power(relative, 0.8));
     return (1.0 / static_cast<double>(cell_count)) / (1.0 / ha + p.scale_k_per_w);
 }
 

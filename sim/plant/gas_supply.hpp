@@ -146,7 +146,8 @@ template <class Real>
     Real g = Real(0.0);
     for (const Real& bank : conductance) g += bank;
     const Real qo = others_draw(at, out.upstream_pa);
-    const Real s = manifold_root(p, x, out, g, qo);
+    Real s = Real(0.0);
+    if (!math::all(g == Real(0.0))) s = manifold_root(p, x, out, g, qo);
 
     out.manifold_pa = s * s * commands.main_solenoid * p.main_valve_works;
     out.total_m3_per_s = Real(0.0);

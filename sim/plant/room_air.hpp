@@ -52,6 +52,8 @@ template <class Real>
 template <class Real>
 [[nodiscard]] Real spilled_share(const Parameters<Real>& p, const State<Real>& x,
                                  const Surroundings& at, const Real& air_m3_per_s) {
+    const auto none = math::both(p.open_flued == Real(0.0), p.spill_into_room == Real(0.0));
+    if (math::all(none)) return Real(0.0);
     constexpr double pa_k_per_m = 353.0 * 9.80665;  // density of air times its temperature, times g
     constexpr double keeps = 0.6;  // of the excess temperature, after dilution in the diverter
     constexpr double through_cowl = 0.1;  // of the wind that a plain terminal would feel

@@ -77,6 +77,23 @@ TEST(Outlets, OneHeightIsTheClosedForm) {
     EXPECT_NEAR(listed, plant::water_flows(p, at_rest(), plain).heater_m3_per_s, 1e-15);
 }
 
+TEST(Outlets, OneHeightIsSolvedAtOnceAsWellAsInFourSteps) {
+    math::Random random(8, "one height");
+    double worst = 0.0;
+    for (int i = 0; i < 2000; ++i) {
+        PlantParameters p = plant::natural_gas_parameters();
+        Surroundings at =
+            open({{0, one_tap * random.uniform(), 9.0 * pa_per_m * random.uniform()}});
+        at.mains_water_pa = 100.0e3 + 500.0e3 * random.uniform();
+        at.cold_draw_m3_per_s = 4e-4 * random.uniform();
+        const double at_once = plant::water_flows(p, at_rest(), at).heater_m3_per_s;
+        p.cross_flow_gain = 1e-30;  // far too little to feel, but it asks for all steps
+        const double in_steps = plant::water_flows(p, at_rest(), at).heater_m3_per_s;
+        worst = std::max(worst, std::abs(at_once - in_steps) / (in_steps + no_flow_m3_per_s));
+    }
+    EXPECT_LT(worst, 1e-9);
+}
+
 TEST(Outlets, AnUpperFloorTakesItsHeadFromThePressure) {
     const PlantParameters p = plant::natural_gas_parameters();
     const double head = 6.0 * pa_per_m;

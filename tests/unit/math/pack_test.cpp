@@ -24,6 +24,18 @@ P drawn(Random& random, double span = 20.0) {
     return pack;
 }
 
+TYPED_TEST(Packs, AllIsTrueOnlyWhenEveryLaneIs) {
+    for (std::size_t odd = 0; odd < lanes<TypeParam>; ++odd) {
+        TypeParam pack(1.0);
+        EXPECT_TRUE(all(pack > TypeParam(0.0)));
+        set_lane(pack, odd, -1.0);
+        EXPECT_FALSE(all(pack > TypeParam(0.0))) << odd;
+        EXPECT_TRUE(any(pack > TypeParam(0.0))) << odd;
+    }
+    EXPECT_TRUE(all(true));
+    EXPECT_FALSE(all(false));
+}
+
 /// One expression with every operator, written once for scalar and pack.
 template <class Real>
 Real everything(const Real& a, const Real& b) {

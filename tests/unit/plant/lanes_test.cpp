@@ -54,6 +54,50 @@ TEST(Lanes, HaveTheBitsOfTheHeaterAloneUnderTheSameCommands) {
     }
 }
 
+/// Lanes that leave work out by themselves beside lanes that need it: mixer, spill, cylinders, main valve shut.
+Plant<Pack> unlike_neighbours() {
+    Plant<Pack> pack;
+    for (std::size_t i = 0; i < 8; ++i) {
+        PlantParameters p = i < 5 ? natural_gas_parameters() : propane_parameters();
+        if (i == 1) p.cross_flow_gain = 1.0e-7;
+        if (i == 2) p.spill_into_room = 0.2;
+        if (i == 3) p = with_flue(p, FlueKind::open_flued);
+        if (i == 4) p.main_valve_works = 0.0;
+        if (i == 6) p = with_cylinder_pair(p);
+        if (i == 7) p.strainer_resistance *= 1.0e6;
+        set_parameters(pack, i, p);
+    }
+    return pack;
+}
+
+TEST(Lanes, KeepTheirBitsBesideNeighboursThatNeedMoreWork) {
+    Plant<Pack> pack = unlike_neighbours();
+    std::array<OpenLoop, 8> alone;
+    Surroundings at;
+    settle_cold(pack, at);
+    for (std::size_t lane = 0; lane < 8; ++lane)
+        alone[lane] = OpenLoop(one_lane(pack, lane).parameters);
+    for (const double open : {5.0e-7, 0.0, 2.0e-7}) {
+        at.hot_tap_conductance = open;
+        signals::ActuatorCommands<Pack> c;
+        c.fan_duty = Pack(0.5);
+        c.main_solenoid = Pack(open > 0.0 ? 1.0 : 0.0);
+        for (Pack& bank : c.bank_solenoid) bank = Pack(1.0);
+        c.manifold_pressure_pa = Pack(500.0);
+        c.spark = Pack(1.0);
+        for (int i = 0; i < 100; ++i) advance(pack, at, c);
+        for (std::size_t lane = 0; lane < 8; ++lane) {
+            OpenLoop& one = alone[lane];
+            one.at = at;
+            one.commands = firing(3, 500.0, 0.5);
+            one.commands.main_solenoid = math::lane(c.main_solenoid, lane);
+            one.commands.spark = 1.0;
+            one.run(10.0);
+            EXPECT_EQ(state_hash(one.plant, 0), state_hash(pack, lane)) << lane << " at " << open;
+        }
+    }
+}
+
 TEST(Lanes, SensorsOfOneLaneAreThoseOfItsHeater) {
     Plant<Pack> pack = eight();
     const Surroundings at;
