@@ -33,6 +33,7 @@ template <class Real>
     Real weighted = Real(0.0);
     for (std::size_t b = 0; b < bank_count; ++b) {
         const Real q = gas.bank_m3_per_s[b] * x[flame_0 + b];
+        if (math::all(q == Real(0.0))) continue;
         made.burning_m3_per_s += q;
         made.burnt_m3_per_s += q * math::minimum(ratio[b], Real(1.0));
         weighted += q * air_free_co(ratio[b], load, p.soot);

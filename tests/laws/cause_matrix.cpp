@@ -117,6 +117,20 @@ Readings draw(Visit visit, double asked_lpm, double seconds) {
     return visit.read();
 }
 
+Readings on_occasion(Visit visit, Occasion occasion) {
+    switch (occasion) {
+        case Occasion::standby:
+            visit.watch(watched_s);
+            return visit.read();
+        case Occasion::light_up:
+            return light_up(visit);
+        case Occasion::long_draw:
+            return draw(visit, draws_lpm[3], long_draw_s);
+        default:
+            return draw(visit, draws_lpm[static_cast<std::size_t>(occasion) - 2], draw_s);
+    }
+}
+
 double on_scale(const worksite::QuantityInfo& row, double value) {
     return row.logarithmic ? math::log(std::max(value, 0.5 * row.error_absolute)) : value;
 }
@@ -139,13 +153,14 @@ Findings find(faults::Cause cause, double severity, bool cylinder) {
     const Visit begun(cause, severity, cylinder);
     Findings found;
     found.cylinder = cylinder;
-    Visit standby = begun;
-    standby.watch(watched_s);
-    found.on[0] = standby.read();
-    found.on[1] = light_up(begun);
-    for (std::size_t i = 0; i < 3; ++i) found.on[2 + i] = draw(begun, draws_lpm[i], draw_s);
-    if (cylinder) found.on[5] = draw(begun, draws_lpm[3], long_draw_s);
+    for (std::size_t i = 0; i < occasion_count; ++i)
+        if (cylinder || static_cast<Occasion>(i) != Occasion::long_draw)
+            found.on[i] = on_occasion(begun, static_cast<Occasion>(i));
     return found;
+}
+
+Readings find_on(Occasion occasion, faults::Cause cause, double severity, bool cylinder) {
+    return on_occasion(Visit(cause, severity, cylinder), occasion);
 }
 
 bool counts(Quantity quantity) {

@@ -27,6 +27,9 @@ struct Findings {
 
 /// One cause at one severity on natural gas, or on a cylinder on a cold morning.
 [[nodiscard]] Findings find(faults::Cause cause, double severity, bool cylinder);
+/// The same on one occasion alone.
+[[nodiscard]] Readings find_on(Occasion occasion, faults::Cause cause, double severity,
+                               bool cylinder);
 
 /// Can it be read at a house, and is it physics of the instant?
 [[nodiscard]] bool counts(worksite::Quantity quantity);

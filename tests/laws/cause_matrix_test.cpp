@@ -92,13 +92,11 @@ TEST_P(EveryCause, MovesItsReadingTheRightWayAtEverySeverity) {
     const Expected& e = GetParam();
     const faults::CauseInfo& row = faults::info(e.cause);
     const auto q = static_cast<std::size_t>(e.quantity);
-    const auto o = static_cast<std::size_t>(e.occasion);
-    const Findings sound = find(Cause::no_fault, 0.0, row.cylinder_only);
+    const double was = find_on(e.occasion, Cause::no_fault, 0.0, row.cylinder_only)[q];
     const bool slow = e.cause == Cause::valve_lead_chafed;
     for (const double severity : severities(row, 3, e.sign)) {
         if (slow && severity == row.least_severity) continue;  // told of below
-        const Findings found = find(e.cause, severity, row.cylinder_only);
-        const double was = sound.on[o][q], is = found.on[o][q];
+        const double is = find_on(e.occasion, e.cause, severity, row.cylinder_only)[q];
         EXPECT_GE(apart(e.quantity, is, was), separable)
             << "severity " << severity << ": " << worksite::text_of(e.quantity, was) << ", then "
             << worksite::text_of(e.quantity, is);

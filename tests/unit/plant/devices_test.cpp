@@ -36,6 +36,19 @@ TEST(ColdHeater, StaysAtRestForADay) {
     EXPECT_LT(o.hot_water_m3_per_s, 1e-12);
 }
 
+TEST(ColdHeater, KeepsNoTraceOfWhatHasFaded) {
+    OpenLoop heater;
+    heater.light();
+    heater.run(10.0);
+    EXPECT_GT(heater.plant.state[flame_0], 0.9);
+    heater.commands = {};
+    heater.at.hot_tap_conductance = 0.0;
+    heater.run(600.0);
+    for (const std::size_t i : {fan_speed, valve_pressure, ionisation, flame_0})
+        EXPECT_EQ(heater.plant.state[i], 0.0) << i;
+    for (const double x : heater.plant.state) EXPECT_NE(std::fpclassify(x), FP_SUBNORMAL) << x;
+}
+
 TEST(WaterValve, MovesTwelveHundredthsOfItsStrokeASecond) {
     OpenLoop heater;
     heater.commands.water_valve = 0.0;

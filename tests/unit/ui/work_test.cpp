@@ -59,6 +59,13 @@ TEST(Work, TypingAndScriptMakeTheSameRecord) {
     EXPECT_EQ(contents(typed), contents(scripted));
 }
 
+/// Where line `number` of the text begins, the header being line 1.
+std::size_t begin_of_line(const std::string& text, std::size_t number) {
+    std::size_t at = 0;
+    for (std::size_t line = 1; line < number; ++line) at = text.find('\n', at) + 1;
+    return at;
+}
+
 TEST(Work, AnAttemptCutOffAnywhereEndsInTheSameRecord) {
     Program program;
     const std::vector<std::string> sentences = {"look at display", "open kitchen tap", "wait 30 s",
@@ -68,18 +75,28 @@ TEST(Work, AnAttemptCutOffAnywhereEndsInTheSameRecord) {
     const auto whole = program.file("whole.jsonl"), cut = program.file("cut.jsonl");
     ASSERT_EQ(program(work_on(whole), all), 0);
     const std::string text = contents(whole);
-    // At each line end after the header, and in the middle of each line.
+    const std::size_t handing_in = begin_of_line(text, 2 * sentences.size());
+    // At each line end after the header and in the middle of each line. Weighing takes a while, so attempts cut
+    // before the last act go on as far as that act, and the end is reached from two torn lines: the last act's
+    // and the closing one.
     std::vector<std::size_t> lengths;
-    for (auto end = text.find('\n') + 1; end < text.size(); end = text.find('\n', end) + 1) {
+    for (auto end = text.find('\n') + 1; end < handing_in; end = text.find('\n', end) + 1) {
         lengths.push_back(end);
         lengths.push_back((end + text.find('\n', end)) / 2);
     }
-    ASSERT_EQ(lengths.size(), 2 * (2 * sentences.size() + 1));
+    ASSERT_EQ(lengths.size(), 2 * (2 * sentences.size() - 2));
     for (const auto length : lengths) {
         records::sample::write(cut, text.substr(0, length));
         std::string rest;
-        for (std::size_t i = records::read(cut).acts.size(); i < sentences.size(); ++i)
+        for (std::size_t i = records::read(cut).acts.size(); i + 1 < sentences.size(); ++i)
             rest += sentences[i] + "\n";
+        ASSERT_EQ(program({"work", "tanager", "--record", cut}, rest), 0)
+            << "cut to " << length << " bytes: " << program.talk;
+        ASSERT_EQ(contents(cut), text.substr(0, handing_in)) << "cut to " << length << " bytes";
+    }
+    for (const auto length : {handing_in + 10, text.size() - 10}) {
+        records::sample::write(cut, text.substr(0, length));
+        const std::string rest = length < text.size() - 10 ? "hand in\n" : "";
         ASSERT_EQ(program({"work", "tanager", "--record", cut}, rest), 0)
             << "cut to " << length << " bytes: " << program.talk;
         ASSERT_EQ(contents(cut), text) << "cut to " << length << " bytes";
