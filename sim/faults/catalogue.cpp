@@ -166,8 +166,8 @@ std::string class_title(Remedy remedy) {
     std::string title;
     for (const CauseInfo& cause : causes) {
         if (cause.remedy != remedy) continue;
-        if (!title.empty()) return std::string(info(remedy).about);
-        title = cause.title;
+        if (!title.empty() && !info(remedy).about.empty()) return std::string(info(remedy).about);
+        title += (title.empty() ? "" : " or ") + std::string(cause.title);
     }
     return title;
 }
