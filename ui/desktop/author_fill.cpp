@@ -26,10 +26,12 @@ std::string unit_of(const std::string& text) {
     return digits_of(text) == text || space == std::string::npos ? "" : text.substr(space + 1);
 }
 
+/// The point where a reading is taken; nothing for what is looked at or asked of the panel.
 std::string tag_for(const std::vector<Thing>& things, const std::string& title) {
-    for (const Thing& thing : things)
-        if (thing.point.name == title) return thing.point.tag;
-    return "";
+    const auto thing = thing_named_in(things, title);
+    const bool point =
+        thing < things.size() && things[thing].point.shape != screens::PointShape::part;
+    return point ? things[thing].point.tag : "";
 }
 
 void add_readings(screens::AuthorView& view, const worksite::Job& job,
@@ -104,7 +106,7 @@ void add_checks(screens::AuthorView& view, const worksite::Job& job) {
                            moved > 0 || job.faults.empty()});
     for (const std::string& doubt : scenario::doubts_about(job))
         view.checks.push_back({"Worth another look", doubt, false});
-    view.checks.push_back({"Whether bad habits pay is rated apart",
+    view.checks.push_back({"Bad habits are rated apart",
                            "emberpath rate JOB lets simulated trainees play it.", true});
 }
 

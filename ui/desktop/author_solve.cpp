@@ -83,10 +83,10 @@ int fewest(const std::vector<Best>& all, std::size_t skip) {
 }
 
 std::string place_of(const std::vector<Thing>& things, Quantity quantity) {
-    const std::string_view title = worksite::info(quantity).title;
-    for (const Thing& thing : things)
-        if (thing.point.name == title) return thing.point.tag;
-    return std::string(title.substr(0, title.find(' ')));
+    const auto thing = thing_named_in(things, worksite::info(quantity).title);
+    const bool point =
+        thing < things.size() && things[thing].point.shape != screens::PointShape::part;
+    return point ? things[thing].point.tag : "1";
 }
 
 screens::PairView pair_of(const worksite::Job& job, const std::vector<Thing>& things,

@@ -23,31 +23,11 @@ std::string condition_in(const std::vector<std::string>& shown, int number) {
     return {};
 }
 
-std::size_t thing_with(const std::vector<Thing>& things, std::string_view title) {
-    std::size_t best = things.size(), longest = 0;
-    for (std::size_t i = 0; i < things.size(); ++i) {
-        if (things[i].point.name == title) return i;
-        const auto try_word = [&](std::string_view word) {
-            if (word.size() > longest && title.find(word) != std::string_view::npos) {
-                best = i;
-                longest = word.size();
-            }
-        };
-        try_word(things[i].point.name);
-        for (const auto& alias : things[i].aliases) try_word(alias);
-        for (const auto& claim : things[i].claims) {
-            const std::string_view word = std::string_view(claim).substr(claim.find(':') + 1);
-            if (word != "*") try_word(word);
-        }
-    }
-    return best;
-}
-
 std::size_t thing_of(const Known& known, const std::string& words, std::string_view title) {
     for (const auto& offer : known.offers)
         if (offer.sentence == words && offer.things.size() == 1) return offer.things.front();
     // A reading at a tap or by the tool of a place: the title names the place.
-    return thing_with(known.things, title);
+    return thing_named_in(known.things, title);
 }
 
 std::string where_words(const Known& known, std::size_t thing) {

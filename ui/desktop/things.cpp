@@ -189,4 +189,24 @@ std::size_t find_thing(const std::vector<Thing>& things, std::string_view tag) {
     return static_cast<std::size_t>(found - things.begin());
 }
 
+std::size_t thing_named_in(const std::vector<Thing>& things, std::string_view title) {
+    std::size_t best = things.size(), longest = 0;
+    for (std::size_t i = 0; i < things.size(); ++i) {
+        if (things[i].point.name == title) return i;
+        const auto try_word = [&](std::string_view word) {
+            if (word.size() > longest && title.find(word) != std::string_view::npos) {
+                best = i;
+                longest = word.size();
+            }
+        };
+        try_word(things[i].point.name);
+        for (const auto& alias : things[i].aliases) try_word(alias);
+        for (const auto& claim : things[i].claims) {
+            const std::string_view word = std::string_view(claim).substr(claim.find(':') + 1);
+            if (word != "*") try_word(word);
+        }
+    }
+    return best;
+}
+
 }  // namespace emberpath::desktop

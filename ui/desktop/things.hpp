@@ -25,6 +25,9 @@ struct Thing {
 /// Index of the thing with that tag; things.size() when there is none.
 [[nodiscard]] std::size_t find_thing(const std::vector<Thing>& things, std::string_view tag);
 
+/// The thing whose name, or a word for it, stands in the title of a reading; things.size(): none.
+[[nodiscard]] std::size_t thing_named_in(const std::vector<Thing>& things, std::string_view title);
+
 /// The house as rooms and fixtures, all shut; fixtures in the order of `fixture_names`.
 [[nodiscard]] screens::SiteView site_of(const views::JobCard& card);
 /// Taps and other appliances in the order in which the sheet counts them.

@@ -35,29 +35,38 @@ void draw_cloud(kit::Painter& p, const Rect& r) {
 
 void mark_fault(kit::Stage& stage, const Rect& area, const AuthorView& view, const Rect& where) {
     if (where.empty()) return;
-    stage.use(kit::Layer::over);
     draw_cloud(stage.paint(), kit::outset(where, 9.0));
-    const double w = stage.width(view.fault_words, kit::style::row_bold) + 26.0;
-    const double x = std::clamp(where.centre().x - w / 2.0, area.x + 6.0, area.right() - w - 6.0);
-    double y = where.bottom() + 26.0;
-    if (y + 20.0 > area.bottom()) y = where.y - 46.0;
-    stage.paint().box({x - 4.0, y, w + 8.0, 20.0}, Token::paper);
-    const Point triangle[] = {{x + 8.0, y + 3.0}, {x + 16.0, y + 17.0}, {x, y + 17.0}};
+    // The words stand above the house, where nothing is drawn, and a line leads to the cloud.
+    const Rect words{area.x + 14.0, area.y + 10.0,
+                     stage.width(view.fault_words, kit::style::row_bold) + 26.0, 20.0};
+    const Rect cloud = kit::outset(where, 9.0);
+    const double x = std::clamp(cloud.centre().x, area.x + 22.0, area.right() - 14.0);
+    const double turn = words.bottom() + 8.0;
+    const Point way[] = {
+        {words.x + 8.0, words.bottom()}, {words.x + 8.0, turn}, {x, turn}, {x, cloud.y - 6.0}};
+    stage.paint().stroke(way, {.width = 1.2, .ink = Token::danger});
+    const Point triangle[] = {{words.x + 8.0, words.y + 3.0},
+                              {words.x + 16.0, words.y + 17.0},
+                              {words.x, words.y + 17.0}};
     kit::outline(stage.paint(), triangle, 1.6, Token::danger);
-    stage.text({x + 24.0, y, w, 20.0}, view.fault_words,
+    stage.text({words.x + 24.0, words.y, words.w, words.h}, view.fault_words,
                kit::with_ink(kit::style::row_bold, Token::danger));
     stage.add({.id = "drawing.fault",
                .role = kit::Role::label,
                .name = view.fault_words,
                .bounds = where});
-    stage.use(kit::Layer::still);
 }
 
 void draw_drawing(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     const auto region = stage.region("drawing", "Drawing", r);
     kit::Slicer inside(draw_sheet_frame(stage, r, false));
-    const Rect where = draw_house_sheet(stage, inside.rest(), view.house, view.fault_tag);
-    mark_fault(stage, inside.rest(), view, where);
+    const Rect area = inside.rest();
+    const Rect where = draw_house_sheet(stage, area, view.house, view.fault_tag);
+    stage.use(kit::Layer::over);
+    stage.clip(area);
+    mark_fault(stage, area, view, where);
+    stage.unclip();
+    stage.use(kit::Layer::still);
 }
 
 void draw_head(kit::Stage& stage, const Rect& r, const AuthorView& view, bool with_tabs) {
@@ -116,8 +125,8 @@ kit::Frame author_screen(const Setting& setting, const AuthorView& view) {
         else
             draw_facts(stage, body.rest(), view);
     } else {
-        draw_facts(stage, body.left(262.0, 8.0), view);
-        const Rect checks = body.right(292.0, 8.0);
+        draw_facts(stage, body.left(230.0, 8.0), view);
+        const Rect checks = body.right(286.0, 8.0);
         draw_drawing(stage, body.top(body.rest().h * 0.58, 8.0), view);
         draw_preview(stage, body.rest(), view);
         draw_checks(stage, checks, view);

@@ -21,8 +21,8 @@ void draw_pairs(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     kit::Slicer left(r);
     kit::panel_heading(stage, left.top(24.0, 6.0), "checks.pairs", "Fewest readings to tell apart",
                        "");
-    const double names = std::min(150.0, r.w * 0.5);
-    const double cell = std::min({32.0, (r.w - names) / static_cast<double>(n - 1),
+    const double names = std::min(150.0, r.w * 0.6);
+    const double cell = std::min({28.0, (r.w - names) / static_cast<double>(n - 1),
                                   (left.rest().h - 18.0) / static_cast<double>(n - 1)});
     if (cell < 18.0) return;
     for (std::size_t i = 1; i < n; ++i) {

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "ui/kit/layout.hpp"
 #include "ui/screens/author_parts.hpp"
 
@@ -19,6 +21,39 @@ void draw_cell(kit::Stage& stage, const Rect& r, const PreviewCell& cell) {
         stage.paint().box({right - w - 1.0, r.centre().y + 8.0, w + 2.0, 2.0}, Token::mark);
 }
 
+std::vector<kit::Part> parts_of(double width, const AuthorView& view) {
+    std::vector<kit::Part> parts{{width < 560.0 ? 130.0 : 210.0, 0.8}};
+    for (std::size_t i = 0; i < view.columns.size(); ++i) parts.push_back({0.0, 1.0});
+    return parts;
+}
+
+/// Conditions above their columns, on two lines where they are long; returns the height used.
+double draw_heads(kit::Stage& stage, const Rect& r, const AuthorView& view) {
+    constexpr double step = 16.0, most_lines = 2.0;
+    const auto cells = kit::columns({r.x, r.y, r.w - 14.0, 20.0}, parts_of(r.w, view), 10.0);
+    std::vector<std::vector<std::string>> words;
+    double lines = 1.0;
+    for (std::size_t i = 0; i < view.columns.size(); ++i) {
+        words.push_back(kit::wrapped(stage.metrics(), kit::style::row_quiet,
+                                     view.columns[i].condition, cells[i + 1].w));
+        lines = std::clamp(static_cast<double>(words.back().size()), lines, most_lines);
+    }
+    const double h = lines * step + 10.0;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const double n = std::min(lines, static_cast<double>(words[i].size()));
+        for (std::size_t k = 0; static_cast<double>(k) < n; ++k) {
+            const double y = r.y + h - 4.0 - step * (n - static_cast<double>(k));
+            const double w =
+                std::min(cells[i + 1].w, stage.width(words[i][k], kit::style::row_quiet));
+            stage.text_shortened({cells[i + 1].right() - w, y, w, step}, words[i][k],
+                                 kit::style::row_quiet);
+        }
+    }
+    kit::line(stage.paint(), {r.x, r.y + h}, {r.right() - 14.0, r.y + h},
+              {.width = 1.2, .ink = Token::ink});
+    return h;
+}
+
 std::string spoken(const PreviewLine& line, const std::vector<PreviewColumn>& columns) {
     std::string text;
     for (std::size_t i = 0; i < line.cells.size() && i < columns.size(); ++i)
@@ -35,18 +70,8 @@ void draw_preview(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     kit::Slicer left(kit::inset(r, 14.0, 6.0));
     kit::panel_heading(stage, left.top(24.0, 2.0), "preview.heading",
                        "Readings this fault produces", "sound house in brackets");
-    std::vector<kit::Part> parts{{left.rest().w < 560.0 ? 130.0 : 190.0, 0.2}};
-    for (std::size_t i = 0; i < view.columns.size(); ++i) parts.push_back({0.0, 1.0});
-    const Rect head = left.top(26.0);
-    const auto tops = kit::columns({head.x, head.y, head.w - 14.0, head.h}, parts, 10.0);
-    for (std::size_t i = 0; i < view.columns.size(); ++i)
-        stage.text_shortened(
-            {tops[i + 1].right() -
-                 std::min(tops[i + 1].w, stage.width(view.columns[i].condition, kit::style::row)),
-             head.y, tops[i + 1].w, head.h},
-            view.columns[i].condition, kit::style::row_quiet);
-    kit::line(stage.paint(), {head.x, head.bottom()}, {head.right() - 14.0, head.bottom()},
-              {.width = 1.2, .ink = Token::ink});
+    const Rect head = left.top(draw_heads(stage, left.rest(), view));
+    const auto parts = parts_of(head.w, view);
     constexpr double h = 32.0;
     kit::ScrollList list(stage, left.rest(), "preview.list", "Readings",
                          h * static_cast<double>(view.lines.size()));
