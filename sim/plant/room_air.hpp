@@ -47,8 +47,8 @@ template <class Real>
     return root * root;
 }
 
-/// Share [-] of the products that enters the room: what an open flue cannot take, what a roof holds back, and what
-/// a leaking seam lets into the case of a heater that breathes the room's air.
+/// Share [-] of the products that enters the room: what an open flue cannot take, what a roof holds back, what a
+/// leaking seam lets into the case of a heater that breathes the room's air, what a case without its cover lets out.
 template <class Real>
 [[nodiscard]] Real spilled_share(const Parameters<Real>& p, const State<Real>& x,
                                  const Surroundings& at, const Real& air_m3_per_s) {
@@ -63,9 +63,9 @@ template <class Real>
         draught - room_depression(p, at, air_m3_per_s) - through_cowl * wind_pressure(p, at);
     const Real takes = math::square_root(math::maximum(drive, Real(0.0)) / p.open_flue_resistance);
     const Real left = 1.0 - takes / (air_m3_per_s + 1e-9);
-    return math::clamp(
-        p.open_flued * left + p.spill_into_room + p.intake_from_room * p.seam_leak_share, Real(0.0),
-        Real(1.0));
+    return math::clamp(p.open_flued * left + p.spill_into_room +
+                           p.intake_from_room * p.seam_leak_share + at.cover_spill,
+                       Real(0.0), Real(1.0));
 }
 
 /// Rate [1/s] at which the room's air is renewed.

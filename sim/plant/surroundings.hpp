@@ -37,6 +37,7 @@ struct Surroundings {
     double test_nipple_leak_m3_per_s = 0;  // gas escaping from an opened union or test point
     double steady_wind_pa = 0.0;           // at the flue terminal, against the flow when positive
     double extraction_m3_per_s = 0.0;      // fans that draw air out of the heater's room
+    double cover_spill = 0.0;   // share of the products that an open case lets into that room
     double room_opening = 0.0;  // open windows and doors [m3/s per sqrt(Pa)], 0.3: a window
     double outdoor_k = 288.15;
     double rain = 0.0;                 // 1 while it rains (nothing here feels it; people see it)

@@ -23,6 +23,9 @@ constexpr std::array kinds{
     KindName{Kind::set_point, "set_point", false},
     KindName{Kind::wind, "wind", true},
     KindName{Kind::reset, "reset", false},
+    KindName{Kind::window, "window", true},
+    KindName{Kind::fan, "fan", true},
+    KindName{Kind::rain, "rain", true},
 };
 
 /// An event and when it ends by itself; never when it does not.
@@ -67,7 +70,7 @@ class EventMaker {
         drafts_.push_back(draft);
     }
 
-    /// Exactly one of the six kinds must be named.
+    /// Exactly one of the kinds must be named.
     const KindName* kind_of(const Values& event) {
         const KindName* chosen = nullptr;
         for (const KindName& kind : kinds) {
@@ -82,9 +85,11 @@ class EventMaker {
             chosen = &kind;
         }
         if (chosen == nullptr)
-            problems_.add(event.at, {"event: found nothing that happens",
-                                     "one of tap, appliance, cold_draw, set_point, wind or reset",
-                                     {}});
+            problems_.add(
+                event.at,
+                {"event: found nothing that happens",
+                 "one of tap, appliance, cold_draw, set_point, wind, reset, window, fan or rain",
+                 {}});
         return chosen;
     }
 
@@ -92,9 +97,9 @@ class EventMaker {
     void check_company(const Values& event, const KindName& kind) {
         if (const Item* item = event.written("opening"); item != nullptr && kind.kind != Kind::tap)
             report(*item, "an opening without a tap", "a tap key in the same [[event]]");
-        if (const Item* item = event.written("on"); item != nullptr && kind.kind != Kind::appliance)
+        if (const Item* item = event.written("on"); item != nullptr && !has_switch(kind.kind))
             report(*item, "a switch without an appliance",
-                   "an appliance key in the same [[event]]");
+                   "an appliance, window or fan key in the same [[event]]");
         if (const Item* item = event.written("lasts"); item != nullptr && !kind.can_last)
             report(*item, "a duration of a " + std::string(kind.key) + ", which happens at once",
                    "no such key in this [[event]]");
@@ -111,8 +116,15 @@ class EventMaker {
                 draft.event.value = opening != nullptr ? opening->number : 1.0;
                 return find(subject, "tap", draft);
             case Kind::appliance:
+            case Kind::window:
+            case Kind::fan:
                 draft.event.value = on == nullptr || on->flag ? 1.0 : 0.0;
-                return find(subject, "appliance", draft);
+                draft.value_after = at_rest(draft.event.kind, subject);
+                return find(subject, subject.key.c_str(), draft);
+            case Kind::rain:
+                draft.event.value = subject.flag ? 1.0 : 0.0;
+                draft.value_after = flag_of(site_, "rain");
+                return true;
             case Kind::reset:
                 draft.event.value = 1.0;
                 return true;
@@ -124,6 +136,24 @@ class EventMaker {
         }
         draft.event.value = subject.number;
         return true;
+    }
+
+    static bool has_switch(Kind kind) {
+        return kind == Kind::appliance || kind == Kind::window || kind == Kind::fan;
+    }
+
+    static double flag_of(const Values& values, const char* key) {
+        const Item* item = values.good(key);
+        return item != nullptr && item->flag ? 1.0 : 0.0;
+    }
+
+    /// How the household keeps it; appliances are off.
+    double at_rest(Kind kind, const Item& subject) const {
+        if (kind == Kind::appliance) return 0.0;
+        for (const Values& thing : site_.list(subject.key))
+            if (thing.text("name") == subject.text)
+                return flag_of(thing, kind == Kind::window ? "open" : "on");
+        return 0.0;
     }
 
     bool find(const Item& subject, const char* list, Draft& draft) {

@@ -16,16 +16,23 @@ double heater_resistance() {
            of_conductance(p.exchanger_conductance);
 }
 
-double tap_conductance(double flow_m3_per_s) {
-    constexpr double street_pa = 400.0e3;
-    const double left = street_pa / (flow_m3_per_s * flow_m3_per_s) - heater_resistance();
+double tap_conductance(double flow_m3_per_s, double height_m) {
+    constexpr double street_pa = 400.0e3, head_pa_per_m = 999.0 * 9.80665;
+    const double driving_pa = street_pa - head_pa_per_m * height_m;
+    const double left = driving_pa / (flow_m3_per_s * flow_m3_per_s) - heater_resistance();
     return 1.0 / std::sqrt(left);
+}
+
+/// Conductance of an open window or door [m3/s per sqrt(Pa)].
+/// Equation  G = 0.6 A sqrt(2 / rho): a sharp-edged opening, [idelchik], air of 1.2 kg/m3
+double opening_gain(double area_m2) {
+    return 0.6 * area_m2 * std::sqrt(2.0 / 1.2);
 }
 
 /// Taps and appliances are called by name in the same sentences, so no two may share one.
 void check_names(const Values& site, Problems& problems) {
     std::vector<std::string> seen;
-    for (const char* list : {"tap", "appliance", "wall_controller"}) {
+    for (const char* list : {"tap", "appliance", "wall_controller", "window", "fan"}) {
         for (const Values& thing : site.list(list)) {
             const Item* name = thing.good("name");
             if (name == nullptr) continue;
@@ -41,18 +48,30 @@ void check_names(const Values& site, Problems& problems) {
 
 /// Keys that mean nothing on this kind of supply.
 void check_supply_keys(const Values& site, Problems& problems) {
+    if (site.written("flue_height") != nullptr && site.text("flue") != "open flued")
+        problems.add(site.written("flue_height")->key_at,
+                     {"flue_height: found the height of an open flue that is not there",
+                      "flue = \"open flued\", or no such key",
+                      {}});
     if (site.good("gas") == nullptr) return;
     const bool propane = burns_propane(site);
     const auto refuse = [&](const char* name, const char* found, const char* expected) {
         if (const Item* item = site.written(name))
             problems.add(item->key_at, {std::string(name) + ": found " + found, expected, {}});
     };
+    const bool pair = site.text("cylinders") == "pair";
+    if (propane && !pair)
+        refuse("reserve_contents", "a second cylinder at a house with one",
+               "no such key, or cylinders = \"pair\"");
+    if (propane && pair)
+        refuse("cylinder_size", "a size at a house with a pair, which holds 45 kg each",
+               "no such key");
     if (propane) {
         refuse("upstream_pressure", "a mains pressure at a house with a propane cylinder",
                "no such key: the vapour pressure of the cylinder takes its place");
         return;
     }
-    for (const char* name : {"cylinder_size", "cylinder_contents"})
+    for (const char* name : {"cylinder_size", "cylinder_contents", "cylinders", "reserve_contents"})
         refuse(name, "a cylinder at a house on natural gas",
                "no such key, or gas = \"propane cylinder\"");
 }
@@ -74,7 +93,54 @@ bool burns_propane(const Values& site_or_heater) {
     return site_or_heater.text("gas").starts_with("propane");
 }
 
+namespace {
+
+bool flag_of(const Values& values, const char* key) {
+    const Item* item = values.good(key);
+    return item != nullptr && item->flag;
+}
+
+worksite::Tap make_tap(const Values& tap) {
+    worksite::Tap made;
+    made.name = tap.text("name");
+    if (const Item* height = tap.good("height")) made.height_m = height->number;
+    if (const Item* flow = tap.good("flow"))
+        made.conductance = tap_conductance(flow->number, made.height_m);
+    made.mixes_cold = flag_of(tap, "mixes_cold");
+    made.washing = flag_of(tap, "washing");
+    made.tempered = flag_of(tap, "tempered");
+    return made;
+}
+
+/// Weather, time of day, windows and fans.
+void make_surroundings(const Values& site, worksite::Site& made) {
+    made.wind_pa = site.number("wind");
+    const Item* outdoor = site.good("outdoor");
+    made.outdoor_k = outdoor != nullptr ? outdoor->number : made.ambient_k;
+    made.visit_s = site.number("visit");
+    made.rain = flag_of(site, "rain");
+    made.damp = site.number("damp");
+    for (const Values& window : site.list("window"))
+        made.windows.push_back(
+            {window.text("name"), opening_gain(window.number("area")), flag_of(window, "open")});
+    for (const Values& fan : site.list("fan"))
+        made.fans.push_back({fan.text("name"), fan.number("flow"), flag_of(fan, "on")});
+}
+
+/// The plant tells so many outlets apart.
+void check_tap_count(const Values& site, Problems& problems) {
+    const auto& taps = site.list("tap");
+    if (taps.size() <= plant::tap_count) return;
+    problems.add(taps[plant::tap_count].at,
+                 {"tap: found one more than a house can have here",
+                  "at most " + std::to_string(plant::tap_count) + " taps",
+                  {}});
+}
+
+}  // namespace
+
 worksite::Site make_site(const Values& site, Problems& problems) {
+    check_tap_count(site, problems);
     check_names(site, problems);
     check_supply_keys(site, problems);
     check_order(site, "no_load_pressure", "lock_up_pressure", problems);
@@ -86,17 +152,10 @@ worksite::Site make_site(const Values& site, Problems& problems) {
     made.mains_water_pa = site.number("mains_water_pressure");
     made.inlet_water_k = site.number("inlet_water");
     made.ambient_k = site.number("ambient");
-    made.wind_pa = site.number("wind");
+    make_surroundings(site, made);
     made.gust_period_s = site.number("gust_period");
     made.arrival_s = site.number("arrival");
-    for (const Values& tap : site.list("tap")) {
-        const Item* mixes = tap.good("mixes_cold");
-        const Item* washing = tap.good("washing");
-        const Item* flow = tap.good("flow");
-        made.taps.push_back({tap.text("name"),
-                             flow != nullptr ? tap_conductance(flow->number) : 0.0,
-                             mixes != nullptr && mixes->flag, washing != nullptr && washing->flag});
-    }
+    for (const Values& tap : site.list("tap")) made.taps.push_back(make_tap(tap));
     const double gross_j_per_m3 = burns_propane(site)
                                       ? plant::propane_parameters().gross_j_per_m3
                                       : plant::natural_gas_parameters().gross_j_per_m3;
@@ -133,6 +192,26 @@ void fit_wall_controllers(const Values& site, const Values& heater, worksite::Jo
     job.settings.wall_controllers = static_cast<double>(count);
 }
 
+namespace {
+
+/// Flue and the space around the heater.
+void apply_room(const Values& site, plant::PlantParameters& p) {
+    const std::string flue = site.text("flue");
+    p = plant::with_flue(p, flue == "open flued"    ? plant::FlueKind::open_flued
+                            : flue == "room sealed" ? plant::FlueKind::room_sealed
+                                                    : plant::FlueKind::outdoor);
+    constexpr double half_an_air_change_per_s = 0.5 / 3600.0;
+    if (const Item* volume = site.good("room_volume")) {
+        p.room_m3 = volume->number;
+        p.room_ventilation_m3_per_s = half_an_air_change_per_s * p.room_m3;
+    }
+    if (const Item* air = site.good("room_ventilation")) p.room_ventilation_m3_per_s = air->number;
+    if (const Item* height = site.good("flue_height")) p.open_flue_height_m = height->number;
+    p.electrical.second_source = flag_of(site, "second_supply") ? 1.0 : 0.0;
+}
+
+}  // namespace
+
 void apply_site(const Values& site, HeaterParts& heater, Problems& problems) {
     plant::PlantParameters& p = heater.parameters;
     const auto take = [&](const char* name, double& into) {
@@ -142,7 +221,13 @@ void apply_site(const Values& site, HeaterParts& heater, Problems& problems) {
     take("no_load_pressure", p.gas_no_load_pa);
     take("upstream_pressure", p.gas_upstream_pa);
     take("cylinder_size", p.cylinder_full_kg);
+    if (site.text("cylinders") == "pair" && burns_propane(site)) p = plant::with_cylinder_pair(p);
     take("cylinder_contents", p.cylinder_start_kg);
+    take("reserve_contents", p.reserve_start_kg);
+    take("tempering", p.tempering_set_k);
+    take("night_rise", p.mains_rise_at_night_pa);
+    take("pressure_limit", p.mains_limit_pa);
+    apply_room(site, p);
     if (const Item* drop = site.good("pipe_drop")) {
         const double gas_m3_per_s = heater.settings.full_heat_input_w / p.gross_j_per_m3;
         p.gas_pipe_resistance = drop->number / (gas_m3_per_s * gas_m3_per_s);

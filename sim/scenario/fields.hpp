@@ -19,6 +19,8 @@ enum class Section {
     tap,
     appliance,
     wall_controller,
+    window,
+    fan,
     event,
     heater,
     rules,
@@ -26,7 +28,7 @@ enum class Section {
     sources,
     licence
 };
-inline constexpr std::size_t section_count = 14;
+inline constexpr std::size_t section_count = 16;
 
 enum class Kind {
     line,      // one line of text

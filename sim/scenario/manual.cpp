@@ -86,7 +86,7 @@ builds_on = "../sites/x.toml"
 inlet_water = "6 °C"
 ```
 
-Keys given in the table win. A list (`tap`, `appliance`, `event`) that is given replaces the whole list.
+Keys given in the table win. A list (`tap`, `appliance`, `window`, `event` ...) that is given replaces the whole list.
 File names are relative to the file that says them. A site, heater or rules file may build on another one in
 the same way, with `builds_on` at its top; a chain that leads back to itself is refused. In a site file
 the keys stand at the top: `[[tap]]`, not `[[site.tap]]`.
@@ -145,6 +145,10 @@ std::string heading(Section section) {
         case Section::wall_controller:
             return "## Wall controllers: `[[site.wall_controller]]`, or `[[wall_controller]]` in a "
                    "site file";
+        case Section::window:
+            return "## Windows and doors: `[[site.window]]`, or `[[window]]` in a site file";
+        case Section::fan:
+            return "## Extraction fans: `[[site.fan]]`, or `[[fan]]` in a site file";
         case Section::event:
             return "## Household events: `[[site.event]]`, or `[[event]]` in a site file";
         case Section::heater:

@@ -107,7 +107,6 @@ bool is_evidence(const worksite::Observation& observation) {
     using Q = worksite::Quantity;
     switch (observation.quantity) {
         case Q::complaint_heard:
-        case Q::room_co:
         case Q::gas_in_air:
         case Q::readout_phase:
             return false;

@@ -9,6 +9,7 @@
 #include "sim/scoring/shadow_bank.hpp"
 #include "sim/worksite/complaint.hpp"
 #include "sim/worksite/heater_lanes.hpp"
+#include "sim/worksite/outlets.hpp"
 
 namespace emberpath::scoring {
 
@@ -102,10 +103,12 @@ class LaneGroup {
 
     // Once a second is often enough for a household; it counts ticks.
     void watch_household() {
-        const bool drawing = inputs_.surroundings.hot_tap_conductance > 0.0;
+        const bool drawing = worksite::hot_water_is_drawn(inputs_.surroundings);
         for (std::size_t i = 0; i < width; ++i) {
             const double tap_k =
-                drawing ? worksite::view(heater_, i, inputs_).plant.tap_water_k : 0.0;
+                drawing ? worksite::drawn_water_k(worksite::view(heater_, i, inputs_).plant,
+                                                  inputs_.surroundings)
+                        : 0.0;
             for (int k = 0; k < ticks_per_look; ++k)
                 households_[i].follow(drawing, tap_k, inputs_.panel.set_point_k);
         }

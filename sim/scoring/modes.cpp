@@ -1,5 +1,7 @@
 #include "sim/scoring/modes.hpp"
 
+#include "sim/worksite/outlets.hpp"
+
 namespace emberpath::scoring {
 
 std::vector<Mode> modes(const worksite::Job& job) {
@@ -18,9 +20,7 @@ worksite::TickInputs mode_inputs(const worksite::Job& job, const Mode& mode,
     worksite::TickInputs in = at_arrival;
     plant::Surroundings& s = in.surroundings;
     s.time_s = at_arrival.surroundings.time_s + 0.1 * static_cast<double>(tick + 1);
-    double conductance = 0.0;
-    for (const worksite::Tap& tap : job.site.taps) conductance += tap.conductance;
-    s.hot_tap_conductance = mode.tap_share * conductance;
+    worksite::open_all_outlets(s, job.site, mode.tap_share);
     s.cold_draw_m3_per_s = 0.0;
     s.other_gas_m3_per_s = 0.0;
     s.water_isolator = s.gas_isolator = s.gas_meter_valve = s.power_on = 1.0;
@@ -78,6 +78,17 @@ bool can_be_proposed(worksite::Quantity quantity, const worksite::Job& job) {
         case Q::link_wall_3_volts:
         case Q::wall_screen_3:
             return job.site.wall_controllers.size() > 2;
+        // The reference technician does not yet use what a house offers beside its heater.
+        case Q::water_pressure:
+        case Q::night_water_pressure:
+        case Q::reserve_mass:
+        case Q::intake_o2:
+        case Q::case_co:
+        case Q::changeover_indicator:
+        case Q::relief_drain:
+        case Q::casing_wet:
+        case Q::diverter_smoke:
+            return false;
         case Q::cylinder_mass:
         case Q::cylinder_frost:
             return job.site.gas == worksite::GasKind::propane_cylinder;

@@ -1,5 +1,7 @@
 #include "sim/scoring/tape.hpp"
 
+#include "sim/worksite/outlets.hpp"
+
 namespace emberpath::scoring {
 
 std::size_t Tape::arrival_event() const {
@@ -9,7 +11,7 @@ std::size_t Tape::arrival_event() const {
 }
 
 void Recorder::tick(const worksite::TickInputs& inputs) {
-    const bool drawing = inputs.surroundings.hot_tap_conductance > 0.0;
+    const bool drawing = worksite::hot_water_is_drawn(inputs.surroundings);
     if (drawing && !drawing_) ++cycle_;
     drawing_ = drawing;
     tape_.events.push_back({Tape::Kind::tick, tape_.ticks.size()});

@@ -36,6 +36,7 @@ constexpr std::array table{
     Unit{time, "d", 86400.0},
     Unit{mass, "kg", 1.0}, Unit{mass, "g", 1.0, 1e3}, Unit{mass, "t", 1e3},
     Unit{length, "mm", 1.0, 1e3}, Unit{length, "m", 1.0}, Unit{length, "cm", 1.0, 100.0},
+    Unit{area, "m2", 1.0}, Unit{area, "m²", 1.0}, Unit{area, "cm2", 1.0, 1e4}, Unit{area, "cm²", 1.0, 1e4},
     Unit{volume, "L", 1.0, 1e3}, Unit{volume, "l", 1.0, 1e3}, Unit{volume, "m3", 1.0},
     Unit{volume, "m³", 1.0}, Unit{volume, "mL", 1.0, 1e6},
     Unit{share, "%", 1.0, 100.0}, Unit{share, "ppm", 1.0, 1e6},
@@ -64,6 +65,7 @@ constexpr std::array about{
     About{time, "a time", R"("8 s" or "30 min")"},
     About{mass, "a mass", R"("45 kg")"},
     About{length, "a length", R"("15 mm" or "20 m")"},
+    About{area, "an area", R"("0.4 m2" or "300 cm2")"},
     About{volume, "a volume", R"("0.5 L" or "0.02 m3")"},
     About{share, "a share", R"("30 %")"},
     About{resistance, "a resistance", R"("10 kohm" or "470 ohm")"},
@@ -137,6 +139,7 @@ int decimals_for(const Unit& unit, double number) {
         case current:
             return symbol == "A" ? 2 : 1;
         case length:
+        case area:
             return 2;
         case pressure:
         case power:

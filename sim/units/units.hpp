@@ -3,7 +3,7 @@
 /// read a value with its unit, and how to print one.
 ///
 /// SI values: Pa (gauge or absolute as the quantity says), K (thermodynamic; differences also K), m3/s,
-/// W, J, s, kg, m, m3, share 0 to 1, ohm, A, V, m/s, rev/s, J/m3.
+/// W, J, s, kg, m, m2, m3, share 0 to 1, ohm, A, V, m/s, rev/s, J/m3.
 /// No locale: digits and the decimal point are always the same.
 /// Checked   tests/unit/units/units_test.cpp
 
@@ -23,6 +23,7 @@ enum class Dimension {
     time,
     mass,
     length,
+    area,
     volume,
     share,
     resistance,

@@ -39,25 +39,14 @@ void probe_out(Workplace& w, const Act&) {
     w.set_tools();
 }
 
-/// What a cell adds while it is cold, or because it was zeroed in products.
-double cell_shift(const Workplace& w, std::size_t cell) {
-    double shift = cell < 3 ? w.bench.analyser_zero[cell] : 0.0;
-    const auto age = w.tick() - w.bench.analyser_on_tick;
-    if (age < warm_up_ticks && cell < 3) {
-        constexpr std::array cold{0.025, -0.012, 90.0e-6};
-        shift += cold[cell] * (1.0 - static_cast<double>(age) / static_cast<double>(warm_up_ticks));
-    }
-    return shift;
-}
-
 void read_analyser(Workplace& w, const Act&) {
     read_analyser_now(w);
 }
 
 void read_room_air(Workplace& w, const Act&) {
     Workplace::ReadingOf what{Quantity::room_co};
-    what.trusted = analyser_sound(w) && w.room_co_share < 1.0e-6;
-    what.instead = w.room_co_share + cell_shift(w, 2);
+    what.trusted = analyser_sound(w);
+    what.instead = std::max(0.0, w.room_co() + cell_shift(w, 2));
     w.read(what);
 }
 
@@ -70,6 +59,16 @@ constexpr std::array table{
 };
 
 }  // namespace
+
+double cell_shift(const Workplace& w, std::size_t cell) {
+    double shift = cell < 3 ? w.bench.analyser_zero[cell] : 0.0;
+    const auto age = w.tick() - w.bench.analyser_on_tick;
+    if (age < warm_up_ticks && cell < 3) {
+        constexpr std::array cold{0.025, -0.012, 90.0e-6};
+        shift += cold[cell] * (1.0 - static_cast<double>(age) / static_cast<double>(warm_up_ticks));
+    }
+    return shift;
+}
 
 bool analyser_ready(const Workplace& w) {
     return w.bench.analyser_on_tick != never &&

@@ -4,6 +4,7 @@
 
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
+#include "sim/worksite/outlets.hpp"
 #include "sim/worksite/vocabulary.hpp"
 
 namespace emberpath::worksite {
@@ -79,6 +80,13 @@ void look_at_room(Workplace& w) {
     for (std::size_t i = 0; i < w.services.appliance_on.size(); ++i)
         w.say("The " + w.job.site.appliances[i].name +
               (w.services.appliance_on[i] != 0 ? " is on." : " is off."));
+    for (std::size_t i = 0; i < w.services.window_open.size(); ++i)
+        w.say("The " + w.job.site.windows[i].name +
+              (w.services.window_open[i] != 0 ? " is open." : " is shut."));
+    for (std::size_t i = 0; i < w.services.fan_on.size(); ++i)
+        w.say("The " + w.job.site.fans[i].name +
+              (w.services.fan_on[i] != 0 ? " runs." : " is off."));
+    if (w.services.raining) w.say("It rains outside.");
 }
 
 void look_at_power_point(Workplace& w) {
@@ -122,15 +130,17 @@ void look_at_tap(Workplace& w, std::size_t tap) {
           (opening > 0.9   ? " fully"
            : opening > 0.4 ? " halfway"
                            : " a little") +
-          (w.look().plant.hot_water_m3_per_s > 0.0 ? "; water runs." : "; no water runs."));
+          (water_comes(w.look().plant, tap) ? "; water runs." : "; no water runs."));
 }
 
 std::string can_be_seen(const Workplace& w, const Act& act) {
     const auto thing = static_cast<Thing>(act.object);
     if (thing == Thing::cylinder && w.job.site.gas != GasKind::propane_cylinder)
         return "There is no cylinder here.";
+    if (thing == Thing::changeover && w.job.healthy.reserve_fitted < 0.5)
+        return "There is no pair of cylinders here.";
     if (thing == Thing::fins || thing == Thing::electrode || thing == Thing::board_fuse ||
-        thing == Thing::igniter_lead)
+        thing == Thing::igniter_lead || thing == Thing::casing_floor)
         return needs_cover_off(w, act);
     return {};
 }
@@ -160,6 +170,14 @@ void look(Workplace& w, const Act& act) {
             return void(w.read({Quantity::switchboard}));
         case Thing::board_fuse:
             return void(w.read({Quantity::board_fuse}));
+        case Thing::changeover:
+            w.say(std::string("The lever points at the ") +
+                  (w.services.reserve_first ? "second" : "first") + " cylinder.");
+            return void(w.read({Quantity::changeover_indicator}));
+        case Thing::relief_drain:
+            return void(w.read({Quantity::relief_drain}));
+        case Thing::casing_floor:
+            return void(w.read({Quantity::casing_wet}));
         case Thing::room:
             return look_at_room(w);
         case Thing::power_point:

@@ -74,12 +74,21 @@ bool shows_bad_flue_gas(const LogEntry& entry, double ratio_limit) {
     return false;
 }
 
+/// Carbon monoxide where people breathe, or products blown out at the diverter.
+bool shows_bad_room(const LogEntry& entry, const Limits& limits) {
+    return std::any_of(entry.observations.begin(), entry.observations.end(), [&](const auto& seen) {
+        if (seen.quantity == Quantity::room_co) return seen.value > limits.co_eight_hours;
+        return seen.quantity == Quantity::diverter_smoke && seen.value > 0.5;  // not drawn in
+    });
+}
+
 }  // namespace
 
 bool danger_is_known(const Workplace& w) {
     if (w.alarm_sounds() || w.smells_gas()) return true;
     return std::any_of(w.log.begin(), w.log.end(), [&](const LogEntry& entry) {
-        return shows_bad_flue_gas(entry, w.job.practice.limits.co_ratio);
+        return shows_bad_flue_gas(entry, w.job.practice.limits.co_ratio) ||
+               shows_bad_room(entry, w.job.practice.limits);
     });
 }
 

@@ -4,6 +4,7 @@
 
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
+#include "sim/worksite/outlets.hpp"
 
 namespace emberpath::worksite {
 
@@ -21,7 +22,7 @@ void open_tap(Workplace& w, const Act& act) {
     w.pass(seconds_of(act));
     if (!w.over()) w.touch_pipes(false);
     const auto& name = w.job.site.taps[act.object].name;
-    w.say(w.look().plant.hot_water_m3_per_s > 0.0 ? "Water runs at the " + name + "."
+    w.say(water_comes(w.look().plant, act.object) ? "Water runs at the " + name + "."
                                                   : "No water comes at the " + name + ".");
 }
 

@@ -19,15 +19,18 @@ std::string tap_runs(const Workplace& w, const Act& act) {
                : "The " + w.job.site.taps[act.object].name + " is closed.";
 }
 
-void measure_temperature(Workplace& w, const Act&) {
+void measure_temperature(Workplace& w, const Act& act) {
+    w.measure_share(act.object);
     const double shown = w.read({Quantity::tap_temperature});
     if (std::abs(shown - w.services.set_point_k) <= at_set_k && w.burner_runs())
         w.deeds.hot_water = w.tick();
 }
 
 void measure_flow(Workplace& w, const Act& act) {
-    w.touch_water(w.look().plant.tap_water_k, splash_s);
     w.measure_share(act.object);
+    w.touch_water(
+        value_of(Quantity::tap_temperature, Hold::now, w.look(), w.senses, w.inputs(), w.setup),
+        splash_s);
     w.read({Quantity::tap_flow});
 }
 

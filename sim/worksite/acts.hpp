@@ -133,6 +133,18 @@ enum class Verb {
     fit_fuse,
     fit_larger_fuse,
     touch_tap,
+    // the house
+    open_window,
+    close_window,
+    run_fan,
+    stop_fan,
+    turn_changeover,
+    weigh_second_cylinder,
+    measure_water_pressure,
+    log_water_pressure,
+    read_intake_air,
+    read_case_air,
+    test_draught,
 };
 
 // Closed lists of things that sentences name; the order is that of the vocabulary below.
@@ -150,6 +162,9 @@ enum class Thing : std::size_t {
     switchboard,
     board_fuse,
     igniter_lead,
+    changeover,
+    relief_drain,
+    casing_floor,
     first_tap,  // then every tap of the site
 };
 enum class Point : std::size_t { inlet, manifold, regulator };

@@ -10,9 +10,9 @@ namespace emberpath::worksite {
 
 const Doing& doing_of(Verb verb) {
     const std::array tables{
-        look_doings(),   service_doings(),    electrical_doings(), gas_doings(),   flue_doings(),
-        water_doings(),  remedy_doings(),     proof_doings(),      write_doings(), measure_doings(),
-        supply_doings(), protection_doings(), panel_doings()};
+        house_doings(),   look_doings(),   service_doings(),    electrical_doings(), gas_doings(),
+        flue_doings(),    water_doings(),  remedy_doings(),     proof_doings(),      write_doings(),
+        measure_doings(), supply_doings(), protection_doings(), panel_doings()};
     for (const auto table : tables)
         for (const auto& doing : table)
             if (doing.verb == verb) return doing;

@@ -6,6 +6,7 @@
 #include "sim/exposure/scald.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
+#include "sim/worksite/outlets.hpp"
 
 namespace emberpath::worksite {
 
@@ -33,7 +34,7 @@ class Watch {
         if (!drawing && drawing_) end_draw();
         drawing_ = drawing;
         follow_lockout();
-        day_.most_room_co = std::max(day_.most_room_co, house_.room_co_share);
+        day_.most_room_co = std::max(day_.most_room_co, house_.room_co());
         day_.gas_m3 += tick_s * house_.inputs().surroundings.test_nipple_leak_m3_per_s;
     }
     [[nodiscard]] DayAfter day() const { return day_; }
@@ -63,7 +64,7 @@ class Watch {
     }
 
     void follow_draw() {
-        const double water_k = house_.look().plant.tap_water_k;
+        const double water_k = drawn_water_k(house_.look().plant, house_.inputs().surroundings);
         follow_hand(water_k);
         if (++ticks_ <= warm_up_ticks) return;
         if (water_k >= house_.services.set_point_k - near_set_k) ++hot_;

@@ -28,6 +28,7 @@ struct Doing {
 [[nodiscard]] std::span<const Doing> gas_doings();
 [[nodiscard]] std::span<const Doing> flue_doings();
 [[nodiscard]] std::span<const Doing> water_doings();
+[[nodiscard]] std::span<const Doing> house_doings();
 [[nodiscard]] std::span<const Doing> panel_doings();
 [[nodiscard]] std::span<const Doing> remedy_doings();
 [[nodiscard]] std::span<const Doing> proof_doings();
@@ -50,6 +51,9 @@ inline void nothing(Workplace&, const Act&) {}
 [[nodiscard]] std::vector<Workplace::ReadingOf> analyser_readings(const Workplace& w);
 /// Four numbered readings of the analyser as it stands.
 void read_analyser_now(Workplace& w);
+/// What a cell (0 oxygen, 1 carbon dioxide, 2 carbon monoxide) adds while it is cold, or because it was zeroed in
+/// products.
+[[nodiscard]] double cell_shift(const Workplace& w, std::size_t cell);
 [[nodiscard]] bool analyser_ready(const Workplace& w);
 [[nodiscard]] bool analyser_sound(const Workplace& w);
 

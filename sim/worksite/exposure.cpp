@@ -15,7 +15,7 @@ namespace emberpath::worksite {
 
 namespace {
 
-// Chosen figures of a sheltered wall with a heater on it, and of the room behind it.
+// Chosen figures of a sheltered wall with a heater on it.
 constexpr double nipple_m2 = 0.6 * 0.785e-6;  // discharge coefficient x bore of 1 mm
 constexpr double open_joint_m2 = 0.6 * 3.0e-6;
 constexpr double weep_at_pa = 2000.0;
@@ -23,9 +23,6 @@ constexpr double greatest_escape_m3_per_s = 2.0e-4;
 constexpr double air_renews_in_s = 180.0;
 constexpr double nothing_left_m3 = 1.0e-7;
 constexpr double smell_m3 = 0.3e-3;
-constexpr double room_m3 = 30.0;
-constexpr double room_renews_in_s = 1800.0;
-constexpr double spilt_share = 0.10;          // of the flue gas, with the cover off
 constexpr double hard_light_up_m3 = 0.35e-3;  // a clean light-up has a tenth of it
 constexpr double hot_k = 333.15;
 constexpr double weeps_below = 0.125;  // one joint in eight
@@ -43,7 +40,7 @@ double pressure_at(Point point, const plant::Observables& p) {
 }  // namespace
 
 bool Workplace::alarm_sounds() const {
-    return doses.co_alarm_on && room_co_share > job.practice.limits.co_eight_hours;
+    return doses.co_alarm_on && room_co() > job.practice.limits.co_eight_hours;
 }
 
 bool Workplace::gas_present(Point point) const {
@@ -102,28 +99,18 @@ void Workplace::escape_gas(const HeaterView& view) {
                       " litres, meets a flame and flashes. Your hands and face are burnt.");
 }
 
-void Workplace::spill_products(const HeaterView& view) {
-    const bool spills = !fabric.cover_on && view.plant.flame_lit > 0.0;
-    const double flow =
-        spills ? spilt_share * (view.plant.air_m3_per_s + view.plant.gas_m3_per_s) : 0.0;
-    room_co_share +=
-        tick_s * (flow * view.plant.co_share / room_m3 - room_co_share / room_renews_in_s);
-    if (!spills && room_co_share < 1.0e-8) room_co_share = 0.0;
-    judge_room_air();
-}
-
 /// The limits of the place are broken by whoever stays; the body decides when the job ends.
 void Workplace::judge_room_air() {
     const Limits& limits = job.practice.limits;
     if (alarm_sounds() && !doses.co_alarm_sounding)
         say("Your personal alarm sounds: carbon monoxide.");
     doses.co_alarm_sounding = alarm_sounds();
-    if (room_co_share > limits.co_eight_hours)
+    if (room_co() > limits.co_eight_hours)
         breach("room_co", "You stayed in air with more than " +
                               units::format_ppm(limits.co_eight_hours) + " of carbon monoxide" +
                               (doses.co_alarm_on ? "." : ", your alarm switched off."));
-    if (room_co_share > limits.co_ceiling)
-        breach("co_ceiling", "You stayed in air with " + units::format_ppm(room_co_share) +
+    if (room_co() > limits.co_ceiling)
+        breach("co_ceiling", "You stayed in air with " + units::format_ppm(room_co()) +
                                  " of carbon monoxide; " + units::format_ppm(limits.co_ceiling) +
                                  " is the ceiling.");
     if (doses.blood_co >= unfit_share)

@@ -46,6 +46,7 @@ constexpr std::array rules_table{
     Rule{"no_consent", "the customer", "ask before you shut services or open the heater", "the household stands without, unasked", false, 0.05},
     Rule{"delivery_limit", "scald", "measure at the fixtures people wash at; lower the set point or hand it on", "water hotter than the rules allow at a fixture for washing", false, 0.20},
     Rule{"left_unsafe", "carbon monoxide", "repair, or shut the gas, tag and tell", "flue gas above the limit once you have left and somebody draws water", true, 0.45},
+    Rule{"spillage_left", "carbon monoxide", "stop the spillage, or shut the gas, tag and tell", "a twentieth or more of the products enters the room with windows as the household keeps them and every fan on", true, 0.45},
     Rule{"scald_left", "scald", "measure delivery and set it right, or make safe", "water leaves the tap at 55 °C or more for ten seconds, hotter than it was set", true, 0.40},
     Rule{"set_hot", "scald", "lower a set point above 55 °C or warn of it", "water as hot as it was set to", false, 0.10},
     Rule{"cover_left_off", "shock and burns", "refit the cover", "live terminals and hot parts lie open", true, 0.30},

@@ -33,7 +33,8 @@ std::string_view instrument_of(const QuantityInfo& row) {
 bool never_negative(const QuantityInfo& row) {
     return row.tool == Tool::analyser || row.tool == Tool::multimeter || row.tool == Tool::scale ||
            row.tool == Tool::flow_cup || row.tool == Tool::clamp ||
-           row.tool == Tool::safety_switch_tester || row.tool == Tool::gas_detector;
+           row.tool == Tool::safety_switch_tester || row.tool == Tool::gas_detector ||
+           row.tool == Tool::water_gauge;
 }
 
 constexpr double co_over_range = 0.01;
@@ -41,6 +42,8 @@ constexpr double co_over_range = 0.01;
 /// Where a reading was taken, of those that can be taken anywhere: leads in either order are one place.
 std::uint32_t place_of(Quantity quantity, const ToolSetup& tools) {
     if (quantity == Quantity::clamp_current) return 1U + static_cast<std::uint32_t>(tools.clamp);
+    if (quantity == Quantity::tap_flow || quantity == Quantity::tap_temperature)
+        return tools.tap < no_tap ? static_cast<std::uint32_t>(tools.tap) : 0U;
     if (quantity != Quantity::volts_between && quantity != Quantity::ohms_between) return 0;
     const auto [low, high] = std::minmax(tools.lead_a, tools.lead_b);
     return static_cast<std::uint32_t>(100U * (high + 1U) + low);
@@ -52,9 +55,13 @@ bool measures_ohms(Quantity quantity) {
            (quantity >= Quantity::earth_ohms && quantity <= Quantity::flame_lead_ohms);
 }
 
+bool measures_co(Quantity quantity) {
+    return quantity == Quantity::flue_co || quantity == Quantity::room_co ||
+           quantity == Quantity::case_co;
+}
+
 bool over_range(Quantity quantity, double value) {
-    if (quantity == Quantity::flue_co || quantity == Quantity::room_co)
-        return value >= co_over_range;
+    if (measures_co(quantity)) return value >= co_over_range;
     return measures_ohms(quantity) && value >= 0.9 * greatest_ohm(quantity);
 }
 
@@ -83,9 +90,7 @@ double Workplace::with_error(Quantity quantity, double value, double repeat) con
     }
     if (never_negative(row)) shown = std::max(0.0, shown);
     shown = std::round(shown / row.resolution) * row.resolution;
-    return quantity == Quantity::flue_co || quantity == Quantity::room_co
-               ? std::min(shown, co_over_range)
-               : shown;
+    return measures_co(quantity) ? std::min(shown, co_over_range) : shown;
 }
 
 double Workplace::model_value(const ReadingOf& what) const {
@@ -195,6 +200,7 @@ void Workplace::measure_share(std::size_t tap) {
         all += services.tap_opening[i] * job.site.taps[i].conductance;
     const double own = services.tap_opening[tap] * job.site.taps[tap].conductance;
     setup.tap_opening_share = all > 0.0 ? own / all : 0.0;
+    setup.tap = tap;
     set_tools();
 }
 

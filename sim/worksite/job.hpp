@@ -21,6 +21,8 @@ struct Tap {
     double conductance = 0.0;  // fully open [m3/s per sqrt(Pa)]
     bool mixes_cold = false;   // a mixer that the household sets to blend
     bool washing = false;      // people wash at it: the delivery limit of the rules holds
+    double height_m = 0.0;     // above the heater, 0 to 12
+    bool tempered = false;     // behind the tempering valve
 };
 
 struct Appliance {              // another gas appliance
@@ -28,12 +30,24 @@ struct Appliance {              // another gas appliance
     double gas_m3_per_s = 0.0;  // at nominal pressure
 };
 
+struct Window {         // or a door, between the heater's room and outdoors
+    std::string name;   // "laundry window"
+    double gain = 0.0;  // when open [m3/s per sqrt(Pa)]
+    bool open = false;  // as the household leaves it
+};
+
+struct ExtractionFan {  // draws air out of the heater's room
+    std::string name;   // "rangehood"
+    double flow_m3_per_s = 0.0;
+    bool on = false;  // as the household leaves it
+};
+
 /// Household events before arrival and while the trainee works ("neighbour showers at 10 min").
 struct HouseholdEvent {
-    enum class Kind { tap, appliance, cold_draw, set_point, wind, reset };
+    enum class Kind { tap, appliance, cold_draw, set_point, wind, reset, window, fan, rain };
     double at_s = 0.0;  // site time; 0 is the start of the simulated history
     Kind kind = Kind::tap;
-    std::size_t index = 0;  // which tap or appliance
+    std::size_t index = 0;  // which tap, appliance, window or fan
     double value = 0.0;     // opening 0..1, on 0/1, m3/s, K, Pa
 };
 
@@ -55,10 +69,16 @@ struct Site {
     double mains_water_pa = 400.0e3;
     double inlet_water_k = 287.15;
     double ambient_k = 288.15;
+    double outdoor_k = 288.15;
     double wind_pa = 0.0;
+    double visit_s = 36000.0;    // time of day at the arrival, since midnight
+    bool rain = false;           // as the history begins
+    double damp = 0.5;           // of the air at the heater while it is dry, 0 to 1
     double gust_period_s = 8.0;  // common gust pattern: seeded jitter around this period
     std::vector<Tap> taps;
     std::vector<Appliance> appliances;
+    std::vector<Window> windows;
+    std::vector<ExtractionFan> fans;
     std::vector<std::string>
         wall_controllers;  // "bathroom controller"; the panel holds their state
     std::vector<HouseholdEvent> events;

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/plant/water_network.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
 #include "sim/worksite/hazards.hpp"
+#include "sim/worksite/outlets.hpp"
 
 namespace emberpath::worksite {
 
@@ -14,6 +16,7 @@ namespace {
 constexpr double full_draw_s = 180.0, small_draw_s = 120.0, light_up_s = 30.0;
 constexpr double scald_k = 328.15;
 constexpr double above_set_k = 3.0;
+constexpr double spills_share = 0.05;
 constexpr std::int64_t scald_ticks = 100;
 
 /// Can the household use the heater as it is left? A shut valve behind a tag and a notice stays shut.
@@ -26,7 +29,8 @@ struct AfterRun {
     double co = 0.0, co2 = 0.0;  // of the flue gas, averaged over twenty seconds of burning
     double worst_co_ratio = 0.0;
     std::int64_t scalding_ticks = 0, hot_ticks = 0;
-    double hottest_k = 0.0;
+    double hottest_k = 0.0, hottest_tempered_k = 0.0;  // at a plain tap, behind the tempering valve
+    double most_spilled = 0.0;                         // share of the products that enters the room
 };
 
 void mean_flue_gas(AfterRun& found, const plant::Observables& p) {
@@ -38,25 +42,34 @@ void mean_flue_gas(AfterRun& found, const plant::Observables& p) {
         found.worst_co_ratio = std::max(found.worst_co_ratio, found.co / found.co2);
 }
 
-void draw(Heater<double>& heater, TickInputs inputs, double conductance, double seconds,
-          AfterRun& found) {
-    inputs.surroundings.hot_tap_conductance = conductance;
+/// As the tempering valve would give it.
+double tempered_k(const HeaterView& seen, double inlet_k) {
+    const double piped_k = seen.plant.tap_water_k;
+    const double cold = plant::tempering_cold_share(seen.parameters, piped_k, inlet_k);
+    return piped_k + cold * (inlet_k - piped_k);
+}
+
+void draw(Heater<double>& heater, TickInputs inputs, double seconds, AfterRun& found) {
     for (std::int64_t i = 0; i < ticks_in(seconds); ++i) {
         inputs.surroundings.time_s += tick_s;
         const auto into = static_cast<double>(i % 80) * tick_s;  // a gust of two seconds in eight
         inputs.surroundings.gust_shape = into < 2.0 ? 1.0 : 0.0;
         heater.tick(inputs);
         if (i < ticks_in(light_up_s)) continue;
-        const auto p = view(heater, 0, inputs).plant;
+        const HeaterView seen = view(heater, 0, inputs);
+        const auto& p = seen.plant;
         mean_flue_gas(found, p);
+        if (p.flame_lit > 0.0) found.most_spilled = std::max(found.most_spilled, p.spilled_share);
         found.hottest_k = std::max(found.hottest_k, p.tap_water_k);
+        found.hottest_tempered_k =
+            std::max(found.hottest_tempered_k, tempered_k(seen, inputs.surroundings.inlet_water_k));
         if (p.tap_water_k < scald_k) continue;
         ++found.hot_ticks;
         if (p.tap_water_k > inputs.panel.set_point_k + above_set_k) ++found.scalding_ticks;
     }
 }
 
-/// Somebody presses reset, draws fully and then a little.
+/// Somebody presses reset, draws fully and then a little; windows as the household has them, every fan on.
 AfterRun after_run(const Workplace& w) {
     AfterRun found;
     Heater<double> heater = w.heater;
@@ -64,12 +77,25 @@ AfterRun after_run(const Workplace& w) {
     inputs.panel.switched_on = 1.0;
     inputs.panel.reset_pressed = 1.0;
     inputs.surroundings.test_nipple_leak_m3_per_s = 0.0;
+    Services usual = w.services;
+    settle_in(usual, w.job.site);
+    std::fill(usual.fan_on.begin(), usual.fan_on.end(), std::uint8_t{1});
+    usual.raining = w.services.raining;
+    surround(inputs.surroundings, w.job.site, usual, w.time_s());
     heater.tick(inputs);
     inputs.panel.reset_pressed = 0.0;
-    double most = 0.0;
-    for (const auto& tap : w.job.site.taps) most = std::max(most, tap.conductance);
-    draw(heater, inputs, most, full_draw_s, found);
-    draw(heater, inputs, 0.22 * most, small_draw_s, found);
+    const auto& taps = w.job.site.taps;
+    if (taps.empty()) return found;
+    const auto most = std::max_element(taps.begin(), taps.end(), [](const Tap& a, const Tap& b) {
+        return a.conductance < b.conductance;
+    });
+    const auto largest = static_cast<std::size_t>(most - taps.begin());
+    for (const auto& [opening, seconds] :
+         {std::pair{1.0, full_draw_s}, std::pair{0.22, small_draw_s}}) {
+        shut_outlets(inputs.surroundings);
+        open_outlet(inputs.surroundings, w.job.site, largest, opening);
+        draw(heater, inputs, seconds, found);
+    }
     return found;
 }
 
@@ -104,12 +130,13 @@ void judge_gas(Workplace& w) {
 void judge_delivery(Workplace& w, const AfterRun& found) {
     constexpr double slack_k = 1.0;
     const double limit_k = w.job.practice.delivery_limit_k();
-    if (found.hottest_k <= limit_k + slack_k) return;
-    for (const auto& tap : w.job.site.taps)
-        if (tap.washing && !tap.mixes_cold)
-            w.breach("delivery_limit", "Water of " + units::format_temperature(found.hottest_k) +
+    for (const auto& tap : w.job.site.taps) {
+        const double hottest_k = tap.tempered ? found.hottest_tempered_k : found.hottest_k;
+        if (tap.washing && !tap.mixes_cold && hottest_k > limit_k + slack_k)
+            w.breach("delivery_limit", "Water of " + units::format_temperature(hottest_k) +
                                            " can come at the " + tap.name + "; the rules allow " +
                                            units::format_temperature(limit_k) + ".");
+    }
 }
 
 void judge_products(Workplace& w) {
@@ -120,6 +147,10 @@ void judge_products(Workplace& w) {
             w.breach("left_unsafe", "Left in use with CO/CO2 of " +
                                         units::fixed(found.worst_co_ratio, 4) +
                                         " in the flue gas.");
+        if (found.most_spilled > spills_share && w.fabric.cover_on)
+            w.breach("spillage_left", "Left in use with " +
+                                          units::fixed(100.0 * found.most_spilled, 0) +
+                                          " % of the products entering the room, fans on.");
         if (found.scalding_ticks > scald_ticks)
             w.breach("scald_left", "Left delivering " + units::format_temperature(found.hottest_k) +
                                        " with the panel set to " +
@@ -227,6 +258,8 @@ std::vector<std::string> left_behind(const Workplace& w) {
     if (w.look().readout.phase == controller::Phase::lockout)
         left.emplace_back("the heater is locked out");
     const auto found = after_run(w);
+    if (found.most_spilled > spills_share && w.fabric.cover_on)
+        left.emplace_back("products of combustion enter the room");
     if (found.worst_co_ratio > w.job.practice.limits.co_ratio)
         left.emplace_back("flue gas with CO/CO2 of " + units::fixed(found.worst_co_ratio, 4));
     if (found.scalding_ticks > scald_ticks)

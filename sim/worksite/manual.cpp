@@ -83,8 +83,9 @@ constexpr std::string_view safety_closing = R"(
   other on the casing is a body of 1225 ohm at 225 V (median, IEC TS 60479-1:2005, from memory). From
   0.5 mA it tingles; from 10 mA the hand does not let go and the job ends. A hand on a pipe has a floor
   of 5 kohm in its way (chosen).
-- **Carbon monoxide.** With the cover off, a tenth of the products enters a room of 30 m³ whose air
-  changes once in half an hour (chosen). What the person at work breathes goes into the blood by the
+- **Carbon monoxide.** With the cover off, a tenth of the products enters the heater's room (chosen); an
+  open flue that cannot take them all spills the rest. The room is that of the site file: left out, 30 m³ with half
+  an air change an hour. What the person at work breathes goes into the blood by the
   equation of Coburn, Forster and Kane (1965), light work, and leaves it again in clean air. The limits for
   the air of a workplace stand in the rules file of the house (30 ppm as a mean over eight hours, 400 ppm
   never): who stays above them breaks a rule. The job ends when a fifth of the blood carries carbon monoxide;

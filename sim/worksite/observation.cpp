@@ -93,12 +93,16 @@ double meter_value(Quantity quantity, Hold hold, const HeaterView& heater, const
     }
 }
 
-double water_value(Quantity quantity, const HeaterView& heater, const ToolSetup& tools) {
+double water_value(Quantity quantity, const HeaterView& heater, const TickInputs& inputs,
+                   const ToolSetup& tools) {
+    const bool listed = tools.tap < no_tap && inputs.surroundings.outlet_count > 0;
+    const bool listed_runs = listed && heater.plant.tap_m3_per_s[tools.tap] > 0.0;
     switch (quantity) {
         case Q::tap_temperature:
-            return heater.plant.tap_water_k;
+            return listed_runs ? heater.plant.tap_k[tools.tap] : heater.plant.tap_water_k;
         case Q::tap_flow:
-            return heater.plant.hot_water_m3_per_s * tools.tap_opening_share;
+            return listed ? heater.plant.tap_m3_per_s[tools.tap]
+                          : heater.plant.hot_water_m3_per_s * tools.tap_opening_share;
         case Q::outlet_pipe_temperature:
             return heater.plant.outlet_water_k;
         case Q::inlet_pipe_temperature:
@@ -285,6 +289,7 @@ double value_of(Quantity quantity,
                 Hold hold,  // NOLINT(readability-function-size): what decides a reading
                 const HeaterView& heater, const Senses& senses, const TickInputs& inputs,
                 const ToolSetup& tools) {
+    if (const auto of_house = house_value(quantity, heater, inputs)) return *of_house;
     if (const auto of_control = control_value(quantity, heater, inputs.panel)) return *of_control;
     const QuantityInfo& row = info(quantity);
     if (is_electrical(quantity))
@@ -299,9 +304,9 @@ double value_of(Quantity quantity,
             return pressure(quantity, hold, heater, senses, tools);
         case Tool::thermometer:
         case Tool::flow_cup:
-            return water_value(quantity, heater, tools);
+            return water_value(quantity, heater, inputs, tools);
         case Tool::analyser:
-            return quantity == Q::room_co ? 0.0 : analyser_value(quantity, hold, senses, inputs);
+            return analyser_value(quantity, hold, senses, inputs);
         case Tool::multimeter:
             return meter_value(quantity, hold, heater, senses);
         case Tool::scale:

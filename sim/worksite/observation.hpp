@@ -25,7 +25,8 @@ enum class Tool {
     senses,
     clamp,
     safety_switch_tester,
-    gas_detector
+    gas_detector,
+    water_gauge
 };
 
 enum class Quantity {
@@ -110,8 +111,18 @@ enum class Quantity {
     wall_screen_1,
     wall_screen_2,
     wall_screen_3,
+    // the house beside its heater (sim/worksite/house_values.cpp)
+    water_pressure,
+    night_water_pressure,
+    reserve_mass,
+    intake_o2,
+    case_co,
+    changeover_indicator,
+    relief_drain,
+    casing_wet,
+    diverter_smoke,
 };
-inline constexpr std::size_t quantity_count = 77;
+inline constexpr std::size_t quantity_count = 86;
 
 /// A reading is the value now, or an extreme since the tool was attached or its hold was cleared.
 enum class Hold { now, highest, lowest };
@@ -163,6 +174,10 @@ enum FuseLook : std::size_t { fuse_whole, fuse_blown };
 enum SparkPath : std::size_t { path_no_spark, path_at_burner, path_to_frame };
 enum TingleFelt : std::size_t { tingle_none, tingle_felt };
 enum WallScreen : std::size_t { screen_none, screen_dark, screen_lit_unheard, screen_lit };
+enum ChangeoverLook : std::size_t { change_first, change_both, change_reserve };
+enum ReliefLook : std::size_t { relief_dry, relief_drips };
+enum WetLook : std::size_t { case_dry, case_wet };
+enum SmokeLook : std::size_t { smoke_drawn_in, smoke_hangs, smoke_blown_out };
 enum FrostLook : std::size_t { frost_no_cylinder, frost_none, frost_line_high, frost_line_low };
 
 /// Operating condition under which a reading was taken. Re-reads of the same quantity under the same
@@ -186,12 +201,15 @@ struct Observation {
     Condition condition;
 };
 
+inline constexpr std::size_t no_tap = plant::tap_count;
+
 /// Where tools are attached; decides what each lane's gauges follow.
 struct ToolSetup {
     Quantity manometer = Quantity::display_word;  // a pressure, or display_word for "not attached"
     bool analyser_sampling = false;               // probe in the flue
     bool meter_in_flame_lead = false;             // multimeter in series with the electrode
     double tap_opening_share = 0.0;  // of the tap being measured, share of all hot flow
+    std::size_t tap = no_tap;        // which one it is, of a house that lists its outlets
     bool watching = false;           // eyes on the burner window and display
     bool listening = false;
     Quantity meter = Quantity::display_word;  // a voltage being logged, or display_word
@@ -231,6 +249,10 @@ struct Senses {
 [[nodiscard]] double value_of(Quantity quantity, Hold hold, const HeaterView& heater,
                               const Senses& senses, const TickInputs& inputs,
                               const ToolSetup& tools);
+
+/// The same for the house beside its heater; nothing for other quantities.
+[[nodiscard]] std::optional<double> house_value(Quantity quantity, const HeaterView& heater,
+                                                const TickInputs& inputs);
 
 /// The same for readings of the controller's settings, memory and link cable; nothing for others.
 [[nodiscard]] std::optional<double> control_value(Quantity quantity, const HeaterView& heater,

@@ -112,7 +112,14 @@ constexpr std::array variants{
     Variant{Verb::insulation_test, "insulation test between {terminal} and {other terminal}"},
     Variant{Verb::measure_amps, "measure current between {terminal} and {other terminal}"},
     Variant{Verb::clamp, "measure current in {conductor}"}, Variant{Verb::fit_fuse, "fit fuse"},
-    Variant{Verb::fit_fuse, "replace fuse"},
+    Variant{Verb::fit_fuse, "replace fuse"}, Variant{Verb::close_window, "shut {window}"},
+    Variant{Verb::run_fan, "turn on {fan}"}, Variant{Verb::run_fan, "turn {fan} on"},
+    Variant{Verb::run_fan, "switch on {fan}"}, Variant{Verb::run_fan, "switch {fan} on"},
+    Variant{Verb::stop_fan, "turn off {fan}"}, Variant{Verb::stop_fan, "turn {fan} off"},
+    Variant{Verb::stop_fan, "switch off {fan}"}, Variant{Verb::stop_fan, "switch {fan} off"},
+    Variant{Verb::turn_changeover, "turn changeover to {cylinder}"},
+    Variant{Verb::weigh_second_cylinder, "weigh reserve cylinder"},
+    Variant{Verb::test_draught, "smoke test"}, Variant{Verb::test_draught, "test draught"},
 };
 // clang-format on
 

@@ -99,6 +99,15 @@ constexpr std::array<QuantityInfo, quantity_count> table{{
     {Q::wall_screen_1, "wall_screen_1", "screen of the first wall controller", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 4},
     {Q::wall_screen_2, "wall_screen_2", "screen of the second wall controller", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 4},
     {Q::wall_screen_3, "wall_screen_3", "screen of the third wall controller", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 4},
+    {Q::water_pressure, "water_pressure", "pressure of the cold water", Tool::water_gauge, false, false, 5.0e3, 0.01, 5.0e3, 5.0e3, 1.0, 1.0, 0},
+    {Q::night_water_pressure, "night_water_pressure", "highest pressure of the cold water overnight", Tool::water_gauge, false, false, 5.0e3, 0.01, 5.0e3, 5.0e3, 5.0, 5.0, 0},
+    {Q::reserve_mass, "reserve_mass", "gas left in the second cylinder by weight", Tool::scale, false, false, 0.1, 0.002, 0.1, 0.5, 3.0, 2.0, 0},
+    {Q::intake_o2, "intake_o2", "oxygen in the air at the heater's intake", Tool::analyser, false, false, 0.002, 0.0, 0.001, 0.003, 0.5, 1.0, 0},
+    {Q::case_co, "case_co", "carbon monoxide inside the case", Tool::analyser, false, true, 5.0e-6, 0.05, 1.0e-6, 0.25, 0.5, 1.0, 0},
+    {Q::changeover_indicator, "changeover_indicator", "cylinder in use at the changeover", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 3},
+    {Q::relief_drain, "relief_drain", "drain of the relief valve", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 2},
+    {Q::casing_wet, "casing_wet", "floor of the case", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 2},
+    {Q::diverter_smoke, "diverter_smoke", "smoke at the draught diverter", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 1.0, 1.0, 3},
 }};
 // clang-format on
 
@@ -119,6 +128,11 @@ constexpr std::array<std::string_view, 3> fan_words{"silent", "normal", "louder 
 constexpr std::array<std::string_view, 3> terminal_words{"clear", "partly covered", "covered"};
 constexpr std::array<std::string_view, 3> fins_words{"clean", "lightly sooted", "heavily sooted"};
 constexpr std::array<std::string_view, 3> tip_words{"clean", "coated", "heavily coated"};
+constexpr std::array<std::string_view, 3> changeover_words{"first cylinder", "both cylinders",
+                                                           "second cylinder"};
+constexpr std::array<std::string_view, 2> relief_words{"dry", "dripping"};
+constexpr std::array<std::string_view, 2> wet_words{"dry", "wet"};
+constexpr std::array<std::string_view, 3> smoke_words{"drawn in", "hangs about", "blown out"};
 constexpr std::array<std::string_view, 4> frost_words{"no cylinder", "no frost", "frost, line high",
                                                       "frost, line low"};
 
@@ -207,6 +221,14 @@ std::string_view category_word(Quantity quantity, std::size_t category) {
             return pick(path_words, category);
         case Q::tingle:
             return pick(tingle_words, category);
+        case Q::changeover_indicator:
+            return pick(changeover_words, category);
+        case Q::relief_drain:
+            return pick(relief_words, category);
+        case Q::casing_wet:
+            return pick(wet_words, category);
+        case Q::diverter_smoke:
+            return pick(smoke_words, category);
         case Q::setting_gas:
             return pick(gas_words, category);
         case Q::wall_screen_1:
@@ -230,11 +252,16 @@ std::string text_of(Quantity quantity, double value) {
         case Q::tap_flow:
         case Q::readout_flow:
             return decimals(value / litre_per_min, 1, " L/min");
+        case Q::water_pressure:
+        case Q::night_water_pressure:
+            return decimals(value / 1000.0, 0, " kPa");
         case Q::flue_o2:
+        case Q::intake_o2:
         case Q::flue_co2:
             return decimals(value * 100.0, 1, " %");
         case Q::flue_co:
         case Q::room_co:
+        case Q::case_co:
             return value >= co_range ? "over range" : decimals(value * 1.0e6, 0, " ppm");
         case Q::gas_in_air:
             return decimals(value * 100.0, 0, " % of the lower flammability limit");
@@ -272,6 +299,7 @@ std::string text_of(Quantity quantity, double value) {
         case Q::clamp_current:
             return decimals(value, 2, " A");
         case Q::cylinder_mass:
+        case Q::reserve_mass:
             return decimals(value, 1, " kg");
         case Q::readout_fan:
             return decimals(value / rpm, 0, " rpm");

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "sim/worksite/doings.hpp"
+#include "sim/worksite/outlets.hpp"
 #include "sim/worksite/vocabulary.hpp"
 
 namespace emberpath::worksite {
@@ -19,6 +20,10 @@ void see_hands(Sight& s, const Workplace& w) {
     const auto& services = w.services;
     s.tap_opening = services.tap_opening;
     s.appliance_on = services.appliance_on;
+    s.window_open = services.window_open;
+    s.fan_on = services.fan_on;
+    s.raining = services.raining;
+    s.reserve_first = services.reserve_first;
     s.heater_on = services.heater_on;
     s.switch_on = services.point_switch_on;
     s.plugged_in = services.plugged_in;
@@ -40,7 +45,7 @@ void see_tools(Sight& s, const Workplace& w) {
     s.analyser_on = w.bench.analyser_on_tick != never;
     s.analyser_warm = analyser_ready(w);
     s.probe_in_flue = w.bench.probe_in_flue;
-    s.readout_open = w.bench.readout_open && w.services.live();
+    s.readout_open = w.bench.readout_open && w.powered();
     s.figures = figures_of(w);
 }
 
@@ -51,7 +56,7 @@ std::vector<GlassFigure> figures_of(const Workplace& w) {
     if (w.bench.manometer_at) add(figures, w, {manometer_reading(w, Hold::now)});
     if (w.bench.multimeter_at) add(figures, w, {multimeter_reading(w)});
     if (w.bench.analyser_on_tick != never) add(figures, w, analyser_readings(w));
-    if (w.bench.readout_open && w.services.live())
+    if (w.bench.readout_open && w.powered())
         for (const auto item : readout_items()) add(figures, w, {{item}});
     return figures;
 }
@@ -61,12 +66,13 @@ Sight sight_of(const Workplace& w) {
     see_hands(s, w);
     see_tools(s, w);
     const HeaterView view = w.look();
-    s.panel_lit = w.services.live();
+    s.panel_lit = w.powered();
     s.display_word = static_cast<std::size_t>(
         value_of(Quantity::display_word, Hold::now, view, w.senses, w.inputs(), w.setup));
     s.set_point_k = w.services.set_point_k;
     s.phase = w.condition().phase;
-    s.water_runs = view.plant.hot_water_m3_per_s > 0.0;
+    for (std::size_t tap = 0; tap < s.tap_opening.size(); ++tap)
+        s.water_runs = s.water_runs || water_comes(view.plant, tap);
     s.fan_rev_per_s = std::round(view.plant.fan_rev_per_s * 10.0) / 10.0;  // no ear hears finer
     s.spark_heard = view.plant.spark_heard > 0.5;
     s.flame_share = view.plant.flame_lit;

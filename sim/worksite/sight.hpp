@@ -23,9 +23,12 @@ struct GlassFigure {
 
 struct Sight {
     // As hands have left it.
-    std::vector<double> tap_opening;         // 0 to 1, in the order of Site::taps
-    std::vector<std::uint8_t> appliance_on;  // in the order of Site::appliances
-    bool heater_on = true;                   // at its panel
+    std::vector<double> tap_opening;                // 0 to 1, in the order of Site::taps
+    std::vector<std::uint8_t> appliance_on;         // in the order of Site::appliances
+    std::vector<std::uint8_t> window_open, fan_on;  // in the order of Site::windows and Site::fans
+    bool raining = false;
+    bool reserve_first = false;  // changeover lever of a pair
+    bool heater_on = true;       // at its panel
     bool switch_on = true, plugged_in = true, plug_locked = false;
     bool gas_at_heater = true, gas_at_supply = true, water_at_heater = true;
     bool cover_on = true, tagged = false;

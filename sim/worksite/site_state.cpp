@@ -8,6 +8,7 @@ namespace {
 
 constexpr double gust_rise_s = 0.3;
 constexpr double gust_length_s = 2.0;
+constexpr double damp_in_rain = 0.95;  // chosen
 
 template <class... Numbers>
 void add_all(math::Hash& hash, Numbers... numbers) {
@@ -38,6 +39,37 @@ double pump_runs_at(double time_s) {
     return into < running_s ? 1.0 : 0.0;
 }
 
+double night_at(double time_of_day_s) {
+    constexpr double day_s = 86400.0, ramp_s = 5400.0;
+    constexpr double falls_quiet_s = 22.0 * 3600.0, wakes_s = 5.0 * 3600.0;
+    const double clock = time_of_day_s - day_s * std::floor(time_of_day_s / day_s);
+    const double evening = (clock - falls_quiet_s) / ramp_s;
+    const double morning = 1.0 - (clock - wakes_s) / ramp_s;
+    return std::clamp(clock > day_s / 2.0 ? evening : morning, 0.0, 1.0);
+}
+
+void surround(plant::Surroundings& at, const Site& site, const Services& services, double time_s) {
+    at.outdoor_k = site.outdoor_k;
+    at.night = night_at(site.visit_s + time_s - site.arrival_s);
+    at.rain = services.raining ? 1.0 : 0.0;
+    at.reserve_first = services.reserve_first ? 1.0 : 0.0;
+    at.extraction_m3_per_s = at.room_opening = 0.0;
+    for (std::size_t i = 0; i < services.fan_on.size(); ++i)
+        if (services.fan_on[i] != 0) at.extraction_m3_per_s += site.fans[i].flow_m3_per_s;
+    for (std::size_t i = 0; i < services.window_open.size(); ++i)
+        if (services.window_open[i] != 0) at.room_opening += site.windows[i].gain;
+    at.electrical = electrical_situation(services, time_s);
+}
+
+void settle_in(Services& services, const Site& site) {
+    services.damp = site.damp;
+    services.raining = site.rain;
+    services.window_open.clear();
+    services.fan_on.clear();
+    for (const auto& window : site.windows) services.window_open.push_back(window.open ? 1 : 0);
+    for (const auto& fan : site.fans) services.fan_on.push_back(fan.on ? 1 : 0);
+}
+
 plant::ElectricalSituation electrical_situation(const Services& services, double time_s) {
     const auto flag = [](bool on) { return on ? 1.0 : 0.0; };
     plant::ElectricalSituation s;
@@ -49,7 +81,7 @@ plant::ElectricalSituation electrical_situation(const Services& services, double
     s.pump_running = pump_runs_at(time_s);
     s.bridge_fitted = flag(services.bridge_fitted);
     s.water_pipe_open = flag(services.water_union_open);
-    s.damp = services.damp;
+    s.damp = services.raining ? std::max(services.damp, damp_in_rain) : services.damp;
     s.tester_draws = flag(services.safety_switch_tested);
     s.safety_switch_closings = services.safety_switch_closings;
     s.fuses_fitted = services.fuses_fitted;
@@ -64,6 +96,9 @@ void add_to(math::Hash& hash, const Services& s) {
             s.cold_draw_m3_per_s, s.wind_pa, s.cylinder_warmed_k, s.restart_asked);
     add_all(hash, s.main_switch_on, s.breaker_on, s.second_source_on, s.board_locked,
             s.safety_switch_closings, s.fuses_fitted, s.bridge_fitted, s.water_union_open, s.damp);
+    for (const auto open : s.window_open) add_all(hash, open);
+    for (const auto on : s.fan_on) add_all(hash, on);
+    add_all(hash, s.raining, s.reserve_first);
     for (const auto& wall : s.wall)
         add_all(hash, wall.fitted, wall.shows_service, wall.set_point_k, wall.switched_on);
 }

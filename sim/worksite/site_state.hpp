@@ -42,12 +42,23 @@ struct Services {
     bool bridge_fitted = false;      // conductor across the water union
     bool water_union_open = false;
     bool safety_switch_tested = false;  // the tester draws its current in the coming tick
-    double damp = 0.5;                  // of the air at the heater
+    double damp = 0.5;                  // of the air at the heater while it is dry
+    // The room and the weather around the heater.
+    std::vector<std::uint8_t> window_open, fan_on;  // in the order of the site
+    bool raining = false;
+    bool reserve_first = false;  // where the changeover lever points
     [[nodiscard]] bool live() const { return point_switch_on && plugged_in; }
 };
 
 /// The pump of a supply line runs 45 s in each 240 s: known to all, like the gusts (chosen).
 [[nodiscard]] double pump_runs_at(double time_s);
+/// Share of the night [-]: the street draws little from half past eleven to five; ramps of an hour and a half
+/// before and after (chosen). Time of day since midnight, any day.
+[[nodiscard]] double night_at(double time_of_day_s);
+/// Everything of the surroundings that hands and weather decide beyond taps and gas.
+void surround(plant::Surroundings& at, const Site& site, const Services& services, double time_s);
+/// As the household leaves it: windows, fans, weather.
+void settle_in(Services& services, const Site& site);
 [[nodiscard]] plant::ElectricalSituation electrical_situation(const Services& services,
                                                               double time_s);
 

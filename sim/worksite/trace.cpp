@@ -4,6 +4,7 @@
 
 #include "sim/faults/faults.hpp"
 #include "sim/worksite/heater.hpp"
+#include "sim/worksite/outlets.hpp"
 #include "sim/worksite/site_state.hpp"
 
 namespace emberpath::worksite {
@@ -62,6 +63,9 @@ TickInputs inputs_at_rest(const Job& job) {
     around.ambient_k = job.site.ambient_k;
     around.cylinder_ambient_k = job.site.ambient_k;
     around.steady_wind_pa = job.site.wind_pa;
+    Services services;
+    settle_in(services, job.site);
+    surround(around, job.site, services, job.site.arrival_s);
     return inputs;
 }
 
@@ -91,9 +95,8 @@ class Run {
         inputs_.surroundings.gust_shape = gusts_.shape_at(site_s);
         inputs_.surroundings.electrical.pump_running = pump_runs_at(site_s);
         opening_ = opening_at(settings_.taps, time_s);
-        if (!job_.site.taps.empty())
-            inputs_.surroundings.hot_tap_conductance =
-                opening_ * job_.site.taps.front().conductance;
+        shut_outlets(inputs_.surroundings);
+        if (!job_.site.taps.empty()) open_outlet(inputs_.surroundings, job_.site, 0, opening_);
         if (!settings_.sound && faults::changes_after(job_.faults, site_s - tick_s))
             set_parameters(time_s);
         heater_.tick(inputs_);

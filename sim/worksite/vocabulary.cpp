@@ -34,6 +34,9 @@ constexpr std::array fixed_spellings{
     Fixed{"thing", 8, "flame electrode"}, Fixed{"thing", 8, "electrode"},
     Fixed{"thing", 8, "electrode tip"}, Fixed{"thing", 9, "heater"},
     Fixed{"thing", 10, "switchboard"}, Fixed{"thing", 11, "board fuse"}, Fixed{"thing", 11, "fuse"},
+    Fixed{"thing", 13, "changeover"}, Fixed{"thing", 13, "changeover lever"}, Fixed{"thing", 13, "changeover indicator"},
+    Fixed{"thing", 14, "relief drain"}, Fixed{"thing", 14, "relief valve"}, Fixed{"thing", 15, "case floor"}, Fixed{"thing", 15, "floor of case"},
+    Fixed{"cylinder", 0, "first cylinder"}, Fixed{"cylinder", 1, "second cylinder"}, Fixed{"cylinder", 1, "reserve cylinder"},
     Fixed{"thing", 12, "igniter lead"}, Fixed{"board switch", 0, "main switch"}, Fixed{"board switch", 1, "circuit breaker"},
     Fixed{"board switch", 1, "breaker"}, Fixed{"board switch", 2, "second supply"},
     Fixed{"watched", 0, "display"}, Fixed{"watched", 0, "panel"}, Fixed{"watched", 1, "burner window"},
@@ -94,6 +97,8 @@ constexpr std::array meanings{
     Meaning{"topic", "a topic", ""}, Meaning{"thing", "a thing to look at", ""},
     Meaning{"watched", "what to watch", ""}, Meaning{"tap", "a tap", ""},
     Meaning{"appliance", "an appliance", ""}, Meaning{"gas valve", "a gas valve", ""},
+    Meaning{"window", "a window or door of the house", ""}, Meaning{"fan", "an extraction fan of the house", ""},
+    Meaning{"cylinder", "a cylinder of a pair", ""},
     Meaning{"wear", "what to wear", ""}, Meaning{"point", "a gas test point", ""},
     Meaning{"joint", "a gas joint", ""}, Meaning{"sensor", "a sensor", ""}, Meaning{"probe", "where the leads go", ""},
     Meaning{"pipe", "a pipe", ""}, Meaning{"item", "a quantity", ""}, Meaning{"body", "whom", ""},
@@ -171,6 +176,12 @@ std::vector<Spelling> spellings(std::string_view placeholder, const Job& job) {
     if (placeholder == "thing") add_taps(list, job, static_cast<std::size_t>(Thing::first_tap));
     if (placeholder == "tap") add_taps(list, job, 0);
     if (placeholder == "cause") add_causes(list, job);
+    if (placeholder == "window")
+        for (std::size_t i = 0; i < job.site.windows.size(); ++i)
+            list.push_back({i, job.site.windows[i].name});
+    if (placeholder == "fan")
+        for (std::size_t i = 0; i < job.site.fans.size(); ++i)
+            list.push_back({i, job.site.fans[i].name});
     if (placeholder == "wall controller" || placeholder == "link end") {
         const bool ends = placeholder == "link end";
         if (ends) list.push_back({0, "heater"});

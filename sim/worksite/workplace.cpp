@@ -4,12 +4,14 @@
 
 #include "sim/plant/limits.hpp"
 #include "sim/units/units.hpp"
+#include "sim/worksite/outlets.hpp"
 
 namespace emberpath::worksite {
 
 namespace {
 
 constexpr std::int64_t settled_ticks = 200;
+constexpr double spilt_share = 0.10;  // of the products, with the cover off: chosen
 
 std::string_view phase_words(controller::Phase phase) {
     using controller::Phase;
@@ -49,6 +51,7 @@ Workplace::Workplace(Job job_given, std::uint64_t seed_given, Mode mode_given,
     services.set_point_k = job.panel.set_point_k;
     services.heater_on = job.panel.switched_on > 0.5;
     services.wind_pa = job.site.wind_pa;
+    settle_in(services, job.site);
     services.wall = job.panel.wall;
     std::stable_sort(
         events_.begin(), events_.end(),
@@ -69,7 +72,8 @@ void Workplace::settle_history() {
         step();
         bool drawing = false;
         for (const double opening : services.tap_opening) drawing = drawing || opening > 0.0;
-        household.follow(drawing, drawing ? look().plant.tap_water_k : 0.0, services.set_point_k);
+        household.follow(drawing, drawing ? drawn_water_k(look().plant, inputs_.surroundings) : 0.0,
+                         services.set_point_k);
     }
     arrived_ = true;
     if (follower_) follower_->arrived();
@@ -93,10 +97,10 @@ void Workplace::step() {
         const HeaterView view = look();
         senses.step(view, setup);
         escape_gas(view);
-        spill_products(view);
         notice_light_up(view);
     }
-    breathe(doses, room_co_share, tick_s);
+    judge_room_air();
+    breathe(doses, room_co(), tick_s);
     if (keeps_trail) leave_trail();
 }
 
@@ -119,8 +123,7 @@ bool Workplace::needs_a_look() {
     };
     return !resting || went_to_rest || !fabric.cover_on || fabric.wide_open_joint ||
            any(fabric.point_open) || any(fabric.weep_m3_per_s) || escaped_gas_m3 > 0.0 ||
-           inputs_.surroundings.test_nipple_leak_m3_per_s > 0.0 || room_co_share > 0.0 ||
-           lit_just_now_;
+           inputs_.surroundings.test_nipple_leak_m3_per_s > 0.0 || lit_just_now_;
 }
 
 void Workplace::pass(double seconds) {
@@ -162,8 +165,33 @@ void Workplace::apply(const HouseholdEvent& event) {
         case Kind::reset:
             services.reset_pressed = true;
             break;
+        case Kind::window:
+        case Kind::fan:
+        case Kind::rain:
+            around_the_heater(event);
+            break;
     }
     changed();
+}
+
+/// Windows and fans move before everybody's eyes; rain is heard.
+void Workplace::around_the_heater(const HouseholdEvent& event) {
+    using Kind = HouseholdEvent::Kind;
+    const bool on = event.value > 0.5;
+    if (event.kind == Kind::rain) {
+        services.raining = on;
+        if (arrived_) say(on ? "It begins to rain." : "The rain stops.");
+        return;
+    }
+    const bool window = event.kind == Kind::window;
+    auto& list = window ? services.window_open : services.fan_on;
+    if (event.index >= list.size()) return;
+    list[event.index] = on ? 1 : 0;
+    if (!arrived_) return;
+    const auto& site = job.site;
+    say(window ? "Somebody " + std::string(on ? "opens" : "shuts") + " the " +
+                     site.windows[event.index].name + "."
+               : "Somebody turns the " + site.fans[event.index].name + (on ? " on." : " off."));
 }
 
 std::vector<faults::Fault> Workplace::faults_left() const {
@@ -197,9 +225,9 @@ void Workplace::build_inputs() {
     s.ambient_k = job.site.ambient_k;
     s.cylinder_ambient_k = job.site.ambient_k + services.cylinder_warmed_k;
     s.water_isolator = services.water_at_heater ? 1.0 : 0.0;
-    s.hot_tap_conductance = 0.0;
+    shut_outlets(s);
     for (std::size_t i = 0; i < services.tap_opening.size(); ++i)
-        s.hot_tap_conductance += services.tap_opening[i] * job.site.taps[i].conductance;
+        open_outlet(s, job.site, i, services.tap_opening[i]);
     s.cold_draw_m3_per_s = services.cold_draw_m3_per_s;
     s.gas_isolator = services.gas_at_heater ? 1.0 : 0.0;
     s.gas_meter_valve = services.gas_at_supply ? 1.0 : 0.0;
@@ -210,7 +238,8 @@ void Workplace::build_inputs() {
     s.steady_wind_pa = services.wind_pa;
     s.gust_shape = gusts_.shape_at(time_s());
     s.power_on = services.live() ? 1.0 : 0.0;
-    s.electrical = electrical_situation(services, time_s());
+    s.cover_spill = fabric.cover_on ? 0.0 : spilt_share;
+    surround(s, job.site, services, time_s());
     inputs_.panel = job.panel;
     inputs_.panel.set_point_k = services.set_point_k;
     inputs_.panel.switched_on = services.heater_on ? 1.0 : 0.0;
@@ -301,6 +330,9 @@ Workplace Workplace::left_alone(std::vector<HouseholdEvent> plan) const {
     house.write_up.handed_in = false;
     house.keeps_trail = false;
     std::fill(house.services.tap_opening.begin(), house.services.tap_opening.end(), 0.0);
+    const bool rains = house.services.raining;
+    settle_in(house.services, house.job.site);
+    house.services.raining = rains;
     return house;
 }
 
@@ -317,7 +349,6 @@ std::uint64_t Workplace::hash() const {
     for (const auto done : dealt_with) hash.add(static_cast<std::uint64_t>(done));
     for (const auto& one : breaches) hash.add(std::string_view(one.rule));
     hash.add(escaped_gas_m3);
-    hash.add(room_co_share);
     add_to(hash, doses);
     hash.add(held_line_pa);
     hash.add(std::string_view(job.practice.licence.name));

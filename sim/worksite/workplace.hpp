@@ -41,6 +41,8 @@ class Workplace {
     [[nodiscard]] bool terminals_live() const;
     /// A hand on the pipes: says and reads what is felt, ends the job where it would.
     void touch_pipes(bool always_read);
+    /// Carbon monoxide where people breathe [share], of the plant's room.
+    [[nodiscard]] double room_co() const { return heater.plant.state[plant::room_co]; }
     [[nodiscard]] bool alarm_sounds() const;  // the personal one, for carbon monoxide
     [[nodiscard]] bool smells_gas() const { return smell_noticed_; }
     [[nodiscard]] bool gas_present(Point point) const;
@@ -113,7 +115,7 @@ class Workplace {
     Senses senses;
     ToolSetup setup;
     Household household;  // what the history would be called
-    double escaped_gas_m3 = 0.0, room_co_share = 0.0;
+    double escaped_gas_m3 = 0.0;
     Doses doses;                // of the person at work
     double held_line_pa = 0.0;  // gas shut in between meter or cylinder and heater
     bool keeps_trail = false;
@@ -123,10 +125,10 @@ class Workplace {
     void build_inputs();
     void household_events();
     void apply(const HouseholdEvent& event);
+    void around_the_heater(const HouseholdEvent& event);
     void refresh_parameters();
     void meet_live_terminal(const std::string& what);
     void escape_gas(const HeaterView& view);
-    void spill_products(const HeaterView& view);
     void judge_room_air();
     [[nodiscard]] bool needs_a_look();
     void notice_light_up(const HeaterView& view);

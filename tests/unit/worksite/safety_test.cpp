@@ -53,6 +53,15 @@ Job set_hot_job() {
     return job;
 }
 
+/// An open flue in a tight room, and a fan stronger than its draught.
+Job spilling_job() {
+    Job job = test_job();
+    job.healthy = plant::with_flue(job.healthy, plant::FlueKind::open_flued);
+    job.healthy.room_leak_gain = 0.02;
+    job.site.fans = {{"rangehood", 0.12, false}};
+    return job;
+}
+
 std::vector<Broken> each_rule() {
     const Script open_bath{"open bath tap", "wait 40 s"};
     const Script manometer_on{"shut gas at heater", "open test point inlet",
@@ -109,6 +118,7 @@ std::vector<Broken> each_rule() {
         {"no_bridge", test_job(), {"shut water at heater", "undo water union"}},
         {"fuse_oversized", test_job(), isolate + Script{"fit larger fuse"}},
         {"left_live", test_job({fault(Cause::neutral_broken)}), {"hand in"}},
+        {"spillage_left", spilling_job(), {"hand in"}},
     };
 }
 
