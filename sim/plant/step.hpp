@@ -1,5 +1,5 @@
 #pragma once
-/// One tick of the plant, as templates; plant.cpp and plant_wide.cpp instantiate them.
+/// One tick of the plant, as templates; plant.cpp, plant_wide.cpp and plant_widest.cpp instantiate them.
 /// Fixed-step RK4 by Boost.Odeint, two substeps of 50 ms: actuators and flame flags jump every tick, so
 /// adaptive and multistep methods would restart ten times a second (docs/physics/plant.md).
 

@@ -5,6 +5,7 @@
 #include <utility>
 #include <variant>
 
+#include "sim/math/widest.hpp"
 #include "sim/scoring/lane_group.hpp"
 #include "sim/scoring/share_out.hpp"
 
@@ -63,7 +64,9 @@ std::size_t ticks_between(const Tape& tape, std::size_t first, std::size_t last)
 }  // namespace
 
 struct Bank::Groups {
-    std::variant<std::vector<Member<math::Wide>>, std::vector<Member<math::Baseline>>> all;
+    std::variant<std::vector<Member<math::Widest>>, std::vector<Member<math::Wide>>,
+                 std::vector<Member<math::Baseline>>>
+        all;
 };
 
 std::vector<std::size_t> representatives(const std::vector<Hypothesis>& all) {
@@ -90,7 +93,9 @@ Bank::Bank(const worksite::Job& job, std::vector<Hypothesis> all, int threads)
     shadows_.signatures.assign(modes(job).size(), Snapshot(all.size()));
     shadows_.hypotheses = std::move(all);
     const auto order = group_order(representative_);
-    if (worksite::wide_is_supported())
+    if (worksite::widest_is_supported())
+        groups_->all = members<math::Widest>(*job_, shadows_.hypotheses, order);
+    else if (worksite::wide_is_supported())
         groups_->all = members<math::Wide>(*job_, shadows_.hypotheses, order);
     else
         groups_->all = members<math::Baseline>(*job_, shadows_.hypotheses, order);

@@ -16,4 +16,14 @@ bool wide_is_supported() {
 #endif
 }
 
+bool widest_is_supported() {
+#if defined(__x86_64__)
+    return wide_is_supported() && __builtin_cpu_supports("avx512f") &&
+           __builtin_cpu_supports("avx512bw") && __builtin_cpu_supports("avx512cd") &&
+           __builtin_cpu_supports("avx512dq") && __builtin_cpu_supports("avx512vl");
+#else
+    return true;
+#endif
+}
+
 }  // namespace emberpath::worksite

@@ -1,5 +1,5 @@
 #pragma once
-/// Heater's templates; heater.cpp and heater_wide.cpp instantiate them.
+/// Heater's templates; heater.cpp, heater_wide.cpp and heater_widest.cpp instantiate them.
 
 #include "sim/math/hash.hpp"
 #include "sim/math/lanes.hpp"

@@ -10,4 +10,7 @@ template <class Real>
 void adopt_lane(Heater<Real>& heater, std::size_t lane, const Heater<Real>& other,
                 std::size_t other_lane);
 
+/// May packs of math::Widest run on this processor?
+[[nodiscard]] bool widest_is_supported();
+
 }  // namespace emberpath::worksite

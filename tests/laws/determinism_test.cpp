@@ -8,6 +8,8 @@
 #include <set>
 #include <string>
 
+#include "sim/math/widest.hpp"
+#include "sim/worksite/heater_lanes.hpp"
 #include "tests/laws/story.hpp"
 
 namespace emberpath::laws {
@@ -30,6 +32,14 @@ TEST_P(Determinism, EveryLaneOfAPackHasTheBitsOfItsHeaterAlone) {
     const Hashes packed = pack_story<BaselinePack>(GetParam());
     for (std::size_t lane = 0; lane < story_lanes; ++lane)
         EXPECT_EQ(alone[lane], packed[lane]) << "lane " << lane;
+}
+
+TEST_P(Determinism, WidestInstructionsGiveTheBitsOfBaselineOnes) {
+    if (!worksite::widest_is_supported()) GTEST_SKIP() << "this processor has no such instructions";
+    const Hashes baseline = pack_story<BaselinePack>(GetParam());
+    const Hashes widest = pack_story<math::Pack<8, math::Widest>>(GetParam());
+    for (std::size_t lane = 0; lane < story_lanes; ++lane)
+        EXPECT_EQ(baseline[lane], widest[lane]) << "lane " << lane;
 }
 
 TEST_P(Determinism, WideInstructionsGiveTheBitsOfBaselineOnes) {

@@ -1,0 +1,6 @@
+// The controller for packs in the widest instructions. Compiled for x86-64-v4; run only where that is supported.
+#include "sim/controller/instantiate.hpp"
+#include "sim/math/widest.hpp"
+
+using WidestPack = emberpath::math::Pack<8, emberpath::math::Widest>;
+EMBERPATH_INSTANTIATE_CONTROLLER(WidestPack)
