@@ -124,9 +124,11 @@ Outcome outcome_of(const Play& p) {
     return outcome;
 }
 
-bool names(const Play& p, faults::Remedy remedy) {
+// What is explained or handed on may be said twice; then what was read in between still counts.
+bool settled_by_cure(const Play& p, const PlayedAttempt& played) {
     const faults::CauseInfo* named = faults::find_cause(p.attempt->write_up().cause);
-    return named != nullptr && named->remedy == remedy;
+    return named != nullptr && named->remedy == played.true_class &&
+           faults::works_at_once(played.true_class);
 }
 
 // Whether a reading could still tell the open classes apart, and what they have together.
@@ -221,7 +223,7 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
 
     const PlayedAttempt played{job, p.attempt->log(), tape, p.mark_of_act, true_class(job)};
     const Until until =
-        !terms.explained && names(p, played.true_class) ? Until::the_cure : Until::the_end;
+        settled_by_cure(p, played) && !terms.explained ? Until::the_cure : Until::the_end;
     const Ledger ledger = keep_ledger(played, {bank, tape, job.customer.complaint}, until);
     Outcome outcome = outcome_of(p);
     std::vector<Rival> open;

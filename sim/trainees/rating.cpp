@@ -138,6 +138,11 @@ Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
     scored.gates_met = assessment.gates_met;
     scored.fixed = assessment.fixed;
     scored.true_class_probability = assessment.true_class_probability;
+    if (!assessment.at_end.empty()) {
+        scored.leading_probability = assessment.at_end.front().probability;
+        scored.leading_is_true =
+            assessment.at_end.front().remedy == faults::info(true_cause(job)).remedy;
+    }
     scored.minutes = played.minutes;
     scored.acts = played.acts.size();
     scored.proposal = assessment.proposal;

@@ -22,6 +22,8 @@ struct Scored {
     bool gates_met = false;  // no critical breach
     bool fixed = false;
     double true_class_probability = 0.0;
+    double leading_probability = 0.0;  // of the likeliest class when all was weighed
+    bool leading_is_true = false;
     double minutes = 0.0;
     std::size_t acts = 0;
     std::string proposal;

@@ -23,7 +23,8 @@ void write_rows(std::ostream& out, const std::string& job,
         for (const double area : one.areas) out << ',' << area;
         out << ',' << one.overall << ',' << one.scored << ',' << one.unopposed << ','
             << one.gates_met << ',' << one.fixed << ',' << one.true_class_probability << ','
-            << one.minutes << ',' << one.acts << ",\"" << one.proposal << "\"\n";
+            << one.leading_probability << ',' << one.leading_is_true << ',' << one.minutes << ','
+            << one.acts << ",\"" << one.proposal << "\"\n";
     }
     out.flush();
 }
@@ -61,7 +62,7 @@ int main(int count, char** words) {
     std::ofstream out(words[2]);
     out << "job,seed,policy,safe_work,evidence,path,remedy,proof,overall,scored,unopposed,gates,"
            "fixed,"
-           "true_class,minutes,acts,proposal\n";
+           "true_class,leading,leading_is_true,minutes,acts,proposal\n";
     for (const auto& file : scenario::list_jobs(jobs)) {
         const std::string name = file.stem().string();
         if (count > 3 && name != words[3]) continue;
@@ -69,7 +70,8 @@ int main(int count, char** words) {
         if (count > 4)
             show(loaded.job, words[4], static_cast<std::uint64_t>(seeds));
         else
-            write_rows(out, name, trainees::play_all(loaded.job, {trainees::all_policies(), seeds}));
+            write_rows(out, name,
+                       trainees::play_all(loaded.job, {trainees::all_policies(), seeds}));
         std::cerr << name << "\n";
     }
     return 0;

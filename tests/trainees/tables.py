@@ -44,9 +44,42 @@ def interval(wins):
     return found[int(0.025 * DRAWS)], found[int(0.975 * DRAWS)]
 
 
+def calibration(attempts):
+    """Claimed and true share of the likeliest class, by what was claimed."""
+    print("\n| claimed | attempts | mean claim | right |")
+    print("|---|---|---|---|")
+    for low, high in ((0.0, 0.3), (0.3, 0.6), (0.6, 0.9), (0.9, 0.97), (0.97, 1.01)):
+        inside = [r for r in attempts if low <= float(r["leading"]) < high]
+        if not inside:
+            continue
+        claim = sum(float(r["leading"]) for r in inside) / len(inside)
+        right = sum(r["leading_is_true"] == "1" for r in inside) / len(inside)
+        print(f"| {low:.2f} to {min(high, 1.0):.2f} | {len(inside)} | {claim:.2f} | {right:.2f} |")
+
+
+def reliability(by_policy):
+    """Generalisability of the overall score, trainees crossed with (job, seed), by number of jobs."""
+    common = sorted(set.intersection(*(set(found) for found in by_policy.values())))
+    if len(common) < 2 or len(by_policy) < 2:
+        return
+    score = [[float(found[key]["overall"]) for key in common] for found in by_policy.values()]
+    people, jobs = len(score), len(common)
+    grand = sum(map(sum, score)) / (people * jobs)
+    of_person = [sum(row) / jobs for row in score]
+    of_job = [sum(row[j] for row in score) / people for j in range(jobs)]
+    between = jobs * sum((m - grand) ** 2 for m in of_person) / (people - 1)
+    rest = sum((score[i][j] - of_person[i] - of_job[j] + grand) ** 2
+               for i in range(people) for j in range(jobs)) / ((people - 1) * (jobs - 1))
+    person = max(0.0, (between - rest) / jobs)
+    print("\n| attempts a trainee | share of the variance that is the trainee's |\n|---|---|")
+    for n in (1, 4, 8):
+        print(f"| {n} | {person / (person + rest / n):.2f} |")
+
+
 def main():
-    by_policy = {}
+    by_policy, attempts = {}, []
     for row in rows(sys.argv[1:]):
+        attempts.append(row)
         by_policy.setdefault(row["policy"], {})[(row["job"], row["seed"])] = row
     print("| trainee | n | S | E | P | R | V | overall | fixed | critical | unopposed | minutes |")
     print("|---|---|---|---|---|---|---|---|---|---|---|---|")
@@ -76,6 +109,8 @@ def main():
                   f"{means[2]:.3f} |")
     if n:
         print("| mean of the pairs | " + " | ".join(f"{s / n:.3f}" for s in sums) + " |")
+    calibration(attempts)
+    reliability(by_policy)
 
 
 if __name__ == "__main__":
