@@ -131,6 +131,8 @@ def main(program):
         desk.press("Job 1, 8 Tanager Court", "row")
         desk.press("Go to the house")
         desk.shows("You are at the door")
+        desk.press("Pause")  # from here on only what is done changes the screen
+        desk.see("Run")
         find_the_cause(desk)
         write_the_cause(desk)
         set_it_right(desk)

@@ -167,10 +167,10 @@ class Desktop:
     # What hands do.
 
     def key(self, *names):
-        self.xdotool("key", "--delay", "8", *names)
+        self.xdotool("key", "--delay", "2", *names)
 
     def type(self, words):
-        self.xdotool("type", "--delay", "8", words)
+        self.xdotool("type", "--delay", "1", words)
 
     def click(self, node):
         x, y = node.centre[0] + self.left, node.centre[1] + self.top
