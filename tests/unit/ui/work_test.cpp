@@ -211,10 +211,14 @@ TEST(Work, AnEditedModeProposalOrWriteUpDoesNotVerifyEvenWithANewChain) {
 
 TEST(Work, WithoutATerminalTheDemoIsPlayed) {
     Program program;
+    // As the demo left it the last time, or somebody else: it is played anew.
+    const auto left = program.file("state") + "/records";
+    std::filesystem::create_directories(left);
+    records::sample::write(left + "/demo.jsonl", "not a record\n");
     EXPECT_EQ(program({}), 0) << program.talk;
     EXPECT_THAT(program.output,
                 AllOf(HasSubstr("> "), HasSubstr("Debrief"), HasSubstr("Safety gates met")));
-    EXPECT_EQ(program({}), 0) << "a second time";
+    EXPECT_TRUE(records::read(left + "/demo.jsonl").good());
 }
 
 TEST(Work, AtATerminalAJobIsChosenByNumberOrWord) {
