@@ -153,7 +153,7 @@ inline constexpr std::array<RemedyInfo, remedy_count> remedies{{
      "the right part, turbine and pick-up; water shut and drained",
      15.0, 30.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none, "flow sensor"},
     {Remedy::descale_exchanger, "descale_exchanger", "descale the heat exchanger", "descale heat exchanger",
-     "isolated from the taps, acid pumped round, flushed",
+     "isolated from the taps, acid pumped round; flush after it",
      60.0, 10.0, false, Reach::inside, Whom::nobody, false, true, GasJoint::none, "scale in the exchanger"},
     {Remedy::replace_inlet_sensor, "replace_inlet_sensor", "replace the inlet sensor", "replace inlet sensor",
      "new part",

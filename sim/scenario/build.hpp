@@ -39,6 +39,12 @@ void apply_site(const Values& site, HeaterParts& heater, Problems& problems);
 [[nodiscard]] worksite::Practice make_practice(const Values& site, const Values& rules,
                                                Problems& problems);
 
+/// Date of the visit and instruments that are not as they should be.
+[[nodiscard]] worksite::Kit make_kit(const Values& job, Problems& problems);
+
+/// What else is dangerous at the house.
+[[nodiscard]] worksite::Dangers make_dangers(const Values& site, Problems& problems);
+
 [[nodiscard]] worksite::Customer make_customer(const Values& customer);
 
 /// Faults with severity in range, right gas, begun before arrival, each once.

@@ -95,6 +95,10 @@ std::string_view name_of(Section section) {
             return "[sources] of the rules";
         case licence:
             return "a [[licence]] of the rules";
+        case tool:
+            return "a [[tool]]";
+        case dangers:
+            return "[dangers] of the site";
     }
     return "the rules";
 }

@@ -26,9 +26,11 @@ enum class Section {
     rules,
     limits,
     sources,
-    licence
+    licence,
+    tool,
+    dangers
 };
-inline constexpr std::size_t section_count = 16;
+inline constexpr std::size_t section_count = 18;
 
 enum class Kind {
     line,      // one line of text

@@ -159,6 +159,10 @@ std::string heading(Section section) {
             return "## Limits: `[limits]` of a rules file";
         case Section::sources:
             return "## Sources of the limits: `[sources]` of a rules file";
+        case Section::tool:
+            return "## Instruments: `[[tool]]`";
+        case Section::dangers:
+            return "## Dangers: `[site.dangers]`, or `[dangers]` in a site file";
         case Section::licence:
             break;
     }

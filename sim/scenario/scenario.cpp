@@ -53,6 +53,7 @@ void make_job(const FileValues& file, Files& files, Problems& problems, worksite
     job.title = all.text("title");
     job.call_out = all.text("call_out");
     job.panel.set_point_k = all.number("set_point");
+    job.kit = make_kit(all, problems);
     job.faults = make_faults(all, site ? &*site : nullptr, problems);
     if (!job.faults.empty()) job.intended = faults::info(job.faults.front().cause).remedy;
     if (all.tables.contains("customer")) job.customer = make_customer(all.tables.at("customer"));
@@ -61,6 +62,7 @@ void make_job(const FileValues& file, Files& files, Problems& problems, worksite
     if (site) {
         job.site = make_site(*site, problems);
         job.site.events = make_events(*site, problems);
+        job.site.dangers = make_dangers(*site, problems);
         if (rules) job.practice = make_practice(*site, *rules, problems);
         apply_site(*site, parts, problems);
     }

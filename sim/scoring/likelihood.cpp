@@ -106,9 +106,9 @@ double draw_spread_share(worksite::Quantity quantity) {
     }
 }
 
-Width width_of(worksite::Quantity quantity, double predicted) {
+Width width_of(worksite::Quantity quantity, double predicted, double beyond_class) {
     const worksite::QuantityInfo& row = worksite::info(quantity);
-    double error = instrument_error(row, predicted);
+    double error = instrument_error(row, predicted) + beyond_class;
     if (row.logarithmic) error /= std::max(std::abs(predicted), row.error_absolute);
     return {error, 0.0, row.model_floor};
 }

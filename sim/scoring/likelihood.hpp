@@ -44,7 +44,9 @@ struct Width {
 /// pressures, flows, currents and rates, nothing for temperatures (their floor covers it). Chosen: the
 /// first form runs one draw, the nominal one.
 [[nodiscard]] double draw_spread_share(worksite::Quantity quantity);
-/// Instrument and floor parts at a predicted value (SI), spread 0.
-[[nodiscard]] Width width_of(worksite::Quantity quantity, double predicted);
+/// Instrument and floor parts at a predicted value (SI), spread 0. `beyond_class`: how far a worn instrument
+/// was off [SI], added to the error of its class.
+[[nodiscard]] Width width_of(worksite::Quantity quantity, double predicted,
+                             double beyond_class = 0.0);
 
 }  // namespace emberpath::scoring

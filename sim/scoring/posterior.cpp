@@ -101,7 +101,7 @@ std::vector<double> Posterior::widths(const Reading& reading, std::span<const do
     std::vector<double> scales;
     scales.reserve(predicted.size());
     for (std::size_t i = 0; i < predicted.size(); ++i) {
-        Width width = width_of(reading.quantity, predicted[i]);
+        Width width = width_of(reading.quantity, predicted[i], reading.beyond_class);
         const double own = width.scale(1);
         // A shadow stands for severities half-way to its neighbours: uniform over that gap. Where the
         // gap is a change of regime it must not become a wide sigma, hence the nearer one and a cap.
@@ -185,6 +185,7 @@ const Posterior::Group* Posterior::group_for(const Reading& reading,
                                              std::span<const double> predicted,
                                              double tolerated) const {
     for (const Group& group : groups_) {
+        if (group.first.condition.spare != reading.condition.spare) continue;
         const bool other_trial = present_share_ < 1.0 && group.first.cycle != reading.cycle;
         if (other_trial && !is_lasting(reading.quantity)) continue;
         if (group.first.quantity != reading.quantity) {

@@ -13,7 +13,8 @@ struct Reading {
     worksite::Condition condition;
     double value = 0.0;
     std::int64_t tick = 0;
-    int cycle = 0;  // demand cycle in which it was taken
+    int cycle = 0;              // demand cycle in which it was taken
+    double beyond_class = 0.0;  // how far a worn instrument was off [SI]: nobody could know
 };
 
 }  // namespace emberpath::scoring

@@ -76,6 +76,7 @@ class Hands {
     void prove_joints();
     void remake(const worksite::LogEntry& bubbles);
     void prove_combustion();
+    void test_wiring();
     void make_safe();
     void write(const Story& story);
     [[nodiscard]] std::string supply() const;

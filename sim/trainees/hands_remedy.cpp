@@ -41,10 +41,30 @@ void Hands::remedy(Remedy remedy) {
         if (info.reach == faults::Reach::outside && info.touches_flame) isolate();
     }
     if (info.needs_glasses && !glasses_) say("put on glasses");
-    if (info.joint != faults::GasJoint::none) shut_gas();
+    if (info.joint != faults::GasJoint::none) {
+        if (care_.leak_test) say("leak test with fluid");
+        shut_gas();
+    }
+    const bool water = care_.isolate && worksite::opens_water_side(remedy);
+    if (water) {
+        say("shut water at heater");
+        say("drain heater");
+    }
     say(sentence);
     open_gas();
+    if (care_.isolate && worksite::air_let_in_m3(remedy) > 0.0) say("purge gas pipe");
+    if (water) say("open water at heater");
+    if (water && remedy == Remedy::descale_exchanger) say("flush heater");
+    if (care_.prove_dead && remedy == Remedy::dry_and_reseal) test_wiring();
     close_up();
+}
+
+/// Insulation with the plug out, the earth path with the plug in and the switch off.
+void Hands::test_wiring() {
+    say("test insulation between heater active and casing");
+    if (locked_) say("unlock plug");
+    if (unplugged_) say("plug in heater");
+    say("measure ohms between casing and earth bar");
 }
 
 // Hot at the set point and burning at a full draw of the largest tap, else at half of it: there is a limit

@@ -29,6 +29,10 @@ void refit_cover(Workplace& w, const Act&) {
 void prove_tester(Workplace& w, const Act&) {
     using Proof = Person::Proof;
     auto& proof = w.person.proof;
+    if (tester_is_dark(w)) {
+        proof = Proof::none;
+        return w.say("The tester stays dark on its proving unit.");
+    }
     proof = proof == Proof::found_dead ? Proof::proved_dead : Proof::tester_proved;
     w.say("The tester shows the voltage of its proving unit.");
 }
@@ -57,7 +61,7 @@ void test_for_dead(Workplace& w, const Act&) {
     const std::array volts{tester_v(w, Terminal::heater_active, Terminal::heater_neutral),
                            tester_v(w, Terminal::heater_active, Terminal::heater_earth),
                            tester_v(w, Terminal::heater_neutral, Terminal::heater_earth)};
-    if (*std::max_element(volts.begin(), volts.end()) < dead_below_v) {
+    if (tester_is_dark(w) || *std::max_element(volts.begin(), volts.end()) < dead_below_v) {
         if (proof == Proof::tester_proved) proof = Proof::found_dead;
         w.say("The tester shows no voltage on any pair of terminals.");
         return;

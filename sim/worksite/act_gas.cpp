@@ -68,6 +68,7 @@ void remake_joint(Workplace& w, const Act& act) {
     if (w.joint_under_pressure(joint))
         w.breach("gas_open",
                  "The " + std::string(joint_names[act.object]) + " was undone with the gas on.");
+    judge_untested_joint(w);
     w.open_joint(joint);
     w.seal_joint(joint);
     w.changed();

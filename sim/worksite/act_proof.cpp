@@ -38,6 +38,7 @@ void fluid_test(Workplace& w, const Act&) {
         if (!w.joint_under_pressure(static_cast<Joint>(i))) continue;
         any = true;
         if (leaks(w, i)) {
+            if (!leak_fluid_foams(w)) continue;
             sound = false;
             w.say("Bubbles at the " + std::string(joint_names[i]) + ".");
         } else {
@@ -45,6 +46,7 @@ void fluid_test(Workplace& w, const Act&) {
         }
     }
     if (sound) w.say("No bubbles.");
+    w.precautions.tested_first = w.precautions.tested_first || any;
     const auto burner = static_cast<std::size_t>(Joint::manifold);
     if (w.fabric.joint_unproved[burner] && !w.joint_under_pressure(Joint::manifold))
         w.say("The burner joint is not under pressure: it was not tested.");
@@ -61,6 +63,7 @@ std::string line_is_ready(const Workplace& w, const Act&) {
 
 /// Pressure lost by a leak in a closed pipe: dp/dt = -p_atm Q / V.
 void hold_test(Workplace& w, const Act& act) {
+    w.precautions.tested_first = true;
     const double before = w.held_line_pa;
     double held = before;
     for (int second = 0; second < test_length_s; ++second) {

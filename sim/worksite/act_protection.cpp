@@ -17,7 +17,8 @@ std::string alarm_can_turn(const Workplace& w, const Act& act) {
 
 void turn_alarm(Workplace& w, const Act& act) {
     w.doses.co_alarm_on = act.verb == Verb::co_alarm_on;
-    if (w.doses.co_alarm_on) w.say("It chirps once: ready.");
+    if (w.doses.co_alarm_on)
+        w.say(alarm_can_sound(w) ? "It chirps once: ready." : "It stays silent and dark.");
 }
 
 /// Clean air reads the same under every cause; gas that escaped belongs to this visit alone.

@@ -40,19 +40,6 @@ std::string can_be_done(const Workplace& w, const Act& act) {
     return inside(remedy) ? needs_cover_off(w, act) : std::string();
 }
 
-/// Work on a joint that carries gas: shut, or the room fills while it is open.
-void work_on_joint(Workplace& w, Joint joint, bool shut, double seconds) {
-    w.open_joint(joint);
-    if (!shut) {
-        w.say("Gas hisses out.");
-        w.breach("gas_open", "A gas joint was undone with the gas on.");
-        w.fabric.wide_open_joint = true;
-    }
-    w.pass(seconds);
-    w.fabric.wide_open_joint = false;
-    w.seal_joint(joint);
-}
-
 void protect(Workplace& w, Remedy remedy, std::string_view doing) {
     if (inside(remedy)) w.hands_inside("You began to " + std::string(doing));
     if (inside(remedy) && !w.person.gloves)
@@ -79,8 +66,10 @@ void do_remedy(Workplace& w, const Act& act) {
     const faults::RemedyInfo& info = faults::info(remedy);
     protect(w, remedy, info.sentence);
     if (w.over()) return;
+    open_water_side(w, remedy);
     work(w, info, seconds_of(act));
     if (w.over()) return;
+    after_work(w, remedy);
     w.entry.remedy = act.remedy;
     w.entry.part_minutes = info.part_minutes;
     if (info.touches_flame) w.deeds.flame_work = w.tick();
@@ -152,6 +141,19 @@ constexpr std::array table{
 };
 
 }  // namespace
+
+void work_on_joint(Workplace& w, Joint joint, bool shut, double seconds) {
+    judge_untested_joint(w);
+    w.open_joint(joint);
+    if (!shut) {
+        w.say("Gas hisses out.");
+        w.breach("gas_open", "A gas joint was undone with the gas on.");
+        w.fabric.wide_open_joint = true;
+    }
+    w.pass(seconds);
+    w.fabric.wide_open_joint = false;
+    w.seal_joint(joint);
+}
 
 std::string sentence_of(Remedy remedy, GasKind gas) {
     constexpr std::string_view blank = "{body}";

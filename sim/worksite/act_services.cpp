@@ -58,6 +58,7 @@ void set_temperature(Workplace& w, const Act& act) {
 }
 
 void power_changed(Workplace& w) {
+    judge_power_back(w);
     w.person.proof = Person::Proof::none;
     w.changed();
 }
@@ -96,6 +97,7 @@ void gas(Workplace& w, const Act& act) {
 }
 void water(Workplace& w, const Act& act) {
     w.services.water_at_heater = act.verb == Verb::open_water;
+    w.precautions.drained = false;
     w.changed();
 }
 

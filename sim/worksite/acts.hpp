@@ -145,6 +145,27 @@ enum class Verb {
     read_intake_air,
     read_case_air,
     test_draught,
+    // the kit
+    look_at_tool,
+    check_tool,
+    compare_tool,
+    take_spare,
+    // what else is dangerous at a house
+    look_around,
+    air_place,
+    people_out,
+    keep_away,
+    purge_pipe,
+    check_low_places,
+    move_cylinder,
+    drain_heater,
+    flush_heater,
+    check_ladder,
+    tie_ladder,
+    decline_climb,
+    say_where,
+    bypass_safety_switch,
+    restore_safety_switch,
 };
 
 // Closed lists of things that sentences name; the order is that of the vocabulary below.
@@ -172,6 +193,7 @@ enum class Point : std::size_t { inlet, manifold, regulator };
 enum class Joint : std::size_t { inlet, manifold, regulator, cylinder, burner };
 inline constexpr std::size_t joint_count = 5;
 inline constexpr std::size_t colleague = 4;  // of the bodies one can escalate to
+inline constexpr std::size_t asbestos_assessor = 5;
 enum class Probe : std::size_t {
     outlet_sensor,
     inlet_sensor,

@@ -21,6 +21,7 @@ plant::PlantParameters with_alterations(plant::PlantParameters parameters,
     if (alterations.sensor_unplugged[2]) parameters.exchanger_sensor.series_ohm += unplugged_ohm;
     if (alterations.board_harmed) parameters.electrical.low_voltage_v = 0.0;
     if (alterations.fuse_oversized) parameters.electrical.fuse_blows_a = 1.0e3;
+    if (alterations.without_safety_switch) parameters.electrical.safety_switch_trips_a = 1.0e3;
     return parameters;
 }
 

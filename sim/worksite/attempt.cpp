@@ -10,9 +10,10 @@ namespace emberpath::worksite {
 
 const Doing& doing_of(Verb verb) {
     const std::array tables{
-        house_doings(),   look_doings(),   service_doings(),    electrical_doings(), gas_doings(),
-        flue_doings(),    water_doings(),  remedy_doings(),     proof_doings(),      write_doings(),
-        measure_doings(), supply_doings(), protection_doings(), panel_doings()};
+        house_doings(),      look_doings(),  service_doings(), electrical_doings(),
+        gas_doings(),        flue_doings(),  water_doings(),   remedy_doings(),
+        proof_doings(),      write_doings(), measure_doings(), supply_doings(),
+        protection_doings(), panel_doings(), kit_doings(),     danger_doings()};
     for (const auto table : tables)
         for (const auto& doing : table)
             if (doing.verb == verb) return doing;
@@ -37,8 +38,9 @@ std::variant<Act, ActRefusal> understand(const Workplace& place, std::string_vie
     if (place.over()) return ActRefusal{"The attempt is over."};
     auto parsed = parse_act(sentence, place.job);
     if (const auto* act = std::get_if<Act>(&parsed))
-        if (auto obstacle = doing_of(act->verb).obstacle(place, *act); !obstacle.empty())
-            return ActRefusal{std::move(obstacle)};
+        for (auto obstacle :
+             {doing_of(act->verb).obstacle(place, *act), battery_refuses(place, *act)})
+            if (!obstacle.empty()) return ActRefusal{std::move(obstacle)};
     return parsed;
 }
 
@@ -46,6 +48,9 @@ void do_act(Workplace& place, const Act& act) {
     const Doing& doing = doing_of(act.verb);
     judge_scope(place, act);
     judge_consent(place, act);
+    judge_spark(place, act);
+    judge_places(place, act);
+    if (place.over()) return;
     if (doing.when == Doing::When::before) doing.effect(place, act);
     if (doing.when != Doing::When::own) place.pass(seconds_of(act));
     if (doing.when != Doing::When::before && !place.over()) doing.effect(place, act);
@@ -151,16 +156,11 @@ Attempt::Truth Attempt::truth() const {
             !rightly_handed_on(place, faults::info(place.job.faults[i].cause).remedy))
             remaining.push_back(place.job.faults[i]);
     auto [done, missing, not_needed] = proof_items(place);
-    return {place.job,
-            std::move(remaining),
-            place.look(),
-            left_behind(place),
-            std::move(done),
-            std::move(missing),
-            std::move(not_needed),
-            made_safe(place),
-            dose_lines(place.doses, place.job.practice.limits),
-            place.household.complaint()};
+    auto doses = dose_lines(place.doses, place.job.practice.limits);
+    for (auto& line : danger_lines(place)) doses.push_back(std::move(line));
+    return {place.job,        std::move(remaining),       place.look(),          left_behind(place),
+            std::move(done),  std::move(missing),         std::move(not_needed), made_safe(place),
+            std::move(doses), place.household.complaint()};
 }
 
 }  // namespace emberpath::worksite

@@ -70,6 +70,7 @@ struct Alterations {
     std::array<std::optional<double>, controller::setting_count> stored{};
     bool board_harmed = false;  // by an insulation tester
     bool fuse_oversized = false;
+    bool without_safety_switch = false;  // fed from an outlet that has none
     bool operator==(const Alterations&) const = default;
 };
 [[nodiscard]] plant::PlantParameters with_alterations(plant::PlantParameters parameters,

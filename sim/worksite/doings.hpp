@@ -34,7 +34,15 @@ struct Doing {
 [[nodiscard]] std::span<const Doing> proof_doings();
 [[nodiscard]] std::span<const Doing> protection_doings();
 [[nodiscard]] std::span<const Doing> write_doings();
+[[nodiscard]] std::span<const Doing> kit_doings();
+[[nodiscard]] std::span<const Doing> danger_doings();
 [[nodiscard]] const Doing& doing_of(Verb verb);
+
+/// Why the instrument an act needs does not work; empty: it does.
+[[nodiscard]] std::string battery_refuses(const Workplace& w, const Act& act);
+[[nodiscard]] bool tester_is_dark(const Workplace& w);    // shows nothing, whatever there is
+[[nodiscard]] bool alarm_can_sound(const Workplace& w);   // the personal one
+[[nodiscard]] bool leak_fluid_foams(const Workplace& w);  // where a joint leaks
 
 [[nodiscard]] inline std::string no_obstacle(const Workplace&, const Act&) {
     return {};
@@ -56,6 +64,35 @@ void read_analyser_now(Workplace& w);
 [[nodiscard]] double cell_shift(const Workplace& w, std::size_t cell);
 [[nodiscard]] bool analyser_ready(const Workplace& w);
 [[nodiscard]] bool analyser_sound(const Workplace& w);
+
+/// Work on a joint that carries gas: shut, or the room fills while it is open.
+void work_on_joint(Workplace& w, Joint joint, bool shut, double seconds);
+
+// Dangers of the house (sim/worksite/dangers.hpp).
+inline constexpr double sinking_share = 0.5;  // of escaping propane, into a low place: chosen
+/// Propane in the low place as a share of its lower flammability limit.
+[[nodiscard]] double low_gas_share(const Workplace& w);
+[[nodiscard]] bool too_windy_for_ladders(const Workplace& w);
+/// The door opens: what has leaked since before.
+void meet_house(Workplace& w);
+/// Every tick of the visit.
+void follow_dangers(Workplace& w);
+void settle_low_gas(Workplace& w, double escaping_m3_per_s);
+/// Before an act: a spark in gas; ladders, roofs and old sheet on its way.
+void judge_spark(Workplace& w, const Act& act);
+void judge_places(Workplace& w, const Act& act);
+/// During and after a remedy: water that runs out, air, acid, wiring.
+void open_water_side(Workplace& w, faults::Remedy remedy);
+void after_work(Workplace& w, faults::Remedy remedy);
+/// A joint is about to be worked on.
+void judge_untested_joint(Workplace& w);
+/// Power comes back.
+void judge_power_back(Workplace& w);
+/// What dangers did, in sentences for the debrief.
+[[nodiscard]] std::vector<std::string> danger_lines(const Workplace& w);
+/// On leaving; `flue_k`: hottest flue gas of the household's draws [K].
+void judge_dangers_left(Workplace& w, bool usable, double flue_k);
+[[nodiscard]] std::vector<std::string> dangers_left(const Workplace& w, bool usable);
 
 /// Work outside the licence, or an apprentice on their own: judged before the act is done.
 void judge_scope(Workplace& w, const Act& act);

@@ -7,6 +7,7 @@
 #include "sim/exposure/scald.hpp"
 #include "sim/exposure/shock.hpp"
 #include "sim/units/units.hpp"
+#include "sim/worksite/doings.hpp"
 #include "sim/worksite/electrical_quantities.hpp"
 #include "sim/worksite/hazards.hpp"
 #include "sim/worksite/workplace.hpp"
@@ -20,7 +21,7 @@ constexpr double nipple_m2 = 0.6 * 0.785e-6;  // discharge coefficient x bore of
 constexpr double open_joint_m2 = 0.6 * 3.0e-6;
 constexpr double weep_at_pa = 2000.0;
 constexpr double greatest_escape_m3_per_s = 2.0e-4;
-constexpr double air_renews_in_s = 180.0;
+constexpr double air_renews_in_s = 180.0, aired_renews_in_s = 45.0;
 constexpr double nothing_left_m3 = 1.0e-7;
 constexpr double smell_m3 = 0.3e-3;
 constexpr double hard_light_up_m3 = 0.35e-3;  // a clean light-up has a tenth of it
@@ -40,7 +41,8 @@ double pressure_at(Point point, const plant::Observables& p) {
 }  // namespace
 
 bool Workplace::alarm_sounds() const {
-    return doses.co_alarm_on && room_co() > job.practice.limits.co_eight_hours;
+    return doses.co_alarm_on && alarm_can_sound(*this) &&
+           room_co() > job.practice.limits.co_eight_hours;
 }
 
 bool Workplace::gas_present(Point point) const {
@@ -87,7 +89,9 @@ bool Workplace::ignition_source(const HeaterView& view) const {
 void Workplace::escape_gas(const HeaterView& view) {
     const double rate = escaping_m3_per_s(view);
     inputs_.surroundings.test_nipple_leak_m3_per_s = rate;  // felt by the pipe in the next tick
-    escaped_gas_m3 += tick_s * (rate - escaped_gas_m3 / air_renews_in_s);
+    const double renews_in_s = precautions.aired ? aired_renews_in_s : air_renews_in_s;
+    escaped_gas_m3 += tick_s * (rate - escaped_gas_m3 / renews_in_s);
+    settle_low_gas(*this, rate);
     if (rate <= 0.0 && escaped_gas_m3 < nothing_left_m3) escaped_gas_m3 = 0.0;
     if (escaped_gas_m3 > smell_m3 && !smell_noticed_) say("It smells of gas.");
     smell_noticed_ = escaped_gas_m3 > smell_m3;
@@ -97,6 +101,10 @@ void Workplace::escape_gas(const HeaterView& view) {
         end_badly("flash",
                   "The gas that escaped, " + units::fixed(escaped_gas_m3 * 1000.0, 1) +
                       " litres, meets a flame and flashes. Your hands and face are burnt.");
+    if (low_gas_share(*this) >= 1.0 && ignition_source(view))
+        end_badly("flash",
+                  "The propane that lies in the drain meets a flame and flashes at your "
+                  "feet.");
 }
 
 /// The limits of the place are broken by whoever stays; the body decides when the job ends.

@@ -6,6 +6,8 @@
 #include <string>
 #include <string_view>
 
+#include "sim/faults/faults.hpp"
+
 namespace emberpath::worksite {
 
 struct Rule {
@@ -19,6 +21,11 @@ struct Rule {
 [[nodiscard]] std::span<const Rule> rules();
 /// The rule must exist: words are checked by a test over all uses.
 [[nodiscard]] const Rule& rule(std::string_view word);
+
+/// Does the remedy undo a part of the water side? Then the water is to be shut and drained first.
+[[nodiscard]] bool opens_water_side(faults::Remedy remedy);
+/// Does it let air into the gas pipe? Then the pipe is to be purged after it. Volume [m3]; 0: no.
+[[nodiscard]] double air_let_in_m3(faults::Remedy remedy);
 
 /// docs/safety.md and docs/acts.md as they must stand; a test compares.
 [[nodiscard]] std::string safety_page();

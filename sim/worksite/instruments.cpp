@@ -14,8 +14,8 @@ namespace {
 constexpr double systematic_part = 0.8;
 constexpr double repeat_part = 0.6;
 
-/// One systematic error per instrument; cells, ranges and probes of one instrument err apart.
-std::string_view instrument_of(const QuantityInfo& row) {
+/// One systematic error per instrument; cells and ranges of one instrument err apart.
+std::string_view stream_of(const QuantityInfo& row) {
     switch (row.tool) {
         case Tool::manometer:
             return "manometer";
@@ -38,6 +38,7 @@ bool never_negative(const QuantityInfo& row) {
 }
 
 constexpr double co_over_range = 0.01;
+constexpr double manometer_ends_pa = 10.0e3;
 
 /// Where a reading was taken, of those that can be taken anywhere: leads in either order are one place.
 std::uint32_t place_of(Quantity quantity, const ToolSetup& tools) {
@@ -79,16 +80,28 @@ std::string reading_line(const Observation& seen, const std::string& condition,
 
 }  // namespace
 
-double Workplace::with_error(Quantity quantity, double value, double repeat) const {
+bool Workplace::uses_spare(Quantity quantity) const {
+    const auto instrument = instrument_of(quantity);
+    return instrument && bench.uses_spare(*instrument);
+}
+
+double Workplace::shown_of(Quantity quantity, double known, bool spare) const {
+    return with_error(quantity, known, 0.0, spare);
+}
+
+double Workplace::with_error(Quantity quantity, double value, double repeat, bool spare) const {
     const QuantityInfo& row = info(quantity);
     if (over_range(quantity, value)) return value;
     double shown = value;
-    if (row.tool != Tool::readout) {  // digital: the controller's own figure, only rounded
+    if (const auto instrument = instrument_of(quantity)) {  // a readout is digital, only rounded
+        if (!spare) shown = worn_value(quantity, value, job.kit.of(*instrument));
         const double scale = row.error_absolute + row.error_relative * std::abs(value);
-        math::Random of_the_day(seed, instrument_of(row));
+        const std::string stream = (spare ? "spare " : "") + std::string(stream_of(row));
+        math::Random of_the_day(seed, stream);
         shown += scale * (systematic_part * of_the_day.normal() + repeat_part * repeat);
     }
     if (never_negative(row)) shown = std::max(0.0, shown);
+    if (row.tool == Tool::manometer) shown = std::min(shown, manometer_ends_pa);
     shown = std::round(shown / row.resolution) * row.resolution;
     return measures_co(quantity) ? std::min(shown, co_over_range) : shown;
 }
@@ -103,14 +116,17 @@ double Workplace::model_value(const ReadingOf& what) const {
 
 double Workplace::on_glass(const ReadingOf& what) const {
     const double value = model_value(what);
-    return info(what.quantity).categorical ? value
-                                           : with_error(what.quantity, value + what.shift, 0.0);
+    return info(what.quantity).categorical
+               ? value
+               : with_error(what.quantity, value + what.shift, 0.0, uses_spare(what.quantity));
 }
 
 double Workplace::read(const ReadingOf& what) {
     const QuantityInfo& row = info(what.quantity);
-    double value = model_value(what);
-    if (!row.categorical) value = with_error(what.quantity, value + what.shift, repeat_.normal());
+    const bool spare = uses_spare(what.quantity);
+    const double model = model_value(what) + (row.categorical ? 0.0 : what.shift);
+    const double value =
+        row.categorical ? model : with_error(what.quantity, model, repeat_.normal(), spare);
     Observation seen;
     seen.number = what.numbered ? ++readings_ : 0;
     seen.act = log.size();
@@ -121,10 +137,25 @@ double Workplace::read(const ReadingOf& what) {
     seen.value = value;
     seen.condition = condition();
     seen.condition.place = place_of(what.quantity, setup);
+    seen.condition.spare = spare;
+    judge_label(what.quantity);
     if (what.numbered) say(reading_line(seen, condition_words(), what.note));
     entry.observations.push_back(seen);
+    if (const auto instrument = instrument_of(what.quantity); instrument && !spare)
+        seen.beyond_class = instrument_scale(what.quantity, model, job.kit.of(*instrument));
     if (follower_ && what.trusted) tell_follower(seen);
     return value;
+}
+
+/// An instrument past its date may be right; who has not looked cannot know.
+void Workplace::judge_label(Quantity quantity) {
+    const auto instrument = instrument_of(quantity);
+    if (!instrument || bench.uses_spare(*instrument)) return;
+    if (bench.label_seen[static_cast<std::size_t>(*instrument)]) return;
+    const Piece& piece = job.kit.of(*instrument);
+    if (overdue(*instrument, piece, job.kit.visited_on))
+        breach("tool_unchecked", "The " + std::string(info(*instrument).word) +
+                                     " was used past the date on its label, unseen.");
 }
 
 /// Followers measure a sensor as the trainee does: by itself, whatever is unplugged.

@@ -10,6 +10,8 @@
 #include "sim/controller/controller.hpp"
 #include "sim/faults/faults.hpp"
 #include "sim/plant/parameters.hpp"
+#include "sim/worksite/dangers.hpp"
+#include "sim/worksite/kit.hpp"
 #include "sim/worksite/practice.hpp"
 
 namespace emberpath::worksite {
@@ -83,6 +85,7 @@ struct Site {
         wall_controllers;  // "bathroom controller"; the panel holds their state
     std::vector<HouseholdEvent> events;
     double arrival_s = 0.0;  // length of the simulated history
+    Dangers dangers;         // beside the heater's own fault
 };
 
 /// May services be shut off? Given: nobody needs to ask. A danger that is known needs no consent.
@@ -101,6 +104,7 @@ struct Job {
     std::string call_out;  // one line on the job card
     Site site;
     Customer customer;
+    Kit kit;                         // instruments that are not as they should be
     Practice practice;               // limits of the place, licence of the person at work
     plant::PlantParameters healthy;  // the sound house
     controller::Settings settings;

@@ -31,6 +31,7 @@ struct AfterRun {
     std::int64_t scalding_ticks = 0, hot_ticks = 0;
     double hottest_k = 0.0, hottest_tempered_k = 0.0;  // at a plain tap, behind the tempering valve
     double most_spilled = 0.0;                         // share of the products that enters the room
+    double flue_k = 0.0;                               // hottest flue gas
 };
 
 void mean_flue_gas(AfterRun& found, const plant::Observables& p) {
@@ -60,6 +61,7 @@ void draw(Heater<double>& heater, TickInputs inputs, double seconds, AfterRun& f
         const auto& p = seen.plant;
         mean_flue_gas(found, p);
         if (p.flame_lit > 0.0) found.most_spilled = std::max(found.most_spilled, p.spilled_share);
+        found.flue_k = std::max(found.flue_k, p.flue_k);
         found.hottest_k = std::max(found.hottest_k, p.tap_water_k);
         found.hottest_tempered_k =
             std::max(found.hottest_tempered_k, tempered_k(seen, inputs.surroundings.inlet_water_k));
@@ -120,7 +122,8 @@ bool any_unproved(const Workplace& w) {
 void judge_gas(Workplace& w) {
     for (const auto& name : open_points(w))
         w.breach("gas_left_open", "The " + name + " test point was left open.");
-    if (any_weep(w))
+    const bool shut_off = !w.services.gas_at_supply && made_safe(w);
+    if (any_weep(w) && !shut_off)
         w.breach("leak_left", "A gas joint weeps and was not found.");
     else if (any_unproved(w))
         w.breach("no_leak_test", "A gas joint was opened and never proved sound.");
@@ -233,6 +236,7 @@ void judge_leaving(Workplace& w) {
     judge_gas(w);
     judge_products(w);
     judge_electricity(w);
+    judge_dangers_left(w, usable(w), usable(w) ? after_run(w).flue_k : 0.0);
     judge_house(w);
     judge_people(w);
 }
@@ -250,6 +254,7 @@ std::vector<std::string> left_behind(const Workplace& w) {
     if (w.fabric.alterations.fuse_oversized) left.emplace_back("the board's fuse is too large");
     if (w.services.water_union_open) left.emplace_back("the water union is undone");
     if (!tools_away(w)) left.emplace_back("tools hang on the heater");
+    for (auto& line : dangers_left(w, usable(w))) left.push_back(std::move(line));
     if (!usable(w)) {
         left.emplace_back(w.fabric.tagged ? "the heater is out of use, with a tag on it"
                                           : "power, gas or water is off");

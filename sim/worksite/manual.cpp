@@ -50,7 +50,7 @@ error that the instrument has that day, plus one of each reading, rounded to wha
 Wrong use reads wrong, as it would: a manometer that was not zeroed is off by its zero, one on a closed
 test point shows nothing, a sensor that is still plugged in is measured together with the controller's
 input, ohms on a live circuit jump about, a cold analyser drifts, and one started with its probe in the
-flue takes the flue gas for clean air. Such a reading has its number like any other, but no one draws
+flue takes the flue gas for clean air. A worn instrument reads wrong too (instruments.md). Such a reading has its number like any other, but no one draws
 conclusions from it in the debrief.
 )";
 
@@ -100,6 +100,26 @@ constexpr std::string_view safety_closing = R"(
 - **The customer.** Consent is asked before services are shut or the cover comes off, unless smell, the alarm
   or a reading of the flue gas has shown a danger. Some agree only when told why; one who refuses does not
   heed a notice alone: then somebody has to be called.
+- **Gas on arrival.** A leak at the regulator runs on from before the visit; what has gathered is its steady
+  state. Doors and windows wide open renew the air in 45 s instead of three minutes (chosen). A switch, a
+  plug, a lit appliance or a heater called by its tap is a spark; at the lower flammability limit it flashes.
+- **Propane lies low.** Half of what escapes sinks into a drain, 0.1 m³ that renews itself in an hour, in five
+  minutes when the place is aired (chosen). The detector has to be held down there. At the lower limit any
+  flame lights it.
+- **Air in the pipe.** A changed cylinder lets 0.3 litres into its hose, a changed gas valve 1.5 litres into the
+  pipe (chosen). While that goes out through the burner, at 0.3 L/s, no gas comes behind it; purging, or another
+  appliance that is on, clears it.
+- **Water.** A part of the water side undone under pressure is a bore of 8 mm at mains pressure for twenty
+  seconds; undrained, 1.2 litres run out (chosen). With the cover off that wets the board: under pressure the
+  board is lost, else its air is damp. Descaling acid thins as water runs, by the heater's three litres.
+- **Heights.** From 2 m the terminal needs a ladder. It slides on soft ground unless it is tied, and falls where
+  the wind presses with more than 30 Pa, some 7 m/s (chosen): v = sqrt(2 g h), and the job ends.
+- **Heat where none should be.** Timber a finger's width from the flue takes 0.6 of what the flue is hotter than
+  the air (chosen). A cylinder in the flue's outlet stands at 60 °C, and its pressure follows the vapour.
+  A roof space is 25 K above the air (chosen).
+- **People.** Where children play, one reaches into a heater that has been open for five minutes and touches
+  its metal for half a second.
+- **Instruments.** docs/instruments.md: what is worn, overdue or without a battery, and how one finds out.
 - **The day after.** The house is simulated for 24 hours as it was left: the household draws what it drew
   before the visit, five times over; presses reset after a minute of lockout; and turns on again what no
   tag with a notice or a report forbids. What it meets stands in the debrief and in the record, which

@@ -187,6 +187,7 @@ struct Condition {
     std::uint32_t epoch = 0;  // raised by every act that changes the installation or its settings
     bool settled = false;     // nothing changed for a while
     std::uint32_t place = 0;  // where leads or clamp were, of readings that can be taken anywhere
+    bool spare = false;       // the other instrument was used
     auto operator<=>(const Condition&) const = default;
 };
 
@@ -199,6 +200,8 @@ struct Observation {
     double watched_s = 0.0;  // senses: how long they looked or listened
     double value = 0.0;  // as shown: error and resolution included; category index if categorical
     Condition condition;
+    /// How far a worn instrument was off beyond its class [SI]. Told to followers alone: no log holds it.
+    double beyond_class = 0.0;
 };
 
 inline constexpr std::size_t no_tap = plant::tap_count;

@@ -2,6 +2,7 @@
 #include <array>
 
 #include "sim/worksite/acts.hpp"
+#include "sim/worksite/kit.hpp"
 
 namespace emberpath::worksite {
 
@@ -116,6 +117,25 @@ constexpr std::array rows_before_remedies{
     PhraseRow{change_frost, Kind::operate, {"change frost protection to {on or off}", "installer setting; service readout, cover off", 30}},
     PhraseRow{change_wall_count, Kind::operate, {"change number of wall controllers to {count}", "installer setting; service readout, cover off", 30}},
     PhraseRow{change_priority, Kind::operate, {"change priority to {whose}", "whose set value counts before the others; installer setting; service readout, cover off", 30}},
+    PhraseRow{look_around, Kind::safety, {"look around heater", "clearances, scorch marks, old sheet, drains, ladders, children", 40}},
+    PhraseRow{air_place, Kind::safety, {"air the place", "doors and windows wide open", 30}},
+    PhraseRow{people_out, Kind::safety, {"move people out", "everybody outside, away from gas or fumes", 60}},
+    PhraseRow{keep_away, Kind::safety, {"keep people away", "a barrier, tools off the floor, somebody minds the children", 40}},
+    PhraseRow{purge_pipe, Kind::safety, {"purge gas pipe", "by a hose to the open air, until gas comes; gas on", 60}},
+    PhraseRow{check_low_places, Kind::safety, {"check low places", "gas detector held down drains, pits and cupboards", 60}},
+    PhraseRow{move_cylinder, Kind::safety, {"move cylinder", "to a place in the open; gas shut at it", 600}},
+    PhraseRow{drain_heater, Kind::safety, {"drain heater", "pressure off, water into a bucket; water shut", 120}},
+    PhraseRow{flush_heater, Kind::safety, {"flush heater", "by a hose to the drain after descaling, no tap open; water on", 300}},
+    PhraseRow{check_ladder, Kind::safety, {"check ladder", "ground, wind, ties: before going up to the flue terminal", 60}},
+    PhraseRow{tie_ladder, Kind::safety, {"tie ladder", "board under its feet, tied at the top", 180}},
+    PhraseRow{decline_climb, Kind::safety, {"decline climb", "stay on the ground and note why; hand it on", 20}},
+    PhraseRow{say_where, Kind::safety, {"say where you go", "somebody knows that you are in the roof space, and until when", 20}},
+    PhraseRow{bypass_safety_switch, Kind::operate, {"use outlet without safety switch", "a lead from another room, so that it does not open", 60}},
+    PhraseRow{restore_safety_switch, Kind::safety, {"use own outlet", "back to the outlet behind the safety switch", 60}},
+    PhraseRow{look_at_tool, Kind::safety, {"look at {instrument}", "its label and its face: class, range, battery, calibration", 10}},
+    PhraseRow{check_tool, Kind::safety, {"check {instrument}", "against what is known: docs/instruments.md says how; 5 s to 3 min", 30}},
+    PhraseRow{compare_tool, Kind::safety, {"compare {instrument} with spare", "both on the same thing, from the van and back", 240}},
+    PhraseRow{take_spare, Kind::safety, {"take spare {instrument}", "from the van, in place of the one in the bag", 180}},
     PhraseRow{wait, Kind::wait, {"wait {duration}", "let time pass", 0}},
     PhraseRow{wait_for_change, Kind::wait, {"wait until something changes", "display, sound or flame; ten minutes at most", 0}},
     PhraseRow{wait_for_change_at_most, Kind::wait, {"wait until something changes at most {duration}", "display, sound or flame", 0}},
@@ -219,6 +239,8 @@ double seconds_of(const Act& act) {
             return act.number;
         case wait_for_change:
             return 600.0;
+        case check_tool:
+            return info(static_cast<Instrument>(act.object)).check_s;
         case read_readout:
             return act.object == 0 ? 20.0 : 5.0;
         default:

@@ -54,8 +54,16 @@ void judge_scope(Workplace& w, const Act& act) {
 }
 
 bool rightly_handed_on(const Workplace& w, faults::Remedy remedy) {
-    return !w.job.practice.licence.covers(remedy) && w.deeds.told_to(colleague) &&
-           w.deeds.notice != never && w.deeds.told != never && made_safe(w);
+    const bool at_terminal =
+        remedy == faults::Remedy::clear_flue_terminal || remedy == faults::Remedy::fit_wind_guard;
+    const bool in_old_sheet =
+        at_terminal && w.job.site.dangers.old_sheet && w.deeds.told_to(asbestos_assessor);
+    const bool not_to_be_climbed =
+        at_terminal && w.precautions.declined && w.deeds.told_to(colleague);
+    const bool outside_licence =
+        !w.job.practice.licence.covers(remedy) && w.deeds.told_to(colleague);
+    return (outside_licence || in_old_sheet || not_to_be_climbed) && w.deeds.notice != never &&
+           w.deeds.told != never && made_safe(w);
 }
 
 }  // namespace emberpath::worksite

@@ -112,7 +112,7 @@ void add_to(math::Hash& hash, const Fabric& f) {
         add_all(hash, stored.has_value(), stored.value_or(0.0));
     add_all(hash, f.cover_on, f.wide_open_joint, f.alterations.limiter_bridged,
             f.alterations.regulator_raised_pa, f.tagged, f.alterations.board_harmed,
-            f.alterations.fuse_oversized);
+            f.alterations.fuse_oversized, f.alterations.without_safety_switch);
 }
 
 void add_to(math::Hash& hash, const Bench& b) {
@@ -120,11 +120,21 @@ void add_to(math::Hash& hash, const Bench& b) {
             b.multimeter_at.value_or(9), b.analyser_on_tick, b.zeroed_in_products, b.probe_in_flue,
             b.readout_open, static_cast<std::uint64_t>(b.listed), b.sure_tick);
     for (const double zero : b.analyser_zero) hash.add(zero);
+    for (const bool spare : b.spare) add_all(hash, spare);
+    for (const bool seen : b.label_seen) add_all(hash, seen);
 }
 
 void add_to(math::Hash& hash, const Person& p) {
     add_all(hash, p.gloves, p.glasses, p.hurt, static_cast<int>(p.proof), p.last_reset_tick,
             p.hasty_resets, p.tingled);
+}
+
+void add_to(math::Hash& hash, const Precautions& p) {
+    add_all(hash, p.gas_on_arrival, p.aired, p.people_out, p.kept_away, p.tested_first,
+            p.low_checked, p.cylinder_moved, p.looked_around, p.ladder_checked, p.ladder_tied,
+            p.declined, p.place_told, p.drained, p.sheet_disturbed, p.wiring_work);
+    add_all(hash, p.air_in_pipe_m3, p.low_gas_m3, p.acid_share, p.most_acid, p.spilt_water_m3,
+            p.child_burn, p.hottest_roof_k, p.in_gas_ticks, p.open_case_ticks);
 }
 
 void add_to(math::Hash& hash, const Deeds& d) {

@@ -11,6 +11,8 @@
 #include "sim/math/random.hpp"
 #include "sim/worksite/acts.hpp"
 #include "sim/worksite/attempt.hpp"
+#include "sim/worksite/dangers.hpp"
+#include "sim/worksite/kit.hpp"
 
 namespace emberpath::worksite {
 
@@ -85,7 +87,12 @@ struct Bench {
     bool probe_in_flue = false;
     bool readout_open = false;
     enum class Listed { nothing, read, past, wake, sure, back } listed = Listed::nothing;
-    std::int64_t sure_tick = never;  // when the display asked SURE
+    std::int64_t sure_tick = never;                   // when the display asked SURE
+    std::array<bool, instrument_count> spare{};       // fetched from the van and in use
+    std::array<bool, instrument_count> label_seen{};  // of the one in use
+    [[nodiscard]] bool uses_spare(Instrument one) const {
+        return spare[static_cast<std::size_t>(one)];
+    }
 };
 
 /// The person at work.

@@ -80,6 +80,7 @@ constexpr std::array fixed_spellings{
     Fixed{"body", 3, "electricity distributor"},
     Fixed{"body", colleague, "licensed colleague"}, Fixed{"body", colleague, "colleague"},
     Fixed{"body", colleague, "supervisor"},
+    Fixed{"body", asbestos_assessor, "asbestos assessor"}, Fixed{"body", asbestos_assessor, "assessor"},
 };
 
 constexpr std::array readout_quantities{
@@ -108,7 +109,7 @@ constexpr std::array meanings{
     Meaning{"whose", "lowest, first, second or third", ""},
     Meaning{"board switch", "a switch at the switchboard", ""},
     Meaning{"terminal", "a terminal", ""}, Meaning{"other terminal", "another terminal", "heater neutral"},
-    Meaning{"conductor", "a conductor", ""}, Meaning{"cause", "a cause of the catalogue", ""},
+    Meaning{"conductor", "a conductor", ""}, Meaning{"instrument", "an instrument", ""}, Meaning{"cause", "a cause of the catalogue", ""},
     Meaning{"duration", "a time from 1 s to 60 min, such as \"30 s\" or \"2 min\"", "30 s"},
     Meaning{"temperature", "a temperature, such as \"50 °C\"", "50 °C"},
     Meaning{"text", "your own words", "in your own words"},
@@ -162,12 +163,20 @@ std::vector<Spelling> conductor_spellings() {
     return list;
 }
 
+std::vector<Spelling> instrument_spellings() {
+    std::vector<Spelling> list;
+    for (std::size_t i = 0; i < instrument_count; ++i)
+        list.push_back({i, std::string(info(static_cast<Instrument>(i)).word)});
+    return list;
+}
+
 }  // namespace
 
 std::vector<Spelling> spellings(std::string_view placeholder, const Job& job) {
     std::vector<Spelling> list;
     if (placeholder == "terminal" || placeholder == "other terminal") return terminal_spellings();
     if (placeholder == "conductor") return conductor_spellings();
+    if (placeholder == "instrument") return instrument_spellings();
     const bool cylinder = job.site.gas == GasKind::propane_cylinder;
     for (const auto& fixed : fixed_spellings)
         if (fixed.placeholder == placeholder)

@@ -4,6 +4,7 @@
 
 #include "sim/plant/limits.hpp"
 #include "sim/units/units.hpp"
+#include "sim/worksite/doings.hpp"
 #include "sim/worksite/outlets.hpp"
 
 namespace emberpath::worksite {
@@ -77,6 +78,7 @@ void Workplace::settle_history() {
     }
     arrived_ = true;
     if (follower_) follower_->arrived();
+    meet_house(*this);
 }
 
 void Workplace::step() {
@@ -93,6 +95,7 @@ void Workplace::step() {
     watch_limits();
     watch_phase();
     if (!arrived_) return;
+    if (precautions.air_in_pipe_m3 > 0.0) lose_air();
     if (needs_a_look()) {
         const HeaterView view = look();
         senses.step(view, setup);
@@ -100,6 +103,7 @@ void Workplace::step() {
         notice_light_up(view);
     }
     judge_room_air();
+    follow_dangers(*this);
     breathe(doses, room_co(), tick_s);
     if (keeps_trail) leave_trail();
 }
@@ -123,7 +127,8 @@ bool Workplace::needs_a_look() {
     };
     return !resting || went_to_rest || !fabric.cover_on || fabric.wide_open_joint ||
            any(fabric.point_open) || any(fabric.weep_m3_per_s) || escaped_gas_m3 > 0.0 ||
-           inputs_.surroundings.test_nipple_leak_m3_per_s > 0.0 || lit_just_now_;
+           precautions.low_gas_m3 > 0.0 || inputs_.surroundings.test_nipple_leak_m3_per_s > 0.0 ||
+           lit_just_now_;
 }
 
 void Workplace::pass(double seconds) {
@@ -229,7 +234,7 @@ void Workplace::build_inputs() {
     for (std::size_t i = 0; i < services.tap_opening.size(); ++i)
         open_outlet(s, job.site, i, services.tap_opening[i]);
     s.cold_draw_m3_per_s = services.cold_draw_m3_per_s;
-    s.gas_isolator = services.gas_at_heater ? 1.0 : 0.0;
+    s.gas_isolator = services.gas_at_heater && !air_holds_gas_back() ? 1.0 : 0.0;
     s.gas_meter_valve = services.gas_at_supply ? 1.0 : 0.0;
     s.other_gas_m3_per_s = 0.0;
     for (std::size_t i = 0; i < services.appliance_on.size(); ++i)
@@ -247,6 +252,25 @@ void Workplace::build_inputs() {
     inputs_.panel.restart_asked = services.restart_asked ? 1.0 : 0.0;
     inputs_.panel.wall = services.wall;
     inputs_.panel.powered = s.power_on;
+}
+
+/// Air in the pipe comes first whenever the heater calls for gas.
+bool Workplace::air_holds_gas_back() const {
+    using controller::Phase;
+    if (precautions.air_in_pipe_m3 <= 0.0) return false;
+    return phase_ == Phase::light_up || phase_ == Phase::prove || phase_ == Phase::run;
+}
+
+/// It goes out through the burner, or by way of another appliance that is on.
+void Workplace::lose_air() {
+    constexpr double light_up_m3_per_s = 3.0e-4;
+    double flow = inputs_.surroundings.other_gas_m3_per_s;
+    if (air_holds_gas_back()) {
+        flow += light_up_m3_per_s;
+        breach("not_purged", "The heater was lit with air in its gas pipe.");
+    }
+    if (!services.gas_at_supply) return;
+    precautions.air_in_pipe_m3 = std::max(0.0, precautions.air_in_pipe_m3 - tick_s * flow);
 }
 
 /// Past the model's limits nothing that follows would be true: the attempt stops where it is.
@@ -346,6 +370,7 @@ std::uint64_t Workplace::hash() const {
     add_to(hash, bench);
     add_to(hash, person);
     add_to(hash, deeds);
+    add_to(hash, precautions);
     for (const auto done : dealt_with) hash.add(static_cast<std::uint64_t>(done));
     for (const auto& one : breaches) hash.add(std::string_view(one.rule));
     hash.add(escaped_gas_m3);

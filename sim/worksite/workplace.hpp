@@ -43,6 +43,8 @@ class Workplace {
     void touch_pipes(bool always_read);
     /// Carbon monoxide where people breathe [share], of the plant's room.
     [[nodiscard]] double room_co() const { return heater.plant.state[plant::room_co]; }
+    /// A flame or a spark within reach of gas.
+    [[nodiscard]] bool ignition_source(const HeaterView& view) const;
     [[nodiscard]] bool alarm_sounds() const;  // the personal one, for carbon monoxide
     [[nodiscard]] bool smells_gas() const { return smell_noticed_; }
     [[nodiscard]] bool gas_present(Point point) const;
@@ -68,6 +70,8 @@ class Workplace {
     double read(const ReadingOf& what);
     /// What the same reading shows while nobody notes it down: no repeat error, nothing drawn or kept.
     [[nodiscard]] double on_glass(const ReadingOf& what) const;
+    /// What that piece of the kit shows of a known value, as checks of instruments do: no repeat error.
+    [[nodiscard]] double shown_of(Quantity quantity, double known, bool spare) const;
     void breach(std::string_view word, const std::string& text);
     [[nodiscard]] Breach* known_breach(
         std::string_view word);  // nullptr: that rule is not broken yet
@@ -104,6 +108,7 @@ class Workplace {
     Bench bench;
     Person person;
     Deeds deeds;
+    Precautions precautions;
     WriteUp write_up;
     std::string
         beyond_model;  // what left the range in which the simulation is valid; ends the attempt
@@ -136,11 +141,15 @@ class Workplace {
     void watch_limits();
     void leave_trail();
     [[nodiscard]] double escaping_m3_per_s(const HeaterView& view) const;
-    [[nodiscard]] bool ignition_source(const HeaterView& view) const;
+    [[nodiscard]] bool air_holds_gas_back() const;
+    void lose_air();
     void settle_history();
     void tell_follower(const Observation& seen);
     [[nodiscard]] double model_value(const ReadingOf& what) const;
-    [[nodiscard]] double with_error(Quantity quantity, double value, double repeat) const;
+    [[nodiscard]] double with_error(Quantity quantity, double value, double repeat,
+                                    bool spare) const;
+    [[nodiscard]] bool uses_spare(Quantity quantity) const;
+    void judge_label(Quantity quantity);
 
     Follower* follower_;
     Gusts gusts_;

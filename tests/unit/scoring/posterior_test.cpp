@@ -200,6 +200,32 @@ TEST(Posterior, ASparkInOneCycleDoesNotClearAnIgniterThatFailsNowAndThen) {
     EXPECT_GT(now_and_then.probabilities()[3], 3.0 * before);
 }
 
+TEST(WornInstrument, IsHeldAgainstNoCauseBeyondWhatItWasOff) {
+    // A gauge that shows half of 1.82 kPa: taken at its word it would all but prove the regulator.
+    Reading low = pressure(0.72);
+    Posterior misled(four_causes());
+    misled.add(low, pressures);
+    low.beyond_class = 1100.0;
+    Posterior fair(four_causes());
+    fair.add(low, pressures);
+    EXPECT_GT(misled.probabilities()[1], 0.95);
+    EXPECT_LT(fair.probabilities()[1], 0.5);
+    EXPECT_GT(fair.probabilities()[0], 0.15);
+}
+
+TEST(SpareInstrument, IsNewEvidenceAndNoRepeat) {
+    Posterior p(four_causes());
+    Reading first = pressure(1.82), second = pressure(1.82);
+    first.beyond_class = 1100.0;
+    p.add(first, pressures);
+    EXPECT_TRUE(p.repeats(second, pressures));
+    second.condition.spare = true;
+    EXPECT_FALSE(p.repeats(second, pressures));
+    const double before = p.probabilities()[0];
+    p.add(second, pressures);
+    EXPECT_GT(p.probabilities()[0], before + 0.2);
+}
+
 TEST(Posterior, CausesThatShareARemedyAreOneClass) {
     Posterior p({lane(Cause::no_fault, Remedy::explain_to_customer, 0.5),
                  lane(Cause::outlet_sensor_open, Remedy::replace_outlet_sensor, 0.25),

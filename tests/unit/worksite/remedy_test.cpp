@@ -32,7 +32,9 @@ TEST_P(EachCause, IsCuredByItsRemedyAndByNoOther) {
     const std::vector faults{fault(what.cause, what.greatest_severity)};
     const Job job = what.cylinder_only ? cylinder_job(faults) : test_job(faults);
     Attempt attempt(job, 7, Mode::assessed);
-    ASSERT_EQ(play(attempt, {"switch power off", "unplug heater", "take cover off"}), "");
+    ASSERT_EQ(play(attempt, {"switch power off", "unplug heater", "shut water at heater",
+                             "drain heater", "take cover off"}),
+              "");
     const auto faulty = attempt.truth().heater.parameters;
     for (std::size_t r = 0; r < faults::remedy_count; ++r) {
         const auto remedy = static_cast<Remedy>(r);
@@ -59,7 +61,9 @@ TEST(Cylinder, IsFullAfterItWasChanged) {
     Attempt attempt(cylinder_job({fault(Cause::cylinder_low, 0.95)}), 7, Mode::assessed);
     ASSERT_EQ(play(attempt, {"weigh cylinder"}), "");
     EXPECT_LT(attempt.log().back().observations[0].value, 5.0);
-    ASSERT_EQ(play(attempt, {"shut gas at cylinder", "change cylinder", "weigh cylinder"}), "");
+    ASSERT_EQ(play(attempt, {"leak test with fluid", "shut gas at cylinder", "change cylinder",
+                             "weigh cylinder"}),
+              "");
     EXPECT_GT(attempt.log().back().observations[0].value, 40.0);
     EXPECT_TRUE(attempt.breaches().empty());
 }

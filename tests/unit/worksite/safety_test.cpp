@@ -143,19 +143,25 @@ INSTANTIATE_TEST_SUITE_P(Rules, EachRule, testing::ValuesIn(each_rule()), [](con
 });
 
 TEST(SafetyRules, AreAllBrokenSomewhereInTheseTests) {
-    std::set<std::string> tried{"leak_left",     "hard_light_up", "co_poisoning", "out_of_scope",
-                                "unsupervised",  "co_ceiling",    "burnt",        "no_consent",
-                                "delivery_limit"};  // below, or in the tests of doses, scope, consent
+    std::set<std::string> tried{
+        "leak_left", "hard_light_up", "co_poisoning", "out_of_scope", "unsupervised", "co_ceiling",
+        "burnt", "no_consent", "delivery_limit",
+        // hazard_rows_test.cpp and kit_test.cpp
+        "spark_in_gas", "stayed_in_gas", "people_in_gas", "no_leak_test_before", "not_purged",
+        "low_unchecked", "low_gas_left", "cylinder_left", "scorch_left", "off_plate",
+        "water_not_shut", "not_drained", "acid_to_taps", "ladder_unchecked", "fall", "fibres",
+        "roof_space", "bystander", "no_safety_switch", "not_tested_before_power",
+        "tool_unchecked"};  // below, or in the tests of doses, scope, consent
     for (const auto& broken : each_rule()) tried.insert(broken.rule);
     for (const auto& row : rules()) EXPECT_TRUE(tried.contains(std::string(row.word))) << row.word;
 }
 
 TEST(SafeWork, BreaksNoRule) {
     const Script work =
-        Script{"look at display",        "shut gas at heater",        "open test point inlet",
-               "zero manometer",         "attach manometer to inlet", "open gas at heater",
-               "read manometer",         "shut gas at heater",        "take manometer off",
-               "close test point inlet", "open gas at heater"} +
+        Script{"leak test with fluid",  "look at display",        "shut gas at heater",
+               "open test point inlet", "zero manometer",         "attach manometer to inlet",
+               "open gas at heater",    "read manometer",         "shut gas at heater",
+               "take manometer off",    "close test point inlet", "open gas at heater"} +
         isolate + Script{"replace outlet sensor", "clean flame electrode", "replace igniter",
                          "shut gas at heater",    "clean heat exchanger",  "open gas at heater"} +
         restore + prove + leave;

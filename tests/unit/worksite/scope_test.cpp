@@ -81,6 +81,33 @@ TEST(Scope, HandingOnEndsTheJobOnlyWithIsolationTagNoticeWordsAndCall) {
     EXPECT_EQ(wrong.truth().remaining.size(), 1U);
 }
 
+/// A licence of the shipped kind that covers the water side alone.
+Licence water_side() {
+    Licence licence;
+    licence.name = "plumber";
+    for (auto& covered : licence.remedies) covered = 0;
+    for (auto& covered : licence.works) covered = 0;
+    for (const Remedy remedy :
+         {Remedy::clean_strainer, Remedy::replace_water_valve, Remedy::replace_bypass_valve,
+          Remedy::replace_flow_sensor, Remedy::descale_exchanger})
+        licence.remedies.at(static_cast<std::size_t>(remedy)) = 1;
+    return licence;
+}
+
+TEST(Scope, APlumberMendsTheWaterSideAndHandsOnTheFlame) {
+    Job water = test_job({fault(Cause::strainer_blocked, 0.95)});
+    water.practice.licence = water_side();
+    Attempt mends(water, 7, Mode::assessed);
+    ASSERT_EQ(play(mends, {"shut water at heater", "drain heater", "clean inlet strainer",
+                           "open water at heater"}),
+              "");
+    EXPECT_FALSE(broke(mends, "out_of_scope"));
+    EXPECT_TRUE(mends.truth().remaining.empty());
+    Attempt meddles(igniter_job(water_side()), 7, Mode::assessed);
+    ASSERT_EQ(play(meddles, isolate + Script{"replace igniter"}), "");
+    EXPECT_TRUE(broke(meddles, "out_of_scope"));
+}
+
 TEST(Scope, SomebodyWhoMayRepairDoesNotEndTheJobByCallingAColleague) {
     Attempt attempt(igniter_job({}), 7, Mode::assessed);
     ASSERT_EQ(play(attempt, {"shut gas at heater", "tag heater", "issue unsafe notice",

@@ -1,0 +1,292 @@
+// What follows where a precaution was left out, tick by tick and act by act.
+
+#include "sim/worksite/dangers.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "sim/exposure/contact.hpp"
+#include "sim/units/units.hpp"
+#include "sim/worksite/doings.hpp"
+#include "sim/worksite/hazards.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+using faults::Remedy;
+
+constexpr double low_place_m3 = 0.1;  // of air in the drain: chosen
+constexpr double ladder_from_m = 2.0;
+constexpr double most_wind_pa = 30.0;  // some 7 m/s: chosen
+constexpr double gravity_m_per_s2 = 9.80665;
+constexpr double roof_above_air_k = 25.0;          // under a sheet roof by day: chosen
+constexpr std::int64_t ticks_in_gas = 600;         // a minute is enough to leave
+constexpr std::int64_t ticks_of_open_case = 3000;  // until a child comes: chosen
+constexpr double union_bore_m2 = 0.6 * 5.0e-5;     // discharge coefficient x bore of 8 mm
+constexpr double until_shut_s = 20.0;              // somebody runs to the stop tap
+constexpr double held_water_m3 = 1.2e-3;           // in heater and pipes
+constexpr double water_kg_per_m3 = 1000.0;
+constexpr double acid_m3 =
+    3.0e-3;  // of water in which acid is left behind: heater and delivery pipe
+constexpr double acid_nobody_tastes = 0.01;
+constexpr double trickle_m3_per_s = 1.0e-6;
+
+std::string litres(double m3) {
+    return units::fixed(m3 * 1000.0, m3 < 10.0e-3 ? 1 : 0) + " litres";
+}
+
+bool is_at_terminal(Remedy remedy) {
+    return remedy == Remedy::clear_flue_terminal || remedy == Remedy::fit_wind_guard;
+}
+
+/// Anything that makes a spark or lights a flame.
+bool makes_a_spark(const Workplace& w, const Act& act) {
+    switch (act.verb) {
+        case Verb::power_on:
+        case Verb::power_off:
+        case Verb::plug_in:
+        case Verb::unplug:
+        case Verb::turn_on:
+        case Verb::turn_off:
+        case Verb::board_on:
+        case Verb::board_off:
+        case Verb::run_fan:
+        case Verb::stop_fan:
+        case Verb::press_reset:
+            return true;
+        case Verb::open_tap:
+            return w.powered() && w.services.gas_at_heater && w.services.gas_at_supply;
+        default:
+            return false;
+    }
+}
+
+void stay_in_gas(Workplace& w) {
+    const double share = flammable_share(w.job.site.gas, w.escaped_gas_m3);
+    if (share <= w.job.practice.limits.gas_in_air || w.precautions.aired) return;
+    if (++w.precautions.in_gas_ticks == ticks_in_gas)
+        w.breach("stayed_in_gas", "You stayed a minute in air with " +
+                                      units::fixed(100.0 * share, 0) +
+                                      " % of what can burn, doors and windows shut.");
+}
+
+void pass_acid_on(Workplace& w) {
+    const auto& taps = w.services.tap_opening;
+    if (std::all_of(taps.begin(), taps.end(), [](double one) { return one <= 0.0; })) return;
+    const double flow = w.look().plant.hot_water_m3_per_s;
+    if (flow < trickle_m3_per_s) return;
+    auto& p = w.precautions;
+    p.most_acid = std::max(p.most_acid, p.acid_share);
+    w.breach("acid_to_taps", "Water with " + units::fixed(100.0 * p.acid_share, 0) +
+                                 " % of the descaling acid left in it came out of a tap.");
+    p.acid_share *= 1.0 - std::min(1.0, tick_s * flow / acid_m3);
+    if (p.acid_share < acid_nobody_tastes) p.acid_share = 0.0;
+}
+
+/// A child reaches past the person at work and draws its hand back as everybody does.
+void meet_a_child(Workplace& w) {
+    const auto& p = w.precautions;
+    if (!w.job.site.dangers.children || p.kept_away || p.people_out) return;
+    const double metal_k = w.look().plant.hottest_metal_k;
+    w.precautions.child_burn += exposure::contact_burn_share(metal_k, exposure::drawn_back_after_s);
+    w.say("A child reaches past you into the open heater.");
+    w.breach("bystander", "A child reached into the open heater: metal at " +
+                              units::format_temperature(metal_k) + ", " +
+                              units::fixed(w.terminals_v(), 0) + " V on the terminals.");
+}
+
+void go_up_ladder(Workplace& w) {
+    const Dangers& d = w.job.site.dangers;
+    if (d.terminal_height_m < ladder_from_m) return;
+    if (!w.precautions.ladder_checked)
+        w.breach("ladder_unchecked", "You went up " + units::fixed(d.terminal_height_m, 1) +
+                                         " m without a look at ground, wind and ties.");
+    const bool slides = d.soft_ground && !w.precautions.ladder_tied;
+    if (!slides && !too_windy_for_ladders(w)) return;
+    const double speed = std::sqrt(2.0 * gravity_m_per_s2 * d.terminal_height_m);
+    w.end_badly("fall",
+                std::string(slides ? "The ladder's feet slide" : "A gust takes the ladder") +
+                    ": you fall " + units::fixed(d.terminal_height_m, 1) + " m and land at " +
+                    units::fixed(speed, 1) + " m/s.");
+}
+
+void go_into_roof(Workplace& w) {
+    if (!w.job.site.dangers.pipe_in_roof) return;
+    const double air_k = w.job.site.ambient_k + roof_above_air_k;
+    w.precautions.hottest_roof_k = std::max(w.precautions.hottest_roof_k, air_k);
+    w.say("You crawl along the pipe in the roof space, at " + units::format_temperature(air_k) +
+          ".");
+    const bool live = w.services.main_switch_on;
+    if (w.precautions.place_told && !live) return;
+    w.breach("roof_space", std::string("You crawled through the roof space at ") +
+                               units::format_temperature(air_k) +
+                               (w.precautions.place_told ? "" : ", nobody knowing where you were") +
+                               (live ? ", with cables beside you live." : "."));
+}
+
+void disturb_sheet(Workplace& w) {
+    if (!w.job.site.dangers.old_sheet) return;
+    w.precautions.sheet_disturbed = true;
+    w.breach("fibres",
+             "Grey sheet that may hold asbestos was broken at its edge; its dust is in "
+             "the air and on your clothes.");
+}
+
+/// Mains wiring that was worked on counts as tested once earth path and insulation were read after it.
+bool tested_since(const Workplace& w, std::int64_t tick) {
+    bool earth = false, insulation = false;
+    for (const auto& entry : w.log)
+        for (const auto& seen : entry.observations) {
+            if (seen.tick < tick) continue;
+            earth = earth || seen.quantity == Quantity::earth_ohms;
+            insulation = insulation || seen.quantity == Quantity::insulation_ohms;
+        }
+    return earth && insulation;
+}
+
+}  // namespace
+
+bool opens_water_side(Remedy remedy) {
+    switch (remedy) {
+        case Remedy::clean_strainer:
+        case Remedy::replace_water_valve:
+        case Remedy::replace_bypass_valve:
+        case Remedy::replace_flow_sensor:
+        case Remedy::descale_exchanger:
+            return true;
+        default:
+            return false;
+    }
+}
+
+double air_let_in_m3(Remedy remedy) {
+    constexpr double hose_m3 = 0.3e-3, pipe_m3 = 1.5e-3;  // chosen
+    if (remedy == Remedy::change_cylinder) return hose_m3;
+    return remedy == Remedy::replace_gas_valve ? pipe_m3 : 0.0;
+}
+
+double low_gas_share(const Workplace& w) {
+    return w.precautions.low_gas_m3 / low_place_m3 / lower_flammability(w.job.site.gas);
+}
+
+bool too_windy_for_ladders(const Workplace& w) {
+    return std::abs(w.services.wind_pa) > most_wind_pa;
+}
+
+void meet_house(Workplace& w) {
+    constexpr double renewed_in_s = 180.0, hour_s = 3600.0, weep_at_pa = 2000.0;
+    const double leak = w.job.site.dangers.leak_m3_per_s;
+    if (leak <= 0.0) return;
+    constexpr auto at = static_cast<std::size_t>(Joint::regulator);
+    w.fabric.weep_m3_per_s[at] = leak;
+    const double pressure_pa = std::max(0.0, w.look().plant.regulator_outlet_pa);
+    const double rate = leak * std::sqrt(pressure_pa / weep_at_pa);
+    w.escaped_gas_m3 = rate * renewed_in_s;
+    w.precautions.gas_on_arrival = true;
+    const bool sinks = w.job.site.gas == GasKind::propane_cylinder && w.job.site.dangers.low_place;
+    if (sinks) w.precautions.low_gas_m3 = sinking_share * rate * hour_s;
+}
+
+void follow_dangers(Workplace& w) {
+    if (w.escaped_gas_m3 > 0.0) stay_in_gas(w);
+    if (w.precautions.acid_share > 0.0) pass_acid_on(w);
+    auto& open_ticks = w.precautions.open_case_ticks;
+    open_ticks = w.fabric.cover_on ? 0 : open_ticks + 1;
+    if (open_ticks == ticks_of_open_case) meet_a_child(w);
+}
+
+void settle_low_gas(Workplace& w, double escaping_m3_per_s) {
+    if (w.job.site.gas != GasKind::propane_cylinder || !w.job.site.dangers.low_place) return;
+    const double renewed_in_s = w.precautions.aired ? 300.0 : 3600.0;
+    auto& low = w.precautions.low_gas_m3;
+    low += tick_s * (sinking_share * escaping_m3_per_s - low / renewed_in_s);
+    if (escaping_m3_per_s <= 0.0 && low < 1.0e-7) low = 0.0;
+}
+
+void judge_spark(Workplace& w, const Act& act) {
+    if (!w.smells_gas() || !makes_a_spark(w, act)) return;
+    const double share = flammable_share(w.job.site.gas, w.escaped_gas_m3);
+    const std::string where = units::fixed(100.0 * share, 0) + " % of what can burn";
+    w.breach("spark_in_gas",
+             "A switch or a flame was worked in air that smelt of gas: " + where + ".");
+    if (share >= 1.0) w.end_badly("flash", "The switch sparks in " + where + ", and it flashes.");
+}
+
+void judge_places(Workplace& w, const Act& act) {
+    const bool looks = act.verb == Verb::look;
+    const auto thing = static_cast<Thing>(act.object);
+    const bool remedies =
+        act.verb == Verb::remedy && is_at_terminal(static_cast<Remedy>(act.remedy));
+    if ((looks && thing == Thing::flue_terminal) || remedies) go_up_ladder(w);
+    if (w.over()) return;
+    if (remedies) disturb_sheet(w);
+    if (looks && thing == Thing::gas_pipe_run) go_into_roof(w);
+}
+
+void open_water_side(Workplace& w, Remedy remedy) {
+    if (!opens_water_side(remedy)) return;
+    auto& p = w.precautions;
+    const bool shut = !w.services.water_at_heater;
+    if (shut && p.drained) return;
+    const double jet_m_per_s = std::sqrt(2.0 * w.job.site.mains_water_pa / water_kg_per_m3);
+    const double ran_out_m3 = shut ? held_water_m3 : union_bore_m2 * jet_m_per_s * until_shut_s;
+    p.spilt_water_m3 += ran_out_m3;
+    w.say("Water runs out, " + litres(ran_out_m3) + " of it.");
+    w.breach(shut ? "not_drained" : "water_not_shut",
+             litres(ran_out_m3) + " of water ran over the floor" +
+                 (w.fabric.cover_on ? "." : " and over the board."));
+    if (w.fabric.cover_on) return;
+    w.services.damp = 1.0;
+    if (shut) return;
+    auto next = w.fabric.alterations;
+    next.board_harmed = true;
+    w.set_alterations(next);
+}
+
+void after_work(Workplace& w, Remedy remedy) {
+    auto& p = w.precautions;
+    p.air_in_pipe_m3 += air_let_in_m3(remedy);
+    if (remedy == Remedy::descale_exchanger) p.acid_share = 1.0;
+    if (remedy == Remedy::dry_and_reseal) p.wiring_work = w.tick();
+}
+
+void judge_untested_joint(Workplace& w) {
+    if (w.precautions.tested_first) return;
+    w.breach("no_leak_test_before",
+             w.precautions.gas_on_arrival
+                 ? "A gas joint was worked on before any leak test; one leaked already, and now it "
+                   "is laid to you."
+                 : "A gas joint was worked on before any leak test: what leaked before you came, "
+                   "nobody can tell.");
+}
+
+void judge_power_back(Workplace& w) {
+    const auto since = w.precautions.wiring_work;
+    if (since == never || !w.services.live() || tested_since(w, since)) return;
+    w.breach("not_tested_before_power",
+             "Mains wiring that was worked on was switched on again without a test of its earth "
+             "path and insulation.");
+}
+
+std::vector<std::string> danger_lines(const Workplace& w) {
+    const auto& p = w.precautions;
+    std::vector<std::string> lines;
+    if (p.spilt_water_m3 > 0.0)
+        lines.push_back("Water over the floor: " + litres(p.spilt_water_m3) + ".");
+    if (p.most_acid > 0.0)
+        lines.push_back("Most descaling acid in the water of a tap: " +
+                        units::fixed(100.0 * p.most_acid, 0) + " % of what was put in.");
+    if (p.child_burn > 0.0005)
+        lines.push_back("Heat in the skin of a child's hand: " +
+                        units::fixed(100.0 * p.child_burn, 0) + " % of a burn.");
+    if (p.hottest_roof_k > 0.0)
+        lines.push_back("Hottest air you worked in: " +
+                        units::format_temperature(p.hottest_roof_k) + ", in the roof space.");
+    if (p.low_gas_m3 > 1.0e-5)
+        lines.push_back("Gas lying in the drain: " + units::fixed(100.0 * low_gas_share(w), 0) +
+                        " % of what can burn.");
+    return lines;
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,92 @@
+// What is left behind of the dangers of a house that are not the heater's own fault.
+
+#include <algorithm>
+
+#include "sim/properties/lpg.hpp"
+#include "sim/units/units.hpp"
+#include "sim/worksite/doings.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr std::size_t gas_supplier = 1;   // of the bodies one can escalate to
+constexpr double flue_outlet_k = 333.15;  // where the flue blows: chosen
+constexpr double reaches_wood = 0.6;      // of the flue's excess temperature, a finger away: chosen
+constexpr double acid_tasted = 0.05;
+
+void judge_gas_in_house(Workplace& w) {
+    const auto& p = w.precautions;
+    if (p.gas_on_arrival && !p.people_out)
+        w.breach("people_in_gas", "The people of the house stayed in it while it smelt of gas.");
+    const bool sinks = w.job.site.gas == GasKind::propane_cylinder && w.job.site.dangers.low_place;
+    if (!sinks) return;
+    const double limit = w.job.practice.limits.gas_in_air;
+    const bool escaped = p.gas_on_arrival || w.doses.most_gas > limit;
+    if (escaped && !p.low_checked)
+        w.breach("low_unchecked", "Propane escaped, and nobody held a detector down the drain.");
+    if (low_gas_share(w) > limit)
+        w.breach("low_gas_left",
+                 "Propane lies in the drain: " + units::fixed(100.0 * low_gas_share(w), 0) +
+                     " % of what can burn.");
+}
+
+std::string kilopascals(double pa) {
+    return units::fixed(pa / 1000.0, 0) + " kPa";
+}
+
+void judge_cylinder(Workplace& w) {
+    if (!w.job.site.dangers.cylinder_close || w.precautions.cylinder_moved) return;
+    if (w.deeds.told_to(gas_supplier) && w.deeds.told != never) return;
+    const double now_pa = properties::propane_saturation_pressure_pa(w.job.site.ambient_k);
+    const double hot_pa = properties::propane_saturation_pressure_pa(flue_outlet_k);
+    w.breach("cylinder_left", "The cylinder stays where the flue blows: " + kilopascals(now_pa) +
+                                  " in it now, " + kilopascals(hot_pa) + " at " +
+                                  units::format_temperature(flue_outlet_k) + ".");
+}
+
+/// Timber takes part of what the flue is hotter than the air.
+void judge_scorch(Workplace& w, double flue_k) {
+    if (!w.job.site.dangers.scorched) return;
+    const double air_k = w.job.site.ambient_k;
+    const double wood_k = air_k + reaches_wood * std::max(0.0, flue_k - air_k);
+    w.breach("scorch_left", "Left in use beside browned timber, which gets to " +
+                                units::format_temperature(wood_k) + ".");
+}
+
+/// Somebody stored another gas than the plate names, and left the heater usable.
+bool off_plate(const Workplace& w) {
+    const auto& stored =
+        w.fabric.alterations.stored[static_cast<std::size_t>(controller::Setting::gas)];
+    return stored && (*stored > 0.5) != (w.job.settings.plate_gas > 0.5);
+}
+
+}  // namespace
+
+void judge_dangers_left(Workplace& w, bool usable, double flue_k) {
+    judge_gas_in_house(w);
+    judge_cylinder(w);
+    if (usable) judge_scorch(w, flue_k);
+    if (usable && off_plate(w))
+        w.breach("off_plate", "Left set to another gas than its data plate names.");
+    if (w.precautions.acid_share > acid_tasted)
+        w.breach("acid_to_taps", "Descaling acid was left in the water for whoever draws next.");
+}
+
+std::vector<std::string> dangers_left(const Workplace& w, bool usable) {
+    std::vector<std::string> left;
+    if (w.fabric.alterations.without_safety_switch)
+        left.emplace_back("the heater is fed from an outlet without a safety switch");
+    if (w.precautions.sheet_disturbed) left.emplace_back("dust that may hold asbestos lies about");
+    if (w.precautions.acid_share > acid_tasted)
+        left.emplace_back("descaling acid stands in the heater");
+    if (low_gas_share(w) > w.job.practice.limits.gas_in_air)
+        left.emplace_back("propane lies in the drain");
+    if (w.job.site.dangers.cylinder_close && !w.precautions.cylinder_moved)
+        left.emplace_back("the cylinder stands where the flue blows");
+    if (w.job.site.dangers.scorched && usable)
+        left.emplace_back("something that burns is too close to the flue");
+    return left;
+}
+
+}  // namespace emberpath::worksite

@@ -1,0 +1,107 @@
+// Proves that a job can bring instruments that are not as they should be and a house can have dangers of its own,
+// that without a word all is well, and that mistakes there are reported like any other.
+
+#include <gtest/gtest.h>
+
+#include "tests/unit/scenario/written.hpp"
+
+namespace emberpath::scenario {
+namespace {
+
+using worksite::Battery;
+using worksite::Instrument;
+
+Loaded load_with(const std::string& tools, const std::string& dangers = {}) {
+    const Folder folder;
+    return load(folder.write("job.toml", with(with(sound_job, "[site]", tools + "\n[site]"),
+                                              "[[site.tap]]", dangers + "\n[[site.tap]]")));
+}
+
+TEST(Kit, IsSoundWhereTheJobSaysNothing) {
+    const Loaded loaded = load_with({});
+    ASSERT_EQ(problems_of(loaded), "");
+    EXPECT_TRUE(loaded.job.kit.visited_on.empty());
+    for (const auto& piece : loaded.job.kit.pieces) EXPECT_EQ(piece, worksite::Piece{});
+}
+
+TEST(Kit, TakesDatesBatteriesAndWearFromTheJob) {
+    const Loaded loaded = load_with(R"(
+[[tool]]
+name = "thermometer"
+calibrated_on = "2025-03-02"
+off_by = "2.5 K"
+
+[[tool]]
+name = "analyser"
+battery = "low"
+off_by = "-1.2 %"
+
+[[tool]]
+name = "manometer"
+reads = "92 %"
+)");
+    ASSERT_EQ(problems_of(loaded), "");
+    const auto& kit = loaded.job.kit;
+    EXPECT_EQ(kit.of(Instrument::thermometer).calibrated_on, "2025-03-02");
+    EXPECT_DOUBLE_EQ(kit.of(Instrument::thermometer).off_by, 2.5);
+    EXPECT_EQ(kit.of(Instrument::analyser).battery, Battery::low);
+    EXPECT_DOUBLE_EQ(kit.of(Instrument::analyser).off_by, -0.012);
+    EXPECT_DOUBLE_EQ(kit.of(Instrument::manometer).reads, 0.92);
+    EXPECT_EQ(kit.of(Instrument::scale), worksite::Piece{});
+}
+
+struct Mistake {
+    const char* tool;
+    const char* found;
+};
+class MistakenTool : public testing::TestWithParam<Mistake> {};
+
+TEST_P(MistakenTool, IsReported) {
+    const auto text = problems_of(load_with("[[tool]]\n" + std::string(GetParam().tool)));
+    EXPECT_NE(text.find(GetParam().found), std::string::npos) << text;
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Kit, MistakenTool,
+    testing::Values(
+        Mistake{"name = \"thermometer\"\ncalibrated_on = \"last spring\"", "no date"},
+        Mistake{"name = \"thermometer\"\noff_by = \"2.5 kPa\"", "off_by: found"},
+        Mistake{"name = \"flow cup\"\noff_by = \"0.1 L/min\"", "an instrument that has none"},
+        Mistake{"name = \"flow cup\"\nbattery = \"flat\"", "battery: found one of an instrument"},
+        Mistake{"name = \"scale\"\n[[tool]]\nname = \"scale\"", "a second time"},
+        Mistake{"battery = \"low\"", "name: missing from a [[tool]]"},
+        Mistake{"name = \"spirit level\"", "not a word this key knows"}),
+    [](const auto& i) { return "Number" + std::to_string(i.index); });
+
+TEST(Dangers, AreNoneWhereTheHouseSaysNothing) {
+    const auto& dangers = load_with({}).job.site.dangers;
+    EXPECT_DOUBLE_EQ(dangers.leak_m3_per_s, 0.0);
+    EXPECT_DOUBLE_EQ(dangers.terminal_height_m, 0.0);
+    EXPECT_FALSE(dangers.low_place || dangers.cylinder_close || dangers.scorched ||
+                 dangers.soft_ground || dangers.old_sheet || dangers.pipe_in_roof ||
+                 dangers.children);
+}
+
+TEST(Dangers, ComeFromTheHouse) {
+    const Loaded loaded = load_with({}, R"([site.dangers]
+gas_leak = "0.3 L/min"
+terminal_height = "4 m"
+soft_ground = true
+old_sheet = true
+children = true
+)");
+    ASSERT_EQ(problems_of(loaded), "");
+    const auto& dangers = loaded.job.site.dangers;
+    EXPECT_DOUBLE_EQ(dangers.leak_m3_per_s, 0.3 / 60000.0);
+    EXPECT_DOUBLE_EQ(dangers.terminal_height_m, 4.0);
+    EXPECT_TRUE(dangers.soft_ground && dangers.old_sheet && dangers.children);
+    EXPECT_FALSE(dangers.scorched);
+}
+
+TEST(Dangers, OfACylinderNeedACylinder) {
+    const auto text = problems_of(load_with({}, "[site.dangers]\ncylinder_close = true\n"));
+    EXPECT_NE(text.find("found a cylinder at a house on natural gas"), std::string::npos) << text;
+}
+
+}  // namespace
+}  // namespace emberpath::scenario
