@@ -103,6 +103,9 @@ std::string_view battery_words(Battery battery) {
 
 /// A difference, not a point on the scale: 0.5 K, not -272.7 °C.
 std::string difference_of(Quantity quantity, double si) {
+    if (quantity == Quantity::gas_in_air) return units::fixed(100.0 * si, 1) + " % of the limit";
+    if (info(quantity).error_absolute < 0.1 && info(quantity).title.starts_with("link cable"))
+        return units::fixed(si, 2) + " V";
     const bool temperature =
         instrument_of(quantity) == I::thermometer || quantity == Quantity::flue_temperature;
     return temperature ? units::fixed(si, 1) + " K" : text_of(quantity, si);
@@ -112,7 +115,8 @@ std::string class_of(const QuantityInfo& row) {
     std::string text;
     if (row.error_absolute > 0.0) text = difference_of(row.quantity, row.error_absolute);
     if (row.error_relative > 0.0)
-        text += (text.empty() ? "" : " + ") + units::fixed(100.0 * row.error_relative, 0) +
+        text += (text.empty() ? "" : " + ") +
+                units::fixed(100.0 * row.error_relative, row.error_relative < 0.01 ? 1 : 0) +
                 " % of the reading";
     return text;
 }
