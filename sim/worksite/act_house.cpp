@@ -1,6 +1,7 @@
 // Windows, fans, the changeover of a cylinder pair, cold water pressure, air at the heater: what a house offers
 // beside its heater.
 
+#include <algorithm>
 #include <array>
 
 #include "sim/worksite/doings.hpp"
@@ -80,6 +81,14 @@ std::string has_diverter(const Workplace& w, const Act&) {
 
 void test_draught(Workplace& w, const Act&) {
     w.read({Quantity::diverter_smoke});
+    const auto& s = w.services;
+    const bool worst =
+        std::all_of(s.window_open.begin(), s.window_open.end(), [](auto on) { return on == 0; }) &&
+        std::all_of(s.fan_on.begin(), s.fan_on.end(), [](auto on) { return on != 0; });
+    if (w.burner_runs() && worst)
+        w.precautions.draught_tested = w.tick();
+    else
+        w.precautions.draught_kindly = true;
 }
 
 constexpr std::array table{

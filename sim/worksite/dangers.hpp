@@ -31,18 +31,20 @@ struct Precautions {
     bool cylinder_moved = false;
     bool looked_around = false;
     bool ladder_checked = false, ladder_tied = false, declined = false;
-    bool place_told = false;        // somebody knows that one goes up into the roof space
-    bool drained = false;           // the water side, since it was shut
-    bool sheet_disturbed = false;   // that may hold asbestos
-    std::int64_t wiring_work = -1;  // mains wiring was worked on then
-    double air_in_pipe_m3 = 0.0;    // in the gas pipe, until it is purged or has gone through
-    double low_gas_m3 = 0.0;        // lying in the low place
-    double acid_share = 0.0;        // of the descaling acid, left in the heater's water
-    double most_acid = 0.0;         // of it, that came out of a tap
-    double spilt_water_m3 = 0.0;    // over the floor
-    double child_burn = 0.0;        // share of a burn that blisters
-    double hottest_roof_k = 0.0;    // air one worked in
-    std::int64_t in_gas_ticks = 0;  // in air above the limit of the rules, not aired
+    bool place_told = false;           // somebody knows that one goes up into the roof space
+    bool drained = false;              // the water side, since it was shut
+    bool sheet_disturbed = false;      // that may hold asbestos
+    std::int64_t draught_tested = -1;  // burner on, windows shut, every fan on
+    bool draught_kindly = false;       // only with air to help it
+    std::int64_t wiring_work = -1;     // mains wiring was worked on then
+    double air_in_pipe_m3 = 0.0;       // in the gas pipe, until it is purged or has gone through
+    double low_gas_m3 = 0.0;           // lying in the low place
+    double acid_share = 0.0;           // of the descaling acid, left in the heater's water
+    double most_acid = 0.0;            // of it, that came out of a tap
+    double spilt_water_m3 = 0.0;       // over the floor
+    double child_burn = 0.0;           // share of a burn that blisters
+    double hottest_roof_k = 0.0;       // air one worked in
+    std::int64_t in_gas_ticks = 0;     // in air above the limit of the rules, not aired
     std::int64_t open_case_ticks = 0;
 };
 

@@ -182,7 +182,8 @@ bool takes_offset(Quantity quantity) {
     if (*instrument == I::multimeter) return is_ohms(quantity);
     if (*instrument == I::insulation_tester) return false;
     if (*instrument != I::analyser) return true;
-    return quantity == Quantity::flue_o2 || quantity == Quantity::flue_co2;
+    return quantity == Quantity::flue_o2 || quantity == Quantity::flue_co2 ||
+           quantity == Quantity::intake_o2;
 }
 
 double worn_value(Quantity quantity, double value, const Piece& piece) {

@@ -54,6 +54,18 @@ void judge_scorch(Workplace& w, double flue_k) {
                                 units::format_temperature(wood_k) + ".");
 }
 
+/// An open flue is proved with the room at its worst, after work on flame or flue.
+void judge_draught(Workplace& w) {
+    const auto& p = w.precautions;
+    const bool worked = w.job.healthy.open_flued > 0.5 && w.deeds.flame_work != never;
+    if (!worked || p.draught_tested >= w.deeds.flame_work) return;
+    w.breach("draught_untested",
+             p.draught_kindly
+                 ? "The draught of the open flue was tested kindly: not at the running burner with "
+                   "windows shut and every fan on."
+                 : "The draught of the open flue was not tested after work on flame or flue.");
+}
+
 /// Somebody stored another gas than the plate names, and left the heater usable.
 bool off_plate(const Workplace& w) {
     const auto& stored =
@@ -67,6 +79,7 @@ void judge_dangers_left(Workplace& w, bool usable, double flue_k) {
     judge_gas_in_house(w);
     judge_cylinder(w);
     if (usable) judge_scorch(w, flue_k);
+    if (usable) judge_draught(w);
     if (usable && off_plate(w))
         w.breach("off_plate", "Left set to another gas than its data plate names.");
     if (w.precautions.acid_share > acid_tasted)

@@ -132,7 +132,8 @@ void add_to(math::Hash& hash, const Person& p) {
 void add_to(math::Hash& hash, const Precautions& p) {
     add_all(hash, p.gas_on_arrival, p.aired, p.people_out, p.kept_away, p.tested_first,
             p.low_checked, p.cylinder_moved, p.looked_around, p.ladder_checked, p.ladder_tied,
-            p.declined, p.place_told, p.drained, p.sheet_disturbed, p.wiring_work);
+            p.declined, p.place_told, p.drained, p.sheet_disturbed, p.wiring_work, p.draught_tested,
+            p.draught_kindly);
     add_all(hash, p.air_in_pipe_m3, p.low_gas_m3, p.acid_share, p.most_acid, p.spilt_water_m3,
             p.child_burn, p.hottest_roof_k, p.in_gas_ticks, p.open_case_ticks);
 }

@@ -4,13 +4,12 @@
 #include <gtest/gtest.h>
 
 #include "sim/worksite/hazards.hpp"
-#include "tests/unit/worksite/house.hpp"
+#include "tests/unit/worksite/dangerous_houses.hpp"
 
 namespace emberpath::worksite {
 namespace {
 
-using faults::Cause;
-using Script = std::vector<std::string>;
+using Script = Acts;
 
 /// One danger, met twice.
 struct Danger {
@@ -34,29 +33,6 @@ std::string record_of(const Attempt& attempt, std::string_view rule) {
     for (const auto& line : truth.left_behind) text += line + "\n";
     return text + all_shown(attempt);
 }
-
-Job with(void (*change)(Job&), std::vector<faults::Fault> faults = {}) {
-    Job job = test_job(std::move(faults));
-    change(job);
-    return job;
-}
-Job on_cylinder(void (*change)(Job&)) {
-    Job job = cylinder_job();
-    change(job);
-    return job;
-}
-
-const Script dead{"switch power off", "unplug heater", "lock off plug", "take cover off",
-                  "prove tester",     "test for dead", "prove tester"};
-const Script dressed{"put on gloves", "put on glasses"};
-const Script out_of_use{"shut gas at meter",
-                        "switch power off",
-                        "unplug heater",
-                        "lock off plug",
-                        "tag heater",
-                        "issue unsafe notice",
-                        "tell customer it must not be used"};
-const Script hot_bath{"open bath tap", "wait 40 s"};
 
 std::vector<Danger> of_current() {
     const Script probe{"measure volts between socket active and socket neutral"};
@@ -117,14 +93,6 @@ std::vector<Danger> of_current() {
           "unplug outlet sensor"},
          "anybody could have switched on again"},
     };
-}
-
-void leak(Job& job) {
-    job.site.dangers.leak_m3_per_s = 5.0e-6;
-}
-void leak_over_a_drain(Job& job) {
-    leak(job);
-    job.site.dangers.low_place = true;
 }
 
 std::vector<Danger> of_gas() {
@@ -216,7 +184,16 @@ std::vector<Danger> of_fire_and_fumes() {
         hasty = hasty + Script{"press reset", "wait 10 s"};
         if (i < 2) patient = patient + Script{"press reset", "wait 2 min"};
     }
+    const Script draught{"open bath tap", "wait 60 s", "test draught with smoke", "hand in"};
     return {
+        {"RoomWithAnOpenFlueAndAFan",
+         "spillage_left",
+         open_flue(0.12),
+         out_of_use + Script{"hand in"},
+         {"hand in"},
+         "% of the products"},
+        {"DraughtTestedKindly", "draught_untested", open_flue(0.001),
+         electrode + Script{"run rangehood"} + draught, electrode + draught, "tested kindly"},
         {"NextFaultBehindABridge", "bridged", test_job(),
          dead + dressed + Script{"look at flame electrode", "hand in"},
          dead + dressed + Script{"bridge limiter", "hand in"}, "the overheat limiter is bridged"},
@@ -375,107 +352,6 @@ TEST_P(EachDanger, EndsDifferentlyWhereThePrecautionIsSkipped) {
 
 INSTANTIATE_TEST_SUITE_P(Site, EachDanger, testing::ValuesIn(every_danger()),
                          [](const auto& i) { return std::string(i.param.endangers); });
-
-// --- what the simulation itself makes of it ---
-
-/// Seconds from the opened tap to a flame in the window, looked for second by second.
-int seconds_to_flame(const Script& before) {
-    Attempt attempt(cylinder_job(), 7, Mode::assessed);
-    EXPECT_EQ(play(attempt, before + Script{"open bath tap"}), "");
-    for (int s = 0; s < 60; ++s) {
-        if (attempt.sight().flame_share > 0.0) return s;
-        EXPECT_EQ(play(attempt, {"wait 1 s"}), "");
-    }
-    return 60;
-}
-
-TEST(AirInThePipe, DelaysTheFlame) {
-    const Script change{"shut gas at cylinder", "change cylinder", "open gas at cylinder"};
-    const int purged = seconds_to_flame(change + Script{"purge gas pipe"});
-    const int cooked = seconds_to_flame(change + Script{"turn on cooktop", "wait 10 s"});
-    EXPECT_LT(purged, 20);
-    EXPECT_LT(cooked, 20) << "another appliance burns the air away as well";
-    EXPECT_GT(seconds_to_flame(change), purged);
-}
-
-TEST(GasOnArrival, IsThinnedByAirAndEndsWithTheSupply) {
-    const auto share = [](const Script& script) {
-        Attempt attempt(with(leak), 7, Mode::assessed);
-        EXPECT_EQ(play(attempt, script + Script{"read gas detector"}), "");
-        return attempt.log().back().observations.front().value;
-    };
-    const double still = share({"wait 5 min"});
-    const double aired = share({"air the place", "wait 5 min"});
-    const double shut = share({"air the place", "shut gas at meter", "wait 5 min"});
-    EXPECT_GT(still, 0.2);
-    EXPECT_LT(aired, 0.5 * still);
-    EXPECT_LT(shut, 0.02);
-}
-
-TEST(GasOnArrival, FlashesWhereASwitchIsWorkedInEnoughOfIt) {
-    const Job job = with([](Job& one) { one.site.dangers.leak_m3_per_s = 3.0e-5; });
-    Attempt attempt(job, 7, Mode::assessed);
-    ASSERT_EQ(play(attempt, {"look at room", "switch power off"}), "");
-    EXPECT_TRUE(attempt.over());
-    EXPECT_TRUE(broke(attempt, "flash"));
-    Attempt outside(job, 7, Mode::assessed);
-    ASSERT_EQ(play(outside, {"shut gas at meter", "move people out", "air the place", "wait 5 min",
-                             "switch power off"}),
-              "");
-    EXPECT_FALSE(outside.over());
-}
-
-TEST(GasOnArrival, IsMetAgainByTheHouseholdWhereItIsLeft) {
-    Attempt left(with(leak), 7, Mode::assessed), mended(with(leak), 7, Mode::assessed);
-    ASSERT_EQ(play(left, {"hand in"}), "");
-    ASSERT_EQ(play(mended, {"air the place", "shut gas at meter", "remake joint regulator",
-                            "open gas at meter", "leak test with fluid", "hand in"}),
-              "");
-    const auto text = [](const Attempt& attempt) {
-        std::string all;
-        for (const auto& line : attempt.day_after().lines) all += line + "\n";
-        return all;
-    };
-    EXPECT_NE(text(left).find("Gas escaped: "), std::string::npos);
-    EXPECT_EQ(text(mended).find("Gas escaped: "), std::string::npos) << text(mended);
-}
-
-TEST(WetBoard, LeavesTheHeaterDark) {
-    Attempt attempt(test_job(), 7, Mode::assessed);
-    ASSERT_EQ(play(attempt,
-                   dead + dressed +
-                       Script{"replace water valve", "refit cover", "unlock plug", "plug in heater",
-                              "switch power on", "open bath tap", "wait 40 s", "look at display"}),
-              "");
-    EXPECT_DOUBLE_EQ(attempt.sight().flame_share, 0.0);
-}
-
-TEST(OldSheet, MakesHandingOnTheRightEndForABlockedFlue) {
-    Job job = test_job({fault(Cause::flue_blocked, 0.8)});
-    job.site.dangers.old_sheet = true;
-    Attempt attempt(job, 7, Mode::assessed);
-    ASSERT_EQ(play(attempt, Script{"look around heater", "look at flue terminal",
-                                   "escalate to asbestos assessor"} +
-                                out_of_use),
-              "");
-    EXPECT_TRUE(attempt.truth().remaining.empty());
-    job.site.dangers.old_sheet = false;
-    Attempt needless(job, 7, Mode::assessed);
-    ASSERT_EQ(play(needless, Script{"escalate to asbestos assessor"} + out_of_use), "");
-    EXPECT_EQ(needless.truth().remaining.size(), 1U);
-}
-
-TEST(Climb, DeclinedIsTheRightEndForAFlueNobodyCanReachToday) {
-    Job job = test_job({fault(Cause::flue_blocked, 0.8)});
-    job.site.dangers.terminal_height_m = 5.0;
-    job.site.wind_pa = 45.0;
-    Attempt attempt(job, 7, Mode::assessed);
-    ASSERT_EQ(
-        play(attempt, Script{"check ladder", "decline climb", "escalate to licensed colleague"} +
-                          out_of_use),
-        "");
-    EXPECT_TRUE(attempt.truth().remaining.empty());
-}
 
 TEST(EveryRule, HasItsRowHereOrItsOwnTest) {
     // Rules with tests of their own in safety, consent, scope, doses and delivery tests.

@@ -1,0 +1,113 @@
+// Proves what the simulation itself makes of a danger: flames that come late, gas that thins and flashes, boards
+// that drown, and houses where the right end is to hand the work on.
+
+#include <gtest/gtest.h>
+
+#include "tests/unit/worksite/dangerous_houses.hpp"
+
+namespace emberpath::worksite {
+namespace {
+
+using Script = Acts;
+
+/// Seconds from the opened tap to a flame in the window, looked for second by second.
+int seconds_to_flame(const Script& before) {
+    Attempt attempt(cylinder_job(), 7, Mode::assessed);
+    EXPECT_EQ(play(attempt, before + Script{"open bath tap"}), "");
+    for (int s = 0; s < 60; ++s) {
+        if (attempt.sight().flame_share > 0.0) return s;
+        EXPECT_EQ(play(attempt, {"wait 1 s"}), "");
+    }
+    return 60;
+}
+
+TEST(AirInThePipe, DelaysTheFlame) {
+    const Script change{"shut gas at cylinder", "change cylinder", "open gas at cylinder"};
+    const int purged = seconds_to_flame(change + Script{"purge gas pipe"});
+    const int cooked = seconds_to_flame(change + Script{"turn on cooktop", "wait 10 s"});
+    EXPECT_LT(purged, 20);
+    EXPECT_LT(cooked, 20) << "another appliance burns the air away as well";
+    EXPECT_GT(seconds_to_flame(change), purged);
+}
+
+TEST(GasOnArrival, IsThinnedByAirAndEndsWithTheSupply) {
+    const auto share = [](const Script& script) {
+        Attempt attempt(with(leak), 7, Mode::assessed);
+        EXPECT_EQ(play(attempt, script + Script{"read gas detector"}), "");
+        return attempt.log().back().observations.front().value;
+    };
+    const double still = share({"wait 5 min"});
+    const double aired = share({"air the place", "wait 5 min"});
+    const double shut = share({"air the place", "shut gas at meter", "wait 5 min"});
+    EXPECT_GT(still, 0.2);
+    EXPECT_LT(aired, 0.5 * still);
+    EXPECT_LT(shut, 0.02);
+}
+
+TEST(GasOnArrival, FlashesWhereASwitchIsWorkedInEnoughOfIt) {
+    const Job job = with([](Job& one) { one.site.dangers.leak_m3_per_s = 3.0e-5; });
+    Attempt attempt(job, 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"look at room", "switch power off"}), "");
+    EXPECT_TRUE(attempt.over());
+    EXPECT_TRUE(broke(attempt, "flash"));
+    Attempt outside(job, 7, Mode::assessed);
+    ASSERT_EQ(play(outside, {"shut gas at meter", "move people out", "air the place", "wait 5 min",
+                             "switch power off"}),
+              "");
+    EXPECT_FALSE(outside.over());
+}
+
+TEST(GasOnArrival, IsMetAgainByTheHouseholdWhereItIsLeft) {
+    Attempt left(with(leak), 7, Mode::assessed), mended(with(leak), 7, Mode::assessed);
+    ASSERT_EQ(play(left, {"hand in"}), "");
+    ASSERT_EQ(play(mended, {"air the place", "shut gas at meter", "remake joint regulator",
+                            "open gas at meter", "leak test with fluid", "hand in"}),
+              "");
+    const auto text = [](const Attempt& attempt) {
+        std::string all;
+        for (const auto& line : attempt.day_after().lines) all += line + "\n";
+        return all;
+    };
+    EXPECT_NE(text(left).find("Gas escaped: "), std::string::npos);
+    EXPECT_EQ(text(mended).find("Gas escaped: "), std::string::npos) << text(mended);
+}
+
+TEST(WetBoard, LeavesTheHeaterDark) {
+    Attempt attempt(test_job(), 7, Mode::assessed);
+    ASSERT_EQ(play(attempt,
+                   dead + dressed +
+                       Script{"replace water valve", "refit cover", "unlock plug", "plug in heater",
+                              "switch power on", "open bath tap", "wait 40 s", "look at display"}),
+              "");
+    EXPECT_DOUBLE_EQ(attempt.sight().flame_share, 0.0);
+}
+
+TEST(OldSheet, MakesHandingOnTheRightEndForABlockedFlue) {
+    Job job = test_job({fault(Cause::flue_blocked, 0.8)});
+    job.site.dangers.old_sheet = true;
+    Attempt attempt(job, 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, Script{"look around heater", "look at flue terminal",
+                                   "escalate to asbestos assessor"} +
+                                out_of_use),
+              "");
+    EXPECT_TRUE(attempt.truth().remaining.empty());
+    job.site.dangers.old_sheet = false;
+    Attempt needless(job, 7, Mode::assessed);
+    ASSERT_EQ(play(needless, Script{"escalate to asbestos assessor"} + out_of_use), "");
+    EXPECT_EQ(needless.truth().remaining.size(), 1U);
+}
+
+TEST(Climb, DeclinedIsTheRightEndForAFlueNobodyCanReachToday) {
+    Job job = test_job({fault(Cause::flue_blocked, 0.8)});
+    job.site.dangers.terminal_height_m = 5.0;
+    job.site.wind_pa = 45.0;
+    Attempt attempt(job, 7, Mode::assessed);
+    ASSERT_EQ(
+        play(attempt, Script{"check ladder", "decline climb", "escalate to licensed colleague"} +
+                          out_of_use),
+        "");
+    EXPECT_TRUE(attempt.truth().remaining.empty());
+}
+
+}  // namespace
+}  // namespace emberpath::worksite
