@@ -143,6 +143,103 @@ constexpr std::array<CauseInfo, cause_count> causes{{
     {Cause::gas_setting_wrong, "gas_setting_wrong", "gas setting does not match the plate",
      "The controller commands the manifold pressures of the other gas.",
      Remedy::correct_settings, 1.0, 1.0, false, true, false, true, 0.5},
+    // gas and its supply, again
+    {Cause::gas_isolator_part_shut, "gas_isolator_part_shut", "heater's gas valve part shut",
+     "The isolating valve before the heater stands part shut: loss with the square of the flow, beyond the pipe.",
+     Remedy::open_gas_valve, 0.97, 1.0, false, false, false, false, 1.5},
+    {Cause::gas_screen_blocked, "gas_screen_blocked", "gas inlet screen blocked",
+     "Debris in the screen behind the heater's gas inlet: the loss lies beyond the inlet test point.",
+     Remedy::clean_gas_screen, 0.32, 1.0, false, false, false, false, 1.0},
+    {Cause::regulator_creeps, "regulator_creeps", "gas regulator creeps",
+     "Its seat leaks: the outlet pressure climbs while nothing is drawn, and falls back with the first draw.",
+     Remedy::escalate_regulator, 0.4, 1.0, false, false, false, false, 0.7, Noticed::by_measuring_first},
+    {Cause::gas_union_weeps, "gas_union_weeps", "inlet union weeps gas",
+     "Gas seeps out at the union of the heater's inlet while the gas is on; the burner notices nothing.",
+     Remedy::remake_inlet_union, 0.3, 1.0, false, false, false, false, 0.7, Noticed::by_measuring_first},
+    {Cause::wrong_injectors, "wrong_injectors", "injectors of the other gas",
+     "The injectors are drilled for the other gas: far too little natural gas, or far too much propane.",
+     Remedy::fit_right_injectors, 1.0, 1.0, false, true, false, false, 0.2},
+    {Cause::high_fire_overset, "high_fire_overset", "high fire set above the plate",
+     "An old adjustment lets the gas valve give more than it is asked, the more the higher the fire.",
+     Remedy::set_manifold_pressure, 0.51, 1.0, false, false, false, false, 0.7},
+    {Cause::boil_off_small, "boil_off_small", "cylinder too small for the draw",
+     "Too little liquid and wetted wall: boiling cools it in a long draw, full as it is.",
+     Remedy::quote_more_cylinders, 0.47, 1.0, false, false, true, false, 1.0},
+    {Cause::changeover_stuck, "changeover_stuck", "changeover stuck on the empty cylinder",
+     "The first cylinder is empty and the changeover does not go over to the full one.",
+     Remedy::escalate_changeover, 1.0, 1.0, false, true, true, false, 0.7, Noticed::from_least_severity, Needs::cylinder_pair},
+    {Cause::second_stage_passes, "second_stage_passes", "second-stage regulator passes",
+     "The last regulator passes first-stage pressure: too much at rest and while gas is drawn.",
+     Remedy::escalate_regulator, 0.3, 1.0, false, false, true, false, 0.4, Noticed::by_measuring_first, Needs::cylinder_pair},
+    // air and flue, again
+    {Cause::intake_felted, "intake_felted", "air intake felted with lint",
+     "Lint before the fan takes free area: less air for the same fan speed, the terminal clear.",
+     Remedy::clean_air_intake, 0.75, 1.0, false, false, false, false, 1.0},
+    {Cause::products_drawn_back, "products_drawn_back", "products drawn back into the intake",
+     "Part of what leaves the flue is breathed in again: the air holds less oxygen.",
+     Remedy::quote_other_place, 0.35, 1.0, false, false, false, false, 0.4},
+    {Cause::chamber_seam_open, "chamber_seam_open", "seam of the combustion chamber open",
+     "Flame gas leaks into the case: hot, and with whatever carbon monoxide the flame makes.",
+     Remedy::condemn_heater, 0.3, 1.0, false, false, false, false, 0.2, Noticed::by_measuring_first},
+    {Cause::open_flue_blocked, "open_flue_blocked", "open flue part blocked",
+     "The flue above the draught diverter takes less than the burner sends: the rest enters the room.",
+     Remedy::clear_open_flue, 0.65, 1.0, false, false, false, false, 1.0, Noticed::from_least_severity, Needs::open_flue},
+    {Cause::room_too_tight, "room_too_tight", "too little air comes into the room",
+     "Gaps and vents of the room are closed: extraction pulls products back down the open flue.",
+     Remedy::quote_ventilation, 0.55, 1.0, false, false, false, false, 1.0, Noticed::from_least_severity, Needs::open_flue},
+    // ignition, again
+    {Cause::light_up_late, "light_up_late", "late light-up",
+     "Wide spark gap and dirty ports: gas gathers before it lights.",
+     Remedy::set_spark_gap, 0.75, 1.0, false, false, false, false, 1.0},
+    // water of the house
+    {Cause::outlet_clogged, "outlet_clogged", "one outlet clogged",
+     "The screen of one outlet is nearly shut: there alone the flow is too small for the heater.",
+     Remedy::clean_outlet, 0.16, 1.0, false, false, false, false, 1.5, Noticed::from_least_severity, Needs::listed_outlets},
+    {Cause::flow_sensor_sticks, "flow_sensor_sticks", "flow turbine sticks",
+     "The turbine stands still at a small flow and turns true above it.",
+     Remedy::replace_flow_sensor, 0.36, 1.0, false, false, false, false, 0.8},
+    {Cause::flow_sensor_wrong, "flow_sensor_wrong", "flow sensor of another count",
+     "The sensor gives more pulses a litre than the heater counts on: it fires for more water than there is.",
+     Remedy::replace_flow_sensor, 0.3, 1.0, false, false, false, false, 0.4},
+    {Cause::pinhole_inside, "pinhole_inside", "pinhole above the electronics",
+     "A fine jet wets the case and its wiring, firing or not.",
+     Remedy::replace_leaking_tube, 0.43, 1.0, false, false, false, false, 0.5},
+    {Cause::night_pressure_high, "night_pressure_high", "water pressure too high at night",
+     "The street's pressure rises when nobody draws, and the relief valve weeps.",
+     Remedy::fit_pressure_limiter, 0.7, 1.0, false, false, false, false, 0.7, Noticed::by_measuring_first, Needs::night},
+    {Cause::mixer_cross_flow, "mixer_cross_flow", "mixer lets cold into the hot pipe",
+     "Cold water crosses a mixer into the hot pipe whenever hot is drawn.",
+     Remedy::repair_mixer, 0.1, 1.0, false, false, false, false, 1.0},
+    {Cause::tempering_valve_worn, "tempering_valve_worn", "tempering valve worn",
+     "It adds cold where none is wanted: the heater hot, the bathroom mild.",
+     Remedy::replace_tempering_valve, 0.12, 1.0, false, false, false, false, 1.0, Noticed::from_least_severity, Needs::tempering_valve},
+    // sensors that fail by degrees
+    {Cause::outlet_sensor_opens_warm, "outlet_sensor_opens_warm", "outlet sensor opens when warm",
+     "The element loses contact above a temperature and finds it again when it cools.",
+     Remedy::replace_outlet_sensor, 0.42, 1.0, false, false, false, false, 0.6},
+    {Cause::limiter_weak, "limiter_weak", "overheat limiter opens too early",
+     "Its snap temperature has crept down: it opens though nothing is too hot.",
+     Remedy::replace_limiter, 0.59, 1.0, false, false, false, false, 0.7},
+    // more settings, and the link cable
+    {Cause::priority_elsewhere, "priority_elsewhere", "another wall controller has priority",
+     "The set value that counts is not the one people look at.",
+     Remedy::correct_settings, 1.0, 1.0, false, true, false, false, 0.7, Noticed::from_least_severity, Needs::two_wall_controllers},
+    {Cause::link_cable_corroded, "link_cable_corroded", "link cable corroded",
+     "Green joints take the voltage of the first wall controller: its screen goes dark and the heater's own set value counts.",
+     Remedy::remake_link_joint, 0.39, 1.0, false, false, false, false, 0.7, Noticed::from_least_severity, Needs::wall_controller},
+    {Cause::altitude_setting_wrong, "altitude_setting_wrong", "altitude setting too high",
+     "The heater is told of thinner air than there is: less gas and a faster fan.",
+     Remedy::correct_settings, 0.1, 1.0, false, false, false, false, 0.4, Noticed::by_measuring_first},
+    {Cause::highest_setting_raised, "highest_setting_raised", "highest set value stored too high",
+     "The heater takes set values that scald.",
+     Remedy::correct_settings, 1.0, 1.0, false, true, false, false, 0.4, Noticed::from_least_severity, Needs::high_set_value},
+    // more of the electrical side
+    {Cause::second_supply, "second_supply", "second supply feeds the circuit",
+     "A battery inverter feeds the heater's circuit when the main switch is off.",
+     Remedy::escalate_wiring, 1.0, 1.0, false, true, false, false, 0.2, Noticed::by_measuring_first},
+    {Cause::limiter_bridged, "limiter_bridged", "overheat limiter bridged",
+     "Somebody put a wire across it: it cannot stop the heater any more.",
+     Remedy::restore_limiter, 1.0, 1.0, false, true, false, false, 0.3, Noticed::by_measuring_first},
 }};
 // clang-format on
 
@@ -154,6 +251,44 @@ std::span<const CauseInfo> catalogue() {
 
 const CauseInfo& info(Cause cause) {
     return causes.at(static_cast<std::size_t>(cause));
+}
+
+bool can_act(const CauseInfo& cause, const SiteTraits& site) {
+    if (site.cylinder ? cause.mains_only : cause.cylinder_only) return false;
+    switch (cause.needs) {
+        case Needs::nothing:
+            return true;
+        case Needs::cylinder_pair:
+            return site.cylinder_pair;
+        case Needs::open_flue:
+            return site.open_flue;
+        case Needs::listed_outlets:
+            return site.outlets >= 2;
+        case Needs::tempering_valve:
+            return site.tempering_valve;
+        case Needs::night:
+            return site.night;
+        case Needs::wall_controller:
+            return site.wall_controllers >= 1;
+        case Needs::two_wall_controllers:
+            return site.wall_controllers >= 2;
+        case Needs::high_set_value:
+            return site.high_set_value;
+    }
+    return false;
+}
+
+std::string_view title(Needs needs) {
+    constexpr std::array<std::string_view, 9> titles{"nothing in particular",
+                                                     "two gas cylinders behind a changeover",
+                                                     "an open flue",
+                                                     "two hot outlets",
+                                                     "a tempering valve",
+                                                     "a night",
+                                                     "a wall controller",
+                                                     "two wall controllers",
+                                                     "a set value above what a sound heater gives"};
+    return titles.at(static_cast<std::size_t>(needs));
 }
 
 const CauseInfo* find_cause(std::string_view word) {

@@ -25,6 +25,15 @@ void block_injector(PlantParameters& p, double s);
 void hold_gas_valve_low(PlantParameters& p, double s);
 void hold_gas_valve_high(PlantParameters& p, double s);
 void mix_propane_in(PlantParameters& p, double s);
+void throttle_gas_isolator(PlantParameters& p, double s);
+void block_gas_screen(PlantParameters& p, double s);
+void let_regulator_creep(PlantParameters& p, double s);
+void weep_at_union(PlantParameters& p, double s);
+void fit_other_injectors(PlantParameters& p, double s);
+void overset_high_fire(PlantParameters& p, double s);
+void shrink_cylinder(PlantParameters& p, double s);
+void stick_changeover(PlantParameters& p, double s);
+void pass_second_stage(PlantParameters& p, double s);
 
 // effects_air.cpp
 void block_flue(PlantParameters& p, double s);
@@ -32,10 +41,16 @@ void expose_to_gusts(PlantParameters& p, double s);
 void soot_exchanger(PlantParameters& p, double s);
 void wear_fan(PlantParameters& p, double s);
 void slow_tachometer(PlantParameters& p, double s);
+void felt_intake(PlantParameters& p, double s);
+void draw_products_back(PlantParameters& p, double s);
+void open_seam(PlantParameters& p, double s);
+void block_open_flue(PlantParameters& p, double s);
+void tighten_room(PlantParameters& p, double s);
 
 // effects_flame.cpp
 void foul_electrode(PlantParameters& p, double s);
 void kill_igniter(PlantParameters& p, double s);
+void delay_light_up(PlantParameters& p, double s);
 
 // effects_water.cpp
 void block_strainer(PlantParameters& p, double s);
@@ -43,6 +58,13 @@ void hold_water_valve_open(PlantParameters& p, double s);
 void hold_water_valve_shut(PlantParameters& p, double s);
 void hold_bypass(PlantParameters& p, double s);
 void scale_exchanger(PlantParameters& p, double s);
+void clog_outlet(PlantParameters& p, double s);
+void stick_turbine(PlantParameters& p, double s);
+void fit_other_turbine(PlantParameters& p, double s);
+void prick_tube(PlantParameters& p, double s);
+void raise_night_pressure(PlantParameters& p, double s);
+void cross_mixer(PlantParameters& p, double s);
+void wear_tempering_valve(PlantParameters& p, double s);
 
 // effects_sensors.cpp
 void open_outlet_sensor(PlantParameters& p, double s);
@@ -59,6 +81,8 @@ void open_ambient_sensor(PlantParameters& p, double s);
 void short_ambient_sensor(PlantParameters& p, double s);
 void drift_ambient_sensor(PlantParameters& p, double s);
 void open_limiter(PlantParameters& p, double s);
+void open_warm_outlet_sensor(PlantParameters& p, double s);
+void weaken_limiter(PlantParameters& p, double s);
 
 // effects_electrical.cpp
 void disconnect_earth(PlantParameters& p, double s);
@@ -70,9 +94,15 @@ void chafe_valve_lead(PlantParameters& p, double s);
 void open_valve_coil(PlantParameters& p, double s);
 void crack_igniter_lead(PlantParameters& p, double s);
 void break_flame_lead(PlantParameters& p, double s);
+void feed_from_second_supply(PlantParameters& p, double s);
+void bridge_limiter(PlantParameters& p, double s);
 
 // effects_settings.cpp
 void store_other_gas(controller::Settings& s, double severity);
+void move_priority(controller::Settings& s, double severity);
+void corrode_link(controller::Settings& s, double severity);
+void raise_altitude(controller::Settings& s, double severity);
+void raise_highest_setting(controller::Settings& s, double severity);
 
 }  // namespace effects
 }  // namespace emberpath::faults

@@ -30,4 +30,30 @@ void slow_tachometer(PlantParameters& p, double s) {
     p.tachometer_gain *= 1.0 - s;
 }
 
+/// Free area of the intake grille; the loss goes with its inverse square.
+void felt_intake(PlantParameters& p, double s) {
+    constexpr double clean = 1.0e5;  // Pa s2/m6, of the bare grille; chosen
+    const double open = 1.0 - 0.9 * s;
+    p.intake_resistance += clean * (1.0 / (open * open) - 1.0);
+}
+
+void draw_products_back(PlantParameters& p, double s) {
+    p.recirculated_share += 0.5 * s;
+}
+
+void open_seam(PlantParameters& p, double s) {
+    p.seam_leak_share += 0.05 * s;
+}
+
+void block_open_flue(PlantParameters& p, double s) {
+    const double open = 1.0 - 0.9 * s;
+    p.open_flue_resistance = p.open_flue_resistance / (open * open);
+}
+
+/// Closed gaps leave a hundredth of what a plain room lets in.
+void tighten_room(PlantParameters& p, double s) {
+    p.room_leak_gain *= 1.0 - 0.99 * s;
+    p.room_ventilation_m3_per_s *= 1.0 - 0.99 * s;
+}
+
 }  // namespace emberpath::faults::effects

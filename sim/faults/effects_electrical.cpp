@@ -50,4 +50,12 @@ void break_flame_lead(PlantParameters& p, double s) {
     p.electrical.flame_lead_ohm += broken_ohm * s;
 }
 
+void feed_from_second_supply(PlantParameters& p, double s) {
+    p.electrical.second_source = s > 0.0 ? 1.0 : p.electrical.second_source;
+}
+
+void bridge_limiter(PlantParameters& p, double) {
+    p.limiter_bridged = 1.0;
+}
+
 }  // namespace emberpath::faults::effects

@@ -11,4 +11,9 @@ void kill_igniter(PlantParameters& p, double s) {
     p.igniter_works *= s > 0.0 ? 0.0 : 1.0;
 }
 
+/// At full severity longer than an attempt lasts.
+void delay_light_up(PlantParameters& p, double s) {
+    p.ignition_delay_s += 4.5 * s;
+}
+
 }  // namespace emberpath::faults::effects

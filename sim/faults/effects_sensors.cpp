@@ -68,4 +68,23 @@ void open_limiter(PlantParameters& p, double) {
     p.limiter_bad = 1.0;
 }
 
+/// Below 10 L/min at full severity.
+void stick_turbine(PlantParameters& p, double s) {
+    p.flow_sensor_sticks_m3_per_s += 10.0 / 60000.0 * s;
+}
+
+/// Gives up to 1.6 pulses for one.
+void fit_other_turbine(PlantParameters& p, double s) {
+    p.flow_sensor_gain *= 1.0 + 0.6 * s;
+}
+
+/// From 337 K (64 degC) down to 307 K (34 degC).
+void open_warm_outlet_sensor(PlantParameters& p, double s) {
+    p.outlet_sensor.opens_above_k = 337.0 - 30.0 * s;
+}
+
+void weaken_limiter(PlantParameters& p, double s) {
+    p.limiter_opens_early_k += 50.0 * s;
+}
+
 }  // namespace emberpath::faults::effects

@@ -31,4 +31,29 @@ void scale_exchanger(PlantParameters& p, double s) {
     p.exchanger_conductance *= 1.0 - 0.4 * s;
 }
 
+/// The second outlet of the house's list: as sites are written, where people shower.
+void clog_outlet(PlantParameters& p, double s) {
+    constexpr std::size_t shower = 1;
+    p.tap_opening[shower] *= 1.0 - 0.95 * s;
+}
+
+/// A pinhole of up to 0.5 mm at 400 kPa, and what it wets.
+void prick_tube(PlantParameters& p, double s) {
+    p.casing_leak_gain += 6.0e-9 * s;
+    p.electrical.moisture_s += 2.4e-4 * s;
+}
+
+void raise_night_pressure(PlantParameters& p, double s) {
+    p.mains_rise_at_night_pa += 500.0e3 * s;
+}
+
+/// Wide open it passes as much as half a shower tap.
+void cross_mixer(PlantParameters& p, double s) {
+    p.cross_flow_gain += 4.0e-7 * s;
+}
+
+void wear_tempering_valve(PlantParameters& p, double s) {
+    p.tempering_cold_share += 0.5 * s;
+}
+
 }  // namespace emberpath::faults::effects

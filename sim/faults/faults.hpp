@@ -62,8 +62,64 @@ enum class Cause {
     limiter_open,
     // settings
     gas_setting_wrong,
+    // gas and its supply, again
+    gas_isolator_part_shut,
+    gas_screen_blocked,
+    regulator_creeps,
+    gas_union_weeps,
+    wrong_injectors,
+    high_fire_overset,
+    boil_off_small,
+    changeover_stuck,
+    second_stage_passes,
+    // air and flue, again
+    intake_felted,
+    products_drawn_back,
+    chamber_seam_open,
+    open_flue_blocked,
+    room_too_tight,
+    // ignition, again
+    light_up_late,
+    // water of the house
+    outlet_clogged,
+    flow_sensor_sticks,
+    flow_sensor_wrong,
+    pinhole_inside,
+    night_pressure_high,
+    mixer_cross_flow,
+    tempering_valve_worn,
+    // sensors that fail by degrees
+    outlet_sensor_opens_warm,
+    limiter_weak,
+    // more settings, and the link cable
+    priority_elsewhere,
+    link_cable_corroded,
+    altitude_setting_wrong,
+    highest_setting_raised,
+    // more of the electrical side
+    second_supply,
+    limiter_bridged,
 };
-inline constexpr std::size_t cause_count = 44;
+inline constexpr std::size_t cause_count = 74;
+
+/// What, beside its times, a fault waits for. Nothing here is random.
+enum class While {
+    always,
+    night,  // the street draws little water
+    rain,
+    hot,  // the air in the case is above `hot_case_k`
+};
+inline constexpr double hot_case_k = 296.15;  // some minutes of firing, chosen
+
+/// One instant of a house, as far as faults look at it. A bare time is an instant of a dry, cold day.
+struct Moment {
+    double time_s = 0.0;
+    double night = 0.0, rain = 0.0;  // 0 or 1
+    double case_k = 288.15;
+    int light_ups = 0;  // since the history began
+    Moment() = default;
+    Moment(double at_s) : time_s(at_s) {}  // NOLINT: a time stands for itself
+};
 
 /// A cause as injected.
 struct Fault {
@@ -74,6 +130,8 @@ struct Fault {
     double ramp_s = 0.0;   // time from onset to full severity; 0 is a step
     double period_s = 0.0;   // intermittent: repeats with this period; 0 is steady
     double present_s = 0.0;  // intermittent: seconds of each period in which it is present
+    While present_while = While::always;
+    int after_light_ups = 0;  // begins once the burner has lit so often
 };
 
 /// When a household, or an analyser in a steady flue, notices something in an ordinary draw.
@@ -81,6 +139,32 @@ enum class Noticed {
     from_least_severity,  // graded: a little below the least, nobody does
     at_any_severity,      // a part held where it should move
     by_measuring_first,   // an instrument shows it before anybody notices, if anybody ever does
+};
+
+/// What a site must have for a cause to do anything there, beside the right gas.
+enum class Needs {
+    nothing,
+    cylinder_pair,    // two behind a changeover, the first stage in it
+    open_flue,        // burner air from the room, draught diverter
+    listed_outlets,   // two hot outlets at least
+    tempering_valve,  // before at least one outlet
+    night,            // a night in its history or during the visit
+    wall_controller,
+    two_wall_controllers,
+    high_set_value,  // the household has asked for more than a sound heater gives
+};
+
+/// What can be seen of a site by anybody: it decides which causes can act there.
+struct SiteTraits {
+    bool cylinder = false;
+    bool cylinder_pair = false;
+    bool open_flue = false;
+    bool tempering_valve = false;
+    bool night = false;
+    bool high_set_value = false;
+    std::size_t outlets = 0;
+    std::size_t wall_controllers = 0;
+    bool operator==(const SiteTraits&) const = default;
 };
 
 struct CauseInfo {
@@ -97,7 +181,13 @@ struct CauseInfo {
     bool mains_only;     // needs a mains-gas site
     double frequency;    // trade weight for the prior, coarse (invented; see docs/scoring)
     Noticed noticed = Noticed::from_least_severity;
+    Needs needs = Needs::nothing;
 };
+
+/// Can the cause do anything at such a site?
+[[nodiscard]] bool can_act(const CauseInfo& cause, const SiteTraits& site);
+/// "two gas cylinders behind a changeover": what is missing where it cannot.
+[[nodiscard]] std::string_view title(Needs needs);
 
 [[nodiscard]] std::span<const CauseInfo> catalogue();
 [[nodiscard]] const CauseInfo& info(Cause cause);
@@ -108,22 +198,24 @@ struct CauseInfo {
 /// its causes have in common ("outlet sensor").
 [[nodiscard]] std::string class_title(Remedy remedy);
 
-/// Severity in force at a site time: onset, ramp, intermittency.
-[[nodiscard]] double severity_at(const Fault& fault, double time_s);
+/// Severity in force: onset, ramp, intermittency, and what it waits for.
+[[nodiscard]] double severity_at(const Fault& fault, const Moment& now);
 
-/// The changed parameters. Pure. Severity 0 gives back the healthy ones bit for bit.
+/// The changed parameters. Pure. Severity 0 gives back the healthy ones bit for bit. Of two faults that move
+/// one parameter the later in the list works on what the earlier left; of different parts the order is
+/// without effect.
 [[nodiscard]] plant::PlantParameters with_fault(plant::PlantParameters healthy, const Fault& fault,
-                                                double time_s);
+                                                const Moment& now);
 [[nodiscard]] plant::PlantParameters with_faults(plant::PlantParameters healthy,
-                                                 std::span<const Fault> faults, double time_s);
+                                                 std::span<const Fault> faults, const Moment& now);
 
 /// The same for what is stored in the controller and for its link cable.
 [[nodiscard]] controller::Settings with_fault(controller::Settings healthy, const Fault& fault,
-                                              double time_s);
+                                              const Moment& now);
 [[nodiscard]] controller::Settings with_faults(controller::Settings healthy,
-                                               std::span<const Fault> faults, double time_s);
+                                               std::span<const Fault> faults, const Moment& now);
 
-/// Does the list change with time at all (ramp, onset or intermittency still to come)?
+/// Does the list change with time at all (ramp, onset, intermittency or something it waits for)?
 [[nodiscard]] bool changes_after(std::span<const Fault> faults, double time_s);
 
 }  // namespace emberpath::faults

@@ -43,8 +43,29 @@ enum class Remedy {
     replace_fan,
     replace_limiter,
     correct_settings,
+    // the services of the house, and what earlier hands have left
+    open_gas_valve,
+    clean_gas_screen,
+    remake_inlet_union,
+    fit_right_injectors,
+    set_manifold_pressure,
+    quote_more_cylinders,
+    escalate_changeover,
+    clean_air_intake,
+    quote_other_place,
+    condemn_heater,
+    clear_open_flue,
+    quote_ventilation,
+    set_spark_gap,
+    clean_outlet,
+    replace_leaking_tube,
+    fit_pressure_limiter,
+    repair_mixer,
+    replace_tempering_valve,
+    remake_link_joint,
+    restore_limiter,
 };
-inline constexpr std::size_t remedy_count = 30;
+inline constexpr std::size_t remedy_count = 50;
 
 /// Where the hands have to go.
 enum class Reach {
@@ -62,7 +83,7 @@ enum class Whom {
 };
 
 /// The gas joint that has to be undone.
-enum class GasJoint { none, cylinder, burner };
+enum class GasJoint { none, cylinder, burner, inlet_union };
 
 struct RemedyInfo {
     Remedy remedy;
@@ -173,6 +194,66 @@ inline constexpr std::array<RemedyInfo, remedy_count> remedies{{
     {Remedy::correct_settings, "correct_settings", "correct the installer settings", "correct installer settings",
      "all of them as the data plate and the house ask",
      4.0, 0.0, true, Reach::inside, Whom::nobody, true, false, GasJoint::none, "installer settings"},
+    {Remedy::open_gas_valve, "open_gas_valve", "open the heater's gas valve fully", "open gas valve fully",
+     "handle in line with the pipe",
+     1.0, 0.0, true, Reach::outside, Whom::nobody, false, false, GasJoint::none, "heater's gas valve"},
+    {Remedy::clean_gas_screen, "clean_gas_screen", "clean the gas inlet screen", "clean gas inlet screen",
+     "screen out, blown through, back",
+     20.0, 2.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::burner, "gas inlet screen"},
+    {Remedy::remake_inlet_union, "remake_inlet_union", "remake the inlet union", "remake inlet union",
+     "new washer, tightened, to be proved",
+     10.0, 2.0, true, Reach::outside, Whom::nobody, false, false, GasJoint::inlet_union, "inlet union"},
+    {Remedy::fit_right_injectors, "fit_right_injectors", "fit the injectors of the data plate", "fit injectors of data plate",
+     "burner out, the plate's set in, burner back",
+     50.0, 40.0, false, Reach::inside, Whom::nobody, true, false, GasJoint::burner, "injectors of the other gas"},
+    {Remedy::set_manifold_pressure, "set_manifold_pressure", "set the manifold pressure to the plate", "set manifold pressure to plate",
+     "low and high fire, screws sealed again",
+     12.0, 0.0, true, Reach::inside, Whom::nobody, true, false, GasJoint::none, "manifold pressure"},
+    {Remedy::quote_more_cylinders, "quote_more_cylinders", "quote more gas cylinders", "quote more cylinders",
+     "advise limits of use now, the supplier plans the rest",
+     10.0, 0.0, false, Reach::words, Whom::nobody, false, false, GasJoint::none, "size of the cylinder"},
+    {Remedy::escalate_changeover, "escalate_changeover", "escalate the changeover", "escalate changeover to {body}",
+     "equipment of whoever supplies the gas",
+     6.0, 0.0, false, Reach::words, Whom::owner_of_the_gas, false, false, GasJoint::none, "changeover"},
+    {Remedy::clean_air_intake, "clean_air_intake", "clean the air intake", "clean air intake",
+     "lint out of the grille and off the fan",
+     10.0, 0.0, true, Reach::outside, Whom::nobody, true, true, GasJoint::none, "air intake"},
+    {Remedy::quote_other_place, "quote_other_place", "quote a better place for the heater", "quote better place for heater",
+     "out of use until its products can leave",
+     10.0, 0.0, false, Reach::words, Whom::nobody, false, false, GasJoint::none, "place of the heater"},
+    {Remedy::condemn_heater, "condemn_heater", "condemn the heater", "condemn heater",
+     "beyond repair: out of use for good",
+     10.0, 0.0, false, Reach::words, Whom::nobody, false, false, GasJoint::none, "combustion chamber"},
+    {Remedy::clear_open_flue, "clear_open_flue", "clear the open flue", "clear open flue",
+     "brushed from safe access, spillage proved",
+     30.0, 0.0, false, Reach::outside, Whom::nobody, true, true, GasJoint::none, "open flue"},
+    {Remedy::quote_ventilation, "quote_ventilation", "quote ventilation for the room", "quote ventilation",
+     "out of use with the fan on until vents are made",
+     10.0, 0.0, false, Reach::words, Whom::nobody, false, false, GasJoint::none, "air of the room"},
+    {Remedy::set_spark_gap, "set_spark_gap", "set the spark gap and clean the ports", "set spark gap",
+     "gap by gauge, ports brushed",
+     15.0, 0.0, true, Reach::inside, Whom::nobody, true, false, GasJoint::none, "spark gap"},
+    {Remedy::clean_outlet, "clean_outlet", "clean the clogged outlet", "clean clogged outlet",
+     "screen or shower head off, rinsed, back",
+     5.0, 0.0, true, Reach::outside, Whom::nobody, false, false, GasJoint::none, "clogged outlet"},
+    {Remedy::replace_leaking_tube, "replace_leaking_tube", "replace the leaking tube", "replace leaking tube",
+     "water shut and drained, case dried",
+     40.0, 50.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none, "leaking tube"},
+    {Remedy::fit_pressure_limiter, "fit_pressure_limiter", "fit a pressure limiting valve", "fit pressure limiting valve",
+     "at the meter; water shut",
+     40.0, 40.0, false, Reach::outside, Whom::nobody, false, false, GasJoint::none, "water pressure"},
+    {Remedy::repair_mixer, "repair_mixer", "repair the mixer", "repair mixer",
+     "non-return valves of the one that lets cold across",
+     20.0, 15.0, false, Reach::outside, Whom::nobody, false, false, GasJoint::none, "mixer"},
+    {Remedy::replace_tempering_valve, "replace_tempering_valve", "replace the tempering valve", "replace tempering valve",
+     "new part, delivery set and measured",
+     30.0, 50.0, false, Reach::outside, Whom::nobody, false, false, GasJoint::none, "tempering valve"},
+    {Remedy::remake_link_joint, "remake_link_joint", "remake the link cable's joint", "remake link cable joint",
+     "cut back, new sealed joint",
+     12.0, 3.0, false, Reach::outside, Whom::nobody, false, false, GasJoint::none, "link cable"},
+    {Remedy::restore_limiter, "restore_limiter", "restore the overheat limiter", "restore overheat limiter",
+     "bridge off, its leads back, its opening proved",
+     10.0, 5.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none, "bridge over the limiter"},
 }};
 // clang-format on
 

@@ -126,8 +126,10 @@ void device_derivative(const Plant<Real>& plant, const State<Real>& x, const Sur
     const Parameters<Real>& p = plant.parameters;
     const auto& c = plant.commands;
     d[fan_speed] = fan_acceleration(p, x[fan_speed], a.fan_loading, c.fan_duty);
+    const Real asked_pa = c.manifold_pressure_pa;
+    const Real given_pa = asked_pa * (1.0 + p.gas_valve_overset_per_pa * asked_pa);
     const Real valve_target =
-        math::select(p.gas_valve_stuck > Real(0.5), p.gas_valve_held_pa, c.manifold_pressure_pa) *
+        math::select(p.gas_valve_stuck > Real(0.5), p.gas_valve_held_pa, given_pa) *
         c.main_solenoid;
     d[valve_pressure] = (valve_target - x[valve_pressure]) * (1.0 / 0.12);
     const Real water_target =

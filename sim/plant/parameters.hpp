@@ -74,6 +74,8 @@ struct Parameters {
     Real full_manifold_pa{950.0};
     Real gas_valve_stuck{0.0};  // 1: held at gas_valve_held_pa
     Real gas_valve_held_pa{0.0};
+    Real gas_valve_overset_per_pa{0.0};  // surplus it gives, as a share per Pa of what is asked
+    Real gas_union_leak_m3_per_s{0.0};   // weep of the inlet union at 2 kPa
 
     // Cylinder (cylinder_fed = 1): vapour pressure drives the supply.
     Real cylinder_fed{0.0};
@@ -132,6 +134,8 @@ struct Parameters {
     Real flow_sensor_gain{1.0};
     Real flow_sensor_sticks_m3_per_s{0.0};  // turbine stands still below this flow
     Real limiter_bad{0.0};                  // 1: reads open whatever its temperature
+    Real limiter_opens_early_k{0.0};        // how far below its sound temperature it snaps
+    Real limiter_bridged{0.0};              // 1: a wire across it, closed whatever it does
 };
 
 using PlantParameters = Parameters<double>;

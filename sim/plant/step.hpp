@@ -67,7 +67,8 @@ signals::SensorSignals<Real> sense(const Plant<Real>& plant, const Surroundings&
     s.ionisation_current_a = x[ionisation] * plant.electrics.flame_signal;
     s.water_valve_position = x[water_valve];
     s.supply_v = plant.electrics.supply_v * at.power_on;
-    s.limiter_closed = (1.0 - plant.flame.limiter_tripped) * (1.0 - p.limiter_bad);
+    const Real intact = (1.0 - plant.flame.limiter_tripped) * (1.0 - p.limiter_bad);
+    s.limiter_closed = math::maximum(intact, p.limiter_bridged);
     return s;
 }
 
@@ -91,9 +92,10 @@ void flame_logic(Plant<Real>& plant, const Surroundings& at) {
     const auto ignited = math::both(flame.lit[0]<Real(0.5), next[0]> Real(0.5));
     flame.rough_light_up_m3 = math::select(ignited, x[unburnt_gas], flame.rough_light_up_m3);
     flame.lit = next;
-    flame.limiter_tripped = math::select(
-        x[limiter_element] > Real(limiter_opens_k), one,
-        math::select(x[limiter_element] < Real(limiter_closes_k), zero, flame.limiter_tripped));
+    flame.limiter_tripped =
+        math::select(x[limiter_element] > limiter_opens_k - p.limiter_opens_early_k, one,
+                     math::select(x[limiter_element] < limiter_closes_k - p.limiter_opens_early_k,
+                                  zero, flame.limiter_tripped));
 }
 
 /// What the actuators do with the commands. Without mains everything electrical is at rest; the water

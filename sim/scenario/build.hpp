@@ -51,6 +51,10 @@ void apply_site(const Values& site, HeaterParts& heater, Problems& problems);
 [[nodiscard]] std::vector<faults::Fault> make_faults(const Values& job, const Values* site,
                                                      Problems& problems);
 
+/// Accepted but without effect is an error: a cause that cannot act at the site, a time course that never
+/// reaches the range of the cause. After everything else of the job has been made.
+void check_faults_act(const Values& all, const worksite::Job& job, Problems& problems);
+
 /// The set point of the job and of every event must be one the heater offers.
 void check_set_points(const Values& job, const Values& site, const controller::Settings& settings,
                       Problems& problems);

@@ -53,6 +53,7 @@ class FaultChecker {
         if (const Item* period = fault_.good("period")) made.period_s = period->number;
         if (const Item* present = fault_.good("present")) made.present_s = present->number;
         check_intermittency();
+        wait_for(made);
         const Item* cause = fault_.good("cause");
         const faults::CauseInfo* info =
             cause != nullptr ? faults::find_cause(cause->text) : nullptr;
@@ -70,6 +71,20 @@ class FaultChecker {
   private:
     void report(const Position& at, std::string found, std::string expected) {
         problems_.add(at, {std::move(found), std::move(expected), {}});
+    }
+
+    void wait_for(faults::Fault& made) {
+        using faults::While;
+        constexpr std::array known{std::pair{"night", While::night}, std::pair{"rain", While::rain},
+                                   std::pair{"hot", While::hot}};
+        for (const auto& [word, what] : known)
+            if (fault_.text("while") == word) made.present_while = what;
+        const Item* count = fault_.good("after_light_ups");
+        if (count == nullptr) return;
+        made.after_light_ups = static_cast<int>(std::lround(count->number));
+        if (std::abs(count->number - made.after_light_ups) > 1e-9)
+            report(count->at, "after_light_ups: found " + count->raw + ", not a whole number",
+                   "a whole number from 0 to 20");
     }
 
     void check_intermittency() {
@@ -244,6 +259,56 @@ std::vector<faults::Fault> make_faults(const Values& job, const Values* site, Pr
         made.push_back(FaultChecker(fault, problems).check(site));
     check_company(job.list("fault"), problems);
     return made;
+}
+
+namespace {
+
+/// What is missing for the cause to act there.
+std::string lacks(const faults::CauseInfo& info) {
+    return "which does nothing at this site without " + std::string(faults::title(info.needs));
+}
+
+/// Does the fault ever reach the range in which somebody can notice it, by the end of a visit of two hours?
+bool ever_shows(const faults::Fault& fault, double arrival_s) {
+    constexpr double visit_s = 7200.0, step_s = 1.0;
+    faults::Fault alone = fault;  // what it waits for may come
+    alone.present_while = faults::While::always;
+    alone.after_light_ups = 0;
+    const faults::CauseInfo& info = faults::info(fault.cause);
+    const double wanted = std::min(info.least_severity, std::abs(fault.severity)) - 1e-9;
+    for (int i = 0; i * step_s <= arrival_s + visit_s; ++i)
+        if (std::abs(faults::severity_at(alone, i * step_s)) >= wanted) return true;
+    return false;
+}
+
+}  // namespace
+
+void check_faults_act(const Values& all, const worksite::Job& job, Problems& problems) {
+    const faults::SiteTraits site = worksite::traits_of(job);
+    const std::vector<Values> list = all.list("fault");
+    for (std::size_t i = 0; i < list.size() && i < job.faults.size(); ++i) {
+        const faults::Fault& fault = job.faults[i];
+        const faults::CauseInfo& info = faults::info(fault.cause);
+        const Item* cause = list[i].good("cause");
+        if (cause == nullptr || cause->text != info.word) continue;
+        const bool right_gas = site.cylinder ? !info.mains_only : !info.cylinder_only;
+        if (right_gas && !faults::can_act(info, site))
+            problems.add(cause->at, {"cause: found " + in_quotes(cause->text) + ", " + lacks(info),
+                                     "a site that has it, or another cause",
+                                     {}});
+        const Item* ramp = list[i].good("ramp");
+        if (ramp != nullptr && !ever_shows(fault, job.site.arrival_s))
+            problems.add(ramp->at, {"ramp: found " + in_quotes(ramp->text) +
+                                        ", so slow that nobody notices the fault within two hours "
+                                        "of the arrival",
+                                    "a shorter ramp, or an earlier onset",
+                                    {}});
+        const bool no_night = fault.present_while == faults::While::night && !site.night;
+        if (const Item* when = list[i].good("while"); when != nullptr && no_night)
+            problems.add(when->at, {"while: found \"night\" at a site that sees no night",
+                                    "a site with a night in it, or another word",
+                                    {}});
+    }
 }
 
 void check_set_points(const Values& job, const Values& site, const controller::Settings& settings,

@@ -75,6 +75,10 @@ constexpr std::array table_of_fields{
           .example = "6 min", .help = "Intermittent fault: it comes back every so often. Needs `present`."},
     Field{.section = fault, .name = "present", .kind = quantity, .dimension = units::Dimension::time, .unit = "min", .least = 0.05, .greatest = 60,
           .example = "2 min", .help = "Intermittent fault: for how much of each period it is there. Needs `period`."},
+    Field{.section = fault, .name = "while", .kind = word, .words = "always|night|rain|hot", .fallback = "always", .example = "rain",
+          .help = "There only at night, in rain, or once some minutes of firing have warmed the case."},
+    Field{.section = fault, .name = "after_light_ups", .kind = number, .least = 0, .greatest = 20,
+          .fallback = "0", .example = "3", .help = "Begins once the burner has lit so often since the simulated history began."},
 
     Field{.section = site, .name = "builds_on", .kind = file, .example = "../sites/my-house.toml",
           .help = "A file whose keys hold where this one is silent; a list given here replaces the whole list."},

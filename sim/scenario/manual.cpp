@@ -99,6 +99,16 @@ shipped houses share `scenarios/rules/general.toml`. A licence covers everything
 or nothing but what `covers_only` lists: remedies by their word (`emberpath causes` shows them) and the kinds
 of work `behind_cover`, `gas_joints` and `live_tests`. Explaining, quoting and handing on are open to all.
 
+**A fault may wait.** `while` lets it be there only at night, in rain, or once some minutes of firing have warmed
+the case; `after_light_ups` lets it begin when the burner has lit so often. Onset, ramp and period go on counting
+meanwhile. Nothing is random.
+
+**A fault must be able to show.** A cause that needs what the site has not (a tempering valve, a second cylinder), a
+severity outside its range and a ramp too slow for a visit are refused: accepted but without effect is an error.
+
+**Two faults.** Each does what it does alone where they move different parts, in either order. Of two that move one
+number, the later in the file works on what the earlier left: a factor multiplies, a held part stays held.
+
 **Names reveal nothing.** `emberpath check` finds a title, call-out or answer that names the cause. Answers are what
 an observant householder could say. Streets, houses and people are invented.
 
@@ -218,11 +228,13 @@ std::string severity_text(const faults::CauseInfo& cause) {
 std::string causes_table() {
     std::string text(causes_opening);
     for (const faults::CauseInfo& cause : faults::catalogue()) {
-        const std::string_view gas = cause.cylinder_only ? "propane cylinder"
-                                     : cause.mains_only  ? "natural gas"
-                                                         : "any";
+        std::string gas = cause.cylinder_only ? "propane cylinder"
+                          : cause.mains_only  ? "natural gas"
+                                              : "any";
+        if (cause.needs != faults::Needs::nothing)
+            gas += ", with " + std::string(faults::title(cause.needs));
         text += "| `" + std::string(cause.word) + "` | " + std::string(cause.effect) + " | " +
-                severity_text(cause) + " | " + std::string(gas) + " |\n";
+                severity_text(cause) + " | " + gas + " |\n";
     }
     return text;
 }

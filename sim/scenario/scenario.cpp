@@ -68,11 +68,16 @@ void make_job(const FileValues& file, Files& files, Problems& problems, worksite
     }
     if (site && heater) {
         check_gas(*site, *heater, file.values.tables.at("heater").at, problems);
-        check_set_points(all, *site, parts.settings, problems);
+        check_set_points(all, *site,
+                         faults::with_faults(parts.settings, job.faults, job.site.arrival_s),
+                         problems);
     }
     job.healthy = parts.parameters;
     job.settings = parts.settings;
-    if (site && heater) fit_wall_controllers(*site, *heater, job, problems);
+    if (site && heater) {
+        fit_wall_controllers(*site, *heater, job, problems);
+        check_faults_act(all, job, problems);
+    }
 }
 
 }  // namespace

@@ -86,7 +86,7 @@ std::string why_not_scored(const worksite::Job& job, double true_class_probabili
     if (job.faults.size() > 1)
         return "this job has more than one fault, and the shadows stand for single causes.";
     for (const faults::Fault& fault : job.faults)
-        if (!applies(faults::info(fault.cause), job.site.gas))
+        if (!faults::can_act(faults::info(fault.cause), worksite::traits_of(job)))
             return "the true cause is not among the shadows of this site.";
     if (reference.leading >= need_of_final_diagnosis && reference.found != true_class(job))
         return "the best readings this job offers, free of error, lead to another cause (" +

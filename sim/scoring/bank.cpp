@@ -81,7 +81,7 @@ std::vector<std::size_t> representatives(const std::vector<Hypothesis>& all) {
 }
 
 Bank::Bank(const worksite::Job& job, int threads)
-    : Bank(job, scoring::hypotheses(job.site.gas), threads) {}
+    : Bank(job, scoring::hypotheses(worksite::traits_of(job)), threads) {}
 
 Bank::Bank(const worksite::Job& job, std::vector<Hypothesis> all, int threads)
     : job_(std::make_shared<const worksite::Job>(job)),

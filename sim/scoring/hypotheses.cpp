@@ -60,16 +60,11 @@ void append(std::vector<Hypothesis>& all, const faults::CauseInfo& cause, double
 
 }  // namespace
 
-bool applies(const faults::CauseInfo& cause, worksite::GasKind gas) {
-    const bool cylinder = gas == worksite::GasKind::propane_cylinder;
-    return cylinder ? !cause.mains_only : !cause.cylinder_only;
-}
-
-std::vector<Hypothesis> hypotheses(worksite::GasKind gas) {
+std::vector<Hypothesis> hypotheses(const faults::SiteTraits& site) {
     std::vector<Hypothesis> all;
     double total = 0.0;
     for (const faults::CauseInfo& cause : faults::catalogue()) {
-        if (!applies(cause, gas)) continue;
+        if (!faults::can_act(cause, site)) continue;
         const std::size_t lanes = severities_of(cause).size() * (cause.has_sign ? 2 : 1);
         const double prior = cause.frequency / static_cast<double>(lanes);
         append(all, cause, 1.0, prior);

@@ -25,12 +25,9 @@ struct Hypothesis {
     return static_cast<std::size_t>(remedy);
 }
 
-/// Can the cause occur at this site (cylinder or mains)?
-[[nodiscard]] bool applies(const faults::CauseInfo& cause, worksite::GasKind gas);
-
-/// All hypotheses of a site, in catalogue order, severities rising. Prior = trade frequency of the
+/// All hypotheses of a site (worksite::traits_of), in catalogue order, severities rising. Prior = trade frequency of the
 /// cause, shared equally among its severities.
-[[nodiscard]] std::vector<Hypothesis> hypotheses(worksite::GasKind gas);
+[[nodiscard]] std::vector<Hypothesis> hypotheses(const faults::SiteTraits& site);
 
 /// Index of the sound house among them.
 [[nodiscard]] std::size_t sound_house(const std::vector<Hypothesis>& all);

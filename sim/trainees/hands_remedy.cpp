@@ -96,10 +96,11 @@ bool Hands::works() {
 void Hands::remake(const worksite::LogEntry& bubbles) {
     const auto& lines = bubbles.shown;
     std::vector<std::string> weeping;
-    for (const char* joint : {"inlet", "manifold", "regulator", "cylinder", "burner"})
+    for (const char* joint :
+         {"inlet test", "manifold", "regulator", "cylinder", "burner", "inlet union"})
         for (const auto& line : lines)
             if (line.find(std::string("Bubbles at the ") + joint) != std::string::npos)
-                weeping.emplace_back(joint);
+                weeping.emplace_back(joint == std::string_view("inlet test") ? "inlet" : joint);
     close_taps();
     say("shut gas at " + supply());
     for (const auto& joint : weeping) {

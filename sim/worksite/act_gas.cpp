@@ -10,8 +10,8 @@ namespace emberpath::worksite {
 namespace {
 
 constexpr std::array<std::string_view, joint_count> joint_names{
-    "inlet test point", "manifold test point", "regulator test point", "cylinder joint",
-    "burner joint"};
+    "inlet test point", "manifold test point", "regulator test point",
+    "cylinder joint",   "burner joint",        "inlet union"};
 
 std::string within_reach(const Workplace& w, const Act& act) {
     const bool inside = act.object == static_cast<std::size_t>(Point::manifold);
@@ -70,6 +70,7 @@ void remake_joint(Workplace& w, const Act& act) {
                  "The " + std::string(joint_names[act.object]) + " was undone with the gas on.");
     judge_untested_joint(w);
     w.open_joint(joint);
+    if (joint == Joint::inlet_union) w.carry_out(faults::Remedy::remake_inlet_union);
     w.seal_joint(joint);
     w.changed();
 }

@@ -140,7 +140,8 @@ std::string can_be_seen(const Workplace& w, const Act& act) {
     if (thing == Thing::changeover && w.job.healthy.reserve_fitted < 0.5)
         return "There is no pair of cylinders here.";
     if (thing == Thing::fins || thing == Thing::electrode || thing == Thing::board_fuse ||
-        thing == Thing::igniter_lead || thing == Thing::casing_floor)
+        thing == Thing::igniter_lead || thing == Thing::casing_floor || thing == Thing::chamber ||
+        thing == Thing::limiter_leads)
         return needs_cover_off(w, act);
     return {};
 }
@@ -178,6 +179,14 @@ void look(Workplace& w, const Act& act) {
             return void(w.read({Quantity::relief_drain}));
         case Thing::casing_floor:
             return void(w.read({Quantity::casing_wet}));
+        case Thing::gas_valve:
+            return void(w.read({Quantity::gas_valve_handle}));
+        case Thing::air_intake:
+            return void(w.read({Quantity::air_intake}));
+        case Thing::chamber:
+            return void(w.read({Quantity::chamber_outside}));
+        case Thing::limiter_leads:
+            return void(w.read({Quantity::limiter_leads}));
         case Thing::room:
             return look_at_room(w);
         case Thing::power_point:
@@ -231,6 +240,14 @@ void listen(Workplace& w, const Act& act) {
     w.stop_watching();
 }
 
+/// The burner lights within the time, or nothing is heard.
+void listen_to_light_up(Workplace& w, const Act& act) {
+    w.begin_watching(false);
+    w.pass(seconds_of(act));
+    w.read({Quantity::light_up_sound, Hold::now, seconds_of(act)});
+    w.stop_watching();
+}
+
 void wait(Workplace& w, const Act& act) {
     w.pass(act.number);
 }
@@ -262,6 +279,7 @@ constexpr std::array table{
     Doing{Verb::watch, can_be_watched, watch, When::own},
     Doing{Verb::listen, no_obstacle, listen, When::own},
     Doing{Verb::listen_for, no_obstacle, listen, When::own},
+    Doing{Verb::listen_to_light_up, no_obstacle, listen_to_light_up, When::own},
     Doing{Verb::wait, no_obstacle, wait, When::own},
     Doing{Verb::wait_for_change, no_obstacle, wait_for_change, When::own},
     Doing{Verb::wait_for_change_at_most, no_obstacle, wait_for_change, When::own},

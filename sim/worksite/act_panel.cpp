@@ -165,6 +165,11 @@ void read_settings(Workplace& w, const Act&) {
     w.say(title(Setting::priority) + priority_words(now.first_priority));
     w.read({Quantity::setting_gas});
     w.read({Quantity::setting_altitude});
+    for (const Quantity quantity : {Quantity::setting_highest, Quantity::setting_priority}) {
+        Workplace::ReadingOf said{quantity};
+        said.numbered = false;
+        w.read(said);
+    }
 }
 
 void read_plate(Workplace& w, const Act&) {

@@ -13,8 +13,8 @@ namespace emberpath::worksite {
 namespace {
 
 constexpr std::array<std::string_view, joint_count> joint_names{
-    "inlet test point", "manifold test point", "regulator test point", "cylinder joint",
-    "burner joint"};
+    "inlet test point", "manifold test point", "regulator test point",
+    "cylinder joint",   "burner joint",        "inlet union"};
 constexpr double held_pipe_m3 = 3.0e-3;  // between meter or cylinder and the heater
 constexpr double atmosphere_pa = 101325.0;
 constexpr int test_length_s = 120;
@@ -23,12 +23,12 @@ constexpr double least_held_pa = 1000.0;
 constexpr double small_draw = 0.22;
 
 double leak_at(const Workplace& w, std::size_t joint, double pressure_pa) {
-    return w.fabric.weep_m3_per_s[joint] * std::sqrt(std::max(0.0, pressure_pa) / 2000.0);
+    return w.weep_at(static_cast<Joint>(joint)) * std::sqrt(std::max(0.0, pressure_pa) / 2000.0);
 }
 
 bool leaks(const Workplace& w, std::size_t joint) {
     const bool open = joint < 3 && w.fabric.point_open[joint] && w.bench.manometer_at != joint;
-    return open || w.fabric.weep_m3_per_s[joint] > 0.0;
+    return open || w.weep_at(static_cast<Joint>(joint)) > 0.0;
 }
 
 /// Only what stands under pressure can show bubbles, and only that is proved.
@@ -45,6 +45,10 @@ void fluid_test(Workplace& w, const Act&) {
             w.fabric.joint_unproved[i] = false;
         }
     }
+    Workplace::ReadingOf at_union{Quantity::union_bubbles};
+    at_union.numbered = false;
+    at_union.trusted = w.joint_under_pressure(Joint::inlet_union);
+    w.read(at_union);
     if (sound) w.say("No bubbles.");
     w.precautions.tested_first = w.precautions.tested_first || any;
     const auto burner = static_cast<std::size_t>(Joint::manifold);

@@ -55,6 +55,9 @@ void work(Workplace& w, const faults::RemedyInfo& info, double seconds) {
             return w.pass(seconds);
         case faults::GasJoint::cylinder:
             return work_on_joint(w, Joint::cylinder, shut_at_supply, seconds);
+        case faults::GasJoint::inlet_union:
+            return work_on_joint(w, Joint::inlet_union, shut_at_supply || !w.services.gas_at_heater,
+                                 seconds);
         case faults::GasJoint::burner:
             return work_on_joint(w, Joint::burner, shut_at_supply || !w.services.gas_at_heater,
                                  seconds);
@@ -177,7 +180,7 @@ void Workplace::carry_out(Remedy remedy) {
     deeds.lasting_remedy = tick_;
     deeds.running_ticks = 0;
     severities_.clear();
-    heater.install(0, installation_of(job, faults_left(), time_s(), fabric.alterations));
+    heater.install(0, installation_of(job, faults_left(), moment(), fabric.alterations));
     if (remedy == Remedy::replace_valve_lead) ++services.fuses_fitted;
     if (follower_) follower_->remedied(remedy);
     if (remedy == Remedy::change_cylinder) {

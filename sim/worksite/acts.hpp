@@ -166,6 +166,7 @@ enum class Verb {
     say_where,
     bypass_safety_switch,
     restore_safety_switch,
+    listen_to_light_up,
 };
 
 // Closed lists of things that sentences name; the order is that of the vocabulary below.
@@ -186,12 +187,16 @@ enum class Thing : std::size_t {
     changeover,
     relief_drain,
     casing_floor,
+    gas_valve,
+    air_intake,
+    chamber,
+    limiter_leads,
     first_tap,  // then every tap of the site
 };
 enum class Point : std::size_t { inlet, manifold, regulator };
 /// Gas joints that work can open; the first three are the test points.
-enum class Joint : std::size_t { inlet, manifold, regulator, cylinder, burner };
-inline constexpr std::size_t joint_count = 5;
+enum class Joint : std::size_t { inlet, manifold, regulator, cylinder, burner, inlet_union };
+inline constexpr std::size_t joint_count = 6;
 inline constexpr std::size_t colleague = 4;  // of the bodies one can escalate to
 inline constexpr std::size_t asbestos_assessor = 5;
 enum class Probe : std::size_t {

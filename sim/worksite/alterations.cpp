@@ -34,10 +34,10 @@ controller::Settings with_alterations(controller::Settings settings,
     return settings;
 }
 
-Installation installation_of(const Job& job, std::span<const faults::Fault> faults, double time_s,
-                             const Alterations& alterations) {
-    return {with_alterations(faults::with_faults(job.healthy, faults, time_s), alterations),
-            with_alterations(faults::with_faults(job.settings, faults, time_s), alterations)};
+Installation installation_of(const Job& job, std::span<const faults::Fault> faults,
+                             const faults::Moment& now, const Alterations& alterations) {
+    return {with_alterations(faults::with_faults(job.healthy, faults, now), alterations),
+            with_alterations(faults::with_faults(job.settings, faults, now), alterations)};
 }
 
 }  // namespace emberpath::worksite

@@ -79,7 +79,8 @@ struct Alterations {
                                                     const Alterations& alterations);
 /// The job's sound house with these causes at this time and what hands did to it.
 [[nodiscard]] Installation installation_of(const Job& job, std::span<const faults::Fault> faults,
-                                           double time_s, const Alterations& alterations = {});
+                                           const faults::Moment& now,
+                                           const Alterations& alterations = {});
 
 /// Follows an attempt tick by tick: shadows, recorders, tests. Called in the order things happen.
 class Follower {

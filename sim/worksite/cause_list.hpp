@@ -18,9 +18,11 @@ struct CauseLine {
     std::string remedy_word;
     bool cylinder_only = false;
     bool mains_only = false;
+    std::string needs;  // "a tempering valve"; empty: nothing in particular
 };
 
-/// In catalogue order; with a gas kind, only those that a house on that gas can have.
-[[nodiscard]] std::vector<CauseLine> cause_list(std::optional<GasKind> gas = std::nullopt);
+/// In catalogue order; with a site, only those that can act there.
+[[nodiscard]] std::vector<CauseLine> cause_list(
+    const std::optional<faults::SiteTraits>& site = std::nullopt);
 
 }  // namespace emberpath::worksite

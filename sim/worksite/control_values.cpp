@@ -36,6 +36,10 @@ std::optional<double> control_value(Quantity quantity, const HeaterView& heater,
             return heater.settings.altitude_m;
         case Q::setting_gas:
             return heater.settings.gas;
+        case Q::setting_highest:
+            return heater.settings.maximum_set_k;
+        case Q::setting_priority:
+            return heater.settings.first_priority;
         case Q::history_event:
             return static_cast<double>(r.history[0].event);
         case Q::history_count:

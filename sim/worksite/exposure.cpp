@@ -54,6 +54,7 @@ bool Workplace::gas_present(Point point) const {
 bool Workplace::joint_under_pressure(Joint joint) const {
     switch (joint) {
         case Joint::inlet:
+        case Joint::inlet_union:
             return gas_present(Point::inlet);
         case Joint::manifold:
         case Joint::burner:
@@ -61,6 +62,12 @@ bool Workplace::joint_under_pressure(Joint joint) const {
         default:
             return gas_present(Point::regulator);
     }
+}
+
+double Workplace::weep_at(Joint joint) const {
+    const double found =
+        joint == Joint::inlet_union ? heater.plant.parameters.gas_union_leak_m3_per_s : 0.0;
+    return fabric.weep_m3_per_s[static_cast<std::size_t>(joint)] + found;
 }
 
 double Workplace::escaping_m3_per_s(const HeaterView& view) const {
@@ -71,8 +78,8 @@ double Workplace::escaping_m3_per_s(const HeaterView& view) const {
         sum += through(nipple_m2, pressure_at(point, view.plant), view.parameters.gas_kg_per_m3);
     }
     for (std::size_t i = 0; i < joint_count; ++i)
-        if (fabric.weep_m3_per_s[i] > 0.0 && joint_under_pressure(static_cast<Joint>(i)))
-            sum += fabric.weep_m3_per_s[i] *
+        if (weep_at(static_cast<Joint>(i)) > 0.0 && joint_under_pressure(static_cast<Joint>(i)))
+            sum += weep_at(static_cast<Joint>(i)) *
                    std::sqrt(std::max(0.0, view.plant.regulator_outlet_pa) / weep_at_pa);
     if (fabric.wide_open_joint && services.gas_at_supply)
         sum +=

@@ -237,7 +237,7 @@ void Workplace::measure_share(std::size_t tap) {
 
 void Workplace::set_alterations(const Alterations& alterations) {
     fabric.alterations = alterations;
-    heater.install(0, installation_of(job, faults_left(), time_s(), alterations));
+    heater.install(0, installation_of(job, faults_left(), moment(), alterations));
     if (follower_) follower_->altered(alterations);
     changed();
 }

@@ -113,4 +113,7 @@ struct Job {
     faults::Remedy intended = faults::Remedy::explain_to_customer;  // class of the first fault
 };
 
+/// What the house has that some causes need: decides which can act there and which shadows it gets.
+[[nodiscard]] faults::SiteTraits traits_of(const Job& job);
+
 }  // namespace emberpath::worksite

@@ -110,6 +110,8 @@ std::vector<std::string> open_points(const Workplace& w) {
 }
 
 bool any_weep(const Workplace& w) {
+    const bool on = w.services.gas_at_supply && w.services.gas_at_heater;
+    if (on && w.weep_at(Joint::inlet_union) > 0.0) return true;
     return std::any_of(w.fabric.weep_m3_per_s.begin(), w.fabric.weep_m3_per_s.end(),
                        [](double weep) { return weep > 0.0; });
 }

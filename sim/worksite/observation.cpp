@@ -291,6 +291,7 @@ double value_of(Quantity quantity,
                 const ToolSetup& tools) {
     if (const auto of_house = house_value(quantity, heater, inputs)) return *of_house;
     if (const auto of_control = control_value(quantity, heater, inputs.panel)) return *of_control;
+    if (const auto looked = look_value(quantity, heater, inputs)) return *looked;
     const QuantityInfo& row = info(quantity);
     if (is_electrical(quantity))
         return row.categorical

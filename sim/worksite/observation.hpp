@@ -121,8 +121,17 @@ enum class Quantity {
     relief_drain,
     casing_wet,
     diverter_smoke,
+    setting_highest,
+    setting_priority,
+    // more to look at and listen to (sim/worksite/look_values.cpp)
+    gas_valve_handle,
+    air_intake,
+    chamber_outside,
+    limiter_leads,
+    union_bubbles,
+    light_up_sound,
 };
-inline constexpr std::size_t quantity_count = 86;
+inline constexpr std::size_t quantity_count = 94;
 
 /// A reading is the value now, or an extreme since the tool was attached or its hold was cleared.
 enum class Hold { now, highest, lowest };
@@ -178,6 +187,9 @@ enum ChangeoverLook : std::size_t { change_first, change_both, change_reserve };
 enum ReliefLook : std::size_t { relief_dry, relief_drips };
 enum WetLook : std::size_t { case_dry, case_wet };
 enum SmokeLook : std::size_t { smoke_drawn_in, smoke_hangs, smoke_blown_out };
+enum HandleLook : std::size_t { handle_in_line, handle_part_way, handle_across };
+enum IntakeLook : std::size_t { intake_clear, intake_partly_felted, intake_felted };
+enum ChamberLook : std::size_t { chamber_clean, chamber_scorched };
 enum FrostLook : std::size_t { frost_no_cylinder, frost_none, frost_line_high, frost_line_low };
 
 /// Operating condition under which a reading was taken. Re-reads of the same quantity under the same
@@ -256,6 +268,9 @@ struct Senses {
 /// The same for the house beside its heater; nothing for other quantities.
 [[nodiscard]] std::optional<double> house_value(Quantity quantity, const HeaterView& heater,
                                                 const TickInputs& inputs);
+/// The same for what needs a closer look, leak fluid or an ear; nothing for others.
+[[nodiscard]] std::optional<double> look_value(Quantity quantity, const HeaterView& heater,
+                                               const TickInputs& inputs);
 
 /// The same for readings of the controller's settings, memory and link cable; nothing for others.
 [[nodiscard]] std::optional<double> control_value(Quantity quantity, const HeaterView& heater,

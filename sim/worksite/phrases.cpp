@@ -21,6 +21,7 @@ constexpr std::array rows_before_remedies{
     PhraseRow{watch, Kind::look, {"watch {watched} for {duration}", "keep your eyes on it and note what changes", 10}},
     PhraseRow{listen, Kind::look, {"listen", "fan and spark, for ten seconds", 10}},
     PhraseRow{listen_for, Kind::look, {"listen for {duration}", "fan and spark, as long as you say", 10}},
+    PhraseRow{listen_to_light_up, Kind::look, {"listen to light-up", "half a minute: soft, or a thump", 30}},
     PhraseRow{open_tap, Kind::operate, {"open {tap} [a little|halfway|fully]", "hot water runs; fully if you say nothing", 3}},
     PhraseRow{close_tap, Kind::operate, {"close {tap}", "stop the water", 3}},
     PhraseRow{turn_on, Kind::operate, {"turn on {appliance}", "the heater at its panel, or another gas appliance", 5}},
@@ -200,6 +201,8 @@ double look_seconds(std::size_t thing) {
         case Thing::fins:
             return 60.0;
         case Thing::electrode:
+        case Thing::chamber:
+        case Thing::limiter_leads:
         case Thing::board_fuse:
             return 30.0;
         case Thing::switchboard:

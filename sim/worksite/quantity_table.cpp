@@ -108,6 +108,14 @@ constexpr std::array<QuantityInfo, quantity_count> table{{
     {Q::relief_drain, "relief_drain", "drain of the relief valve", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 2},
     {Q::casing_wet, "casing_wet", "floor of the case", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 2},
     {Q::diverter_smoke, "diverter_smoke", "smoke at the draught diverter", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 1.0, 1.0, 3},
+    {Q::setting_highest, "setting_highest", "highest set temperature stored", Tool::readout, false, false, 0.05, 0.0, 0.1, 0.2, 0.5, 0.5, 0},
+    {Q::setting_priority, "setting_priority", "priority of the wall controllers", Tool::readout, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.5, 4},
+    {Q::gas_valve_handle, "gas_valve_handle", "handle of the heater's gas valve", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 3},
+    {Q::air_intake, "air_intake", "air intake", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.0, 3},
+    {Q::chamber_outside, "chamber_outside", "outside of the combustion chamber", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 3.0, 2},
+    {Q::limiter_leads, "limiter_leads", "leads of the overheat limiter", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 3.0, 2},
+    {Q::union_bubbles, "union_bubbles", "leak fluid at the inlet union", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 1.0, 0.0, 2},
+    {Q::light_up_sound, "light_up_sound", "sound of the latest light-up", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.0, 2},
 }};
 // clang-format on
 
@@ -145,6 +153,16 @@ constexpr std::array<std::string_view, 2> tingle_words{"nothing felt", "a tingle
 constexpr std::array<std::string_view, 2> gas_words{"natural gas", "propane"};
 constexpr std::array<std::string_view, 4> screen_words{"not fitted", "dark",
                                                        "lit, no answer from the heater", "lit"};
+
+constexpr std::array<std::string_view, 4> priority_words{"lowest set value", "first", "second",
+                                                         "third"};
+constexpr std::array<std::string_view, 3> handle_words{"in line with the pipe", "part way",
+                                                       "across the pipe"};
+constexpr std::array<std::string_view, 3> intake_words{"clear", "partly felted", "felted"};
+constexpr std::array<std::string_view, 2> chamber_words{"clean", "scorched beside a seam"};
+constexpr std::array<std::string_view, 2> limiter_words{"as made", "bridged by a wire"};
+constexpr std::array<std::string_view, 2> bubble_words{"no bubbles", "bubbles"};
+constexpr std::array<std::string_view, 2> light_up_words{"soft or none", "a thump"};
 
 template <std::size_t N>
 std::string_view pick(const std::array<std::string_view, N>& words, std::size_t category) {
@@ -231,6 +249,20 @@ std::string_view category_word(Quantity quantity, std::size_t category) {
             return pick(smoke_words, category);
         case Q::setting_gas:
             return pick(gas_words, category);
+        case Q::setting_priority:
+            return pick(priority_words, category);
+        case Q::gas_valve_handle:
+            return pick(handle_words, category);
+        case Q::air_intake:
+            return pick(intake_words, category);
+        case Q::chamber_outside:
+            return pick(chamber_words, category);
+        case Q::limiter_leads:
+            return pick(limiter_words, category);
+        case Q::union_bubbles:
+            return pick(bubble_words, category);
+        case Q::light_up_sound:
+            return pick(light_up_words, category);
         case Q::wall_screen_1:
         case Q::wall_screen_2:
         case Q::wall_screen_3:

@@ -37,7 +37,10 @@ constexpr std::array fixed_spellings{
     Fixed{"thing", 13, "changeover"}, Fixed{"thing", 13, "changeover lever"}, Fixed{"thing", 13, "changeover indicator"},
     Fixed{"thing", 14, "relief drain"}, Fixed{"thing", 14, "relief valve"}, Fixed{"thing", 15, "case floor"}, Fixed{"thing", 15, "floor of case"},
     Fixed{"cylinder", 0, "first cylinder"}, Fixed{"cylinder", 1, "second cylinder"}, Fixed{"cylinder", 1, "reserve cylinder"},
-    Fixed{"thing", 12, "igniter lead"}, Fixed{"board switch", 0, "main switch"}, Fixed{"board switch", 1, "circuit breaker"},
+    Fixed{"thing", 12, "igniter lead"}, Fixed{"thing", 16, "gas valve"},
+    Fixed{"thing", 16, "gas valve handle"}, Fixed{"thing", 17, "air intake"}, Fixed{"thing", 17, "intake"},
+    Fixed{"thing", 18, "combustion chamber"}, Fixed{"thing", 18, "chamber"}, Fixed{"thing", 19, "limiter leads"},
+    Fixed{"thing", 19, "overheat limiter"}, Fixed{"board switch", 0, "main switch"}, Fixed{"board switch", 1, "circuit breaker"},
     Fixed{"board switch", 1, "breaker"}, Fixed{"board switch", 2, "second supply"},
     Fixed{"watched", 0, "display"}, Fixed{"watched", 0, "panel"}, Fixed{"watched", 1, "burner window"},
     Fixed{"watched", 1, "window"}, Fixed{"watched", 1, "burner"}, Fixed{"watched", 1, "flame"},
@@ -49,6 +52,7 @@ constexpr std::array fixed_spellings{
     Fixed{"point", 2, "regulator test point"},
     Fixed{"joint", 0, "inlet"}, Fixed{"joint", 1, "manifold"}, Fixed{"joint", 2, "regulator"},
     Fixed{"joint", 3, "cylinder"}, Fixed{"joint", 4, "burner"},
+    Fixed{"joint", 5, "inlet union"},
     Fixed{"sensor", 0, "outlet sensor"}, Fixed{"sensor", 1, "inlet sensor"},
     Fixed{"sensor", 2, "exchanger sensor"},
     Fixed{"probe", 0, "outlet sensor"}, Fixed{"probe", 1, "inlet sensor"},
@@ -141,9 +145,9 @@ void add_topics(std::vector<Spelling>& list, const Job& job) {
 }
 
 void add_causes(std::vector<Spelling>& list, const Job& job) {
+    const faults::SiteTraits traits = traits_of(job);
     for (const auto& cause : faults::catalogue()) {
-        if (cause.cylinder_only && job.site.gas != GasKind::propane_cylinder) continue;
-        if (cause.mains_only && job.site.gas == GasKind::propane_cylinder) continue;
+        if (!faults::can_act(cause, traits)) continue;
         list.push_back({static_cast<std::size_t>(cause.cause), std::string(cause.word)});
         list.push_back({static_cast<std::size_t>(cause.cause), std::string(cause.title)});
     }

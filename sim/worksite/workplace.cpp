@@ -91,6 +91,7 @@ void Workplace::step() {
     heater.tick(inputs_);
     if (fabric.alterations.limiter_bridged) heater.plant.flame.limiter_tripped = 0.0;
     lit_just_now_ = !lit_before && heater.plant.flame.lit[0] > 0.5;
+    light_ups_ += lit_just_now_ ? 1 : 0;
     ++tick_;
     watch_limits();
     watch_phase();
@@ -126,7 +127,8 @@ bool Workplace::needs_a_look() {
         return std::any_of(list.begin(), list.end(), [](auto one) { return one != 0; });
     };
     return !resting || went_to_rest || !fabric.cover_on || fabric.wide_open_joint ||
-           any(fabric.point_open) || any(fabric.weep_m3_per_s) || escaped_gas_m3 > 0.0 ||
+           any(fabric.point_open) || any(fabric.weep_m3_per_s) ||
+           weep_at(Joint::inlet_union) > 0.0 || escaped_gas_m3 > 0.0 ||
            precautions.low_gas_m3 > 0.0 || inputs_.surroundings.test_nipple_leak_m3_per_s > 0.0 ||
            lit_just_now_;
 }
@@ -207,6 +209,15 @@ std::vector<faults::Fault> Workplace::faults_left() const {
     return left;
 }
 
+faults::Moment Workplace::moment() const {
+    faults::Moment now(time_s());
+    now.night = inputs_.surroundings.night;
+    now.rain = inputs_.surroundings.rain;
+    now.case_k = heater.plant.state[plant::casing_air];
+    now.light_ups = light_ups_;
+    return now;
+}
+
 /// Maps the healthy parameters again, whole, whenever a severity moves: clearing is exact.
 void Workplace::refresh_parameters() {
     const bool changing = faults::changes_after(job.faults, time_s());
@@ -216,10 +227,10 @@ void Workplace::refresh_parameters() {
     const auto left = faults_left();
     std::vector<double> now;
     now.reserve(left.size());
-    for (const auto& fault : left) now.push_back(faults::severity_at(fault, time_s()));
+    for (const auto& fault : left) now.push_back(faults::severity_at(fault, moment()));
     if (tick_ > 0 && now == severities_) return;
     severities_ = std::move(now);
-    heater.install(0, installation_of(job, left, time_s(), fabric.alterations));
+    heater.install(0, installation_of(job, left, moment(), fabric.alterations));
 }
 
 void Workplace::build_inputs() {
@@ -324,7 +335,7 @@ HeaterView Workplace::look_plugged() const {
     Heater<double> copy = heater;
     Alterations plugged = fabric.alterations;
     plugged.sensor_unplugged = {};
-    copy.install(0, installation_of(job, faults_left(), time_s(), plugged));
+    copy.install(0, installation_of(job, faults_left(), moment(), plugged));
     return view(copy, 0, inputs_);
 }
 

@@ -49,9 +49,12 @@ class Workplace {
     [[nodiscard]] bool smells_gas() const { return smell_noticed_; }
     [[nodiscard]] bool gas_present(Point point) const;
     [[nodiscard]] bool joint_under_pressure(Joint joint) const;
+    /// What a joint lets out at 2 kPa [m3/s], badly made here or found so.
+    [[nodiscard]] double weep_at(Joint joint) const;
     /// Working on the sensor under the multimeter: the heater as if nothing were unplugged.
     [[nodiscard]] HeaterView look_plugged() const;
     [[nodiscard]] std::vector<faults::Fault> faults_left() const;
+    [[nodiscard]] faults::Moment moment() const;
 
     // --- what is shown and kept ---
     void say(std::string line);
@@ -165,6 +168,7 @@ class Workplace {
     bool was_changing_ = true;  // a fault's severity, in the tick before
     bool tools_resting_ = true;
     bool lit_just_now_ = false;
+    int light_ups_ = 0;
     bool smell_noticed_ = false;
     int readings_ = 0;
     std::uint64_t joints_made_ = 0;

@@ -3,11 +3,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <tuple>
 
 #include "sim/math/functions.hpp"
 #include "sim/worksite/electrical_quantities.hpp"
 #include "sim/worksite/site_state.hpp"
-#include "tests/laws/house.hpp"
 
 namespace emberpath::laws {
 namespace {
@@ -15,12 +16,14 @@ namespace {
 using worksite::Quantity;
 
 constexpr std::array draws_lpm{3.5, 10.0, 16.0, 16.0};  // small, middle, full, long
-constexpr double draw_s = 300.0, long_draw_s = 1800.0, watched_s = 20.0, attempt_s = 2.0;
+constexpr double rest_s = 280.0, draw_s = 300.0, long_draw_s = 1800.0, watched_s = 20.0,
+                 attempt_s = 2.0;
 
 worksite::ToolSetup every_tool() {
     worksite::ToolSetup tools;
     tools.analyser_sampling = true;
     tools.tap_opening_share = 1.0;
+    tools.tap = shower;
     tools.watching = tools.listening = true;
     return tools;
 }
@@ -28,22 +31,18 @@ worksite::ToolSetup every_tool() {
 /// A house that lives through one occasion, watched by eyes, ears and instruments.
 class Visit {
   public:
-    Visit(faults::Cause cause, double severity, bool cylinder) : house_(cylinder) {
+    Visit(faults::Cause cause, double severity, const Premises& premises)
+        : premises_(premises), house_(furnished(premises)) {
         healthy_ = house_.heater.plant.parameters;
-        if (cylinder) {
-            house_.inputs.surroundings.ambient_k = 5.0 + celsius;
-            house_.inputs.surroundings.cylinder_ambient_k = 5.0 + celsius;
-        }
         const faults::Fault fault{cause, severity};
         house_.heater.install(0, {faults::with_fault(healthy_, fault, 0.0),
                                   faults::with_fault(house_.heater.settings, fault, 0.0)});
         plant::settle_cold(house_.heater.plant, house_.inputs.surroundings);
         run(2.0);
     }
-    void open_taps(double asked_lpm) {
-        const double set_c = house_.inputs.panel.set_point_k - celsius;
-        house_.inputs.surroundings.hot_tap_conductance = taps_for(healthy_, set_c, asked_lpm);
-    }
+    void open_taps(double asked_lpm) { draw(house_.inputs, healthy_, premises_, asked_lpm); }
+    void main_switch_off() { house_.inputs.surroundings.electrical.main_switch = 0.0; }
+    void shut_cold_valve() { house_.inputs.surroundings.water_isolator = 0.0; }
     void run(double seconds) {
         for (long i = std::lround(seconds / signals::tick_s); i > 0; --i) tick();
     }
@@ -78,6 +77,7 @@ class Visit {
         if (watching_) senses_.step(look(), every_tool());
     }
 
+    Premises premises_;
     House house_;
     plant::PlantParameters healthy_;
     worksite::Gusts gusts_{1, 8.0};
@@ -117,20 +117,6 @@ Readings draw(Visit visit, double asked_lpm, double seconds) {
     return visit.read();
 }
 
-Readings on_occasion(Visit visit, Occasion occasion) {
-    switch (occasion) {
-        case Occasion::standby:
-            visit.watch(watched_s);
-            return visit.read();
-        case Occasion::light_up:
-            return light_up(visit);
-        case Occasion::long_draw:
-            return draw(visit, draws_lpm[3], long_draw_s);
-        default:
-            return draw(visit, draws_lpm[static_cast<std::size_t>(occasion) - 2], draw_s);
-    }
-}
-
 double on_scale(const worksite::QuantityInfo& row, double value) {
     return row.logarithmic ? math::log(std::max(value, 0.5 * row.error_absolute)) : value;
 }
@@ -145,28 +131,38 @@ double scale(const worksite::QuantityInfo& row, double value) {
 
 std::string_view title(Occasion occasion) {
     constexpr std::array<std::string_view, occasion_count> titles{
-        "standby", "light-up", "small draw", "middle draw", "full draw", "long draw"};
+        "standby",   "light-up",  "small draw",      "middle draw",
+        "full draw", "long draw", "main switch off", "cold valve shut"};
     return titles[static_cast<std::size_t>(occasion)];
 }
 
-Findings find(faults::Cause cause, double severity, bool cylinder) {
-    const Visit begun(cause, severity, cylinder);
+Findings find(faults::Cause cause, double severity, const Premises& premises) {
+    const Visit begun(cause, severity, premises);
     Findings found;
-    found.cylinder = cylinder;
-    for (std::size_t i = 0; i < occasion_count; ++i)
-        if (cylinder || static_cast<Occasion>(i) != Occasion::long_draw)
-            found.on[i] = on_occasion(begun, static_cast<Occasion>(i));
+    found.cylinder = premises.cylinder;
+    Visit standby = begun;
+    standby.run(rest_s);
+    standby.watch(watched_s);
+    found.on[0] = standby.read();
+    found.on[1] = light_up(begun);
+    for (std::size_t i = 0; i < 3; ++i) found.on[2 + i] = draw(begun, draws_lpm[i], draw_s);
+    if (premises.cylinder) found.on[5] = draw(begun, draws_lpm[3], long_draw_s);
+    Visit without_mains = begun;
+    without_mains.main_switch_off();
+    without_mains.watch(watched_s);
+    found.on[6] = without_mains.read();
+    Visit without_cold = begun;
+    without_cold.shut_cold_valve();
+    without_cold.open_taps(draws_lpm[1]);
+    without_cold.watch(watched_s);
+    found.on[7] = without_cold.read();
     return found;
 }
 
-Readings find_on(Occasion occasion, faults::Cause cause, double severity, bool cylinder) {
-    return on_occasion(Visit(cause, severity, cylinder), occasion);
-}
-
 bool counts(Quantity quantity) {
-    return quantity != Quantity::complaint_heard && quantity != Quantity::room_co &&
-           quantity != Quantity::readout_phase && quantity != Quantity::volts_between &&
-           quantity != Quantity::ohms_between && quantity != Quantity::clamp_current;
+    return quantity != Quantity::complaint_heard && quantity != Quantity::readout_phase &&
+           quantity != Quantity::volts_between && quantity != Quantity::ohms_between &&
+           quantity != Quantity::clamp_current;
 }
 
 double apart(Quantity quantity, double a, double b) {
@@ -200,23 +196,37 @@ std::size_t first_set_with(Quantity quantity) {
 
 double apart(const Findings& a, const Findings& b, std::size_t instrument_set) {
     double most = 0.0;
-    const std::size_t occasions = a.cylinder ? occasion_count : occasion_count - 1;
     for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
         const auto quantity = static_cast<Quantity>(q);
         if (!counts(quantity) || first_set_with(quantity) > instrument_set) continue;
-        for (std::size_t o = 0; o < occasions; ++o)
-            most = std::max(most, apart(quantity, a.on[o][q], b.on[o][q]));
+        for (std::size_t o = 0; o < occasion_count; ++o)
+            if (a.has(o)) most = std::max(most, apart(quantity, a.on[o][q], b.on[o][q]));
     }
     return most;
 }
 
-std::vector<double> severities(const faults::CauseInfo& row, int count, double sign) {
+std::vector<double> severities(const faults::CauseInfo& row, double sign) {
+    constexpr int count = 5;
     if (row.on_off || row.least_severity == row.greatest_severity) return {row.greatest_severity};
     std::vector<double> all;
     const double range = row.greatest_severity - row.least_severity;
     for (int i = 0; i < count; ++i)
         all.push_back(sign * (row.least_severity + range * i / (count - 1)));
     return all;
+}
+
+const std::vector<Findings>& found(faults::Cause cause, double sign, const Premises& premises) {
+    using Key = std::tuple<faults::Cause, double, bool, faults::Needs>;
+    static std::map<Key, std::vector<Findings>> kept;
+    auto& list = kept[{cause, sign, premises.cylinder, premises.needs}];
+    if (list.empty())
+        for (const double severity : severities(faults::info(cause), sign))
+            list.push_back(find(cause, severity, premises));
+    return list;
+}
+
+const Findings& sound(const Premises& premises) {
+    return found(faults::Cause::no_fault, 1.0, premises).front();
 }
 
 std::vector<double> signs(const faults::CauseInfo& row) {

@@ -1,6 +1,5 @@
 // Writes docs/cause_matrix.md.
 #include <algorithm>
-#include <map>
 
 #include "sim/units/units.hpp"
 #include "tests/laws/cause_matrix.hpp"
@@ -13,7 +12,6 @@ using faults::CauseInfo;
 using worksite::Quantity;
 
 constexpr std::size_t most_rows = 8;
-constexpr int pair_severities = 5;
 
 constexpr std::string_view opening = R"(# Causes and readings
 
@@ -21,7 +19,10 @@ constexpr std::string_view opening = R"(# Causes and readings
 
 What each cause does to what can be read, from the simulation: set point 50 °C, inlet 14 °C, draws of 3.5, 10 and
 16 L/min for five minutes; cylinders on a morning of 5 °C, their long draw half an hour. Light-up is two seconds
-after the first attempt begins, pressures and flame current at their peak. A reading has moved when it is three
+after the first attempt begins, pressures and flame current at their peak; standby follows five minutes of rest; with
+the main switch off and with the cold valve shut (a hot tap open) the house is read after twenty seconds. A cause that
+needs something more (two cylinders, an open flue, a tempering valve, a night, wall controllers, a high set value) is
+read in a house that has it, against a sound house of the same kind. A reading has moved when it is three
 instrument scales from the sound house (scale^2 = error of the instrument^2 + what the model may be off by^2; the
 table of instruments is in scoring.md). Arrows give the direction, the figure in brackets the distance in scales;
 a dot means not moved. At most eight readings of each cause, the ones that moved furthest, on the occasion where
@@ -40,11 +41,15 @@ the customer.
 
 )";
 
-/// A cause with one sign, read at three severities.
+/// A cause with one sign, in the house that it needs.
 struct Column {
     const CauseInfo* row;
     double sign;
-    std::vector<Findings> found;
+    Premises premises;
+    [[nodiscard]] std::vector<Findings> shown() const {  // least, middle, greatest
+        const auto& all = found(row->cause, sign, premises);
+        return all.size() == 1 ? all : std::vector<Findings>{all[0], all[2], all[4]};
+    }
 };
 
 struct Line {
@@ -52,15 +57,15 @@ struct Line {
     double most = 0.0;
 };
 
-std::vector<Line> moved(const Column& column, const Findings& sound) {
+std::vector<Line> moved(const std::vector<Findings>& shown, const Findings& healthy) {
     std::vector<Line> lines;
-    const std::size_t occasions = sound.cylinder ? occasion_count : occasion_count - 1;
     for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
         if (!counts(static_cast<Quantity>(q))) continue;
         Line best{q, 0, 0.0};
-        for (std::size_t o = 0; o < occasions; ++o)
-            for (const Findings& found : column.found) {
-                const double d = apart(static_cast<Quantity>(q), found.on[o][q], sound.on[o][q]);
+        for (std::size_t o = 0; o < occasion_count; ++o)
+            for (const Findings& one : shown) {
+                if (!healthy.has(o)) continue;
+                const double d = apart(static_cast<Quantity>(q), one.on[o][q], healthy.on[o][q]);
                 if (d > best.most) best = {q, o, d};
             }
         if (best.most >= separable) lines.push_back(best);
@@ -70,10 +75,10 @@ std::vector<Line> moved(const Column& column, const Findings& sound) {
     return lines;
 }
 
-std::string cell(const Line& line, const Findings& found, const Findings& sound) {
+std::string cell(const Line& line, const Findings& one, const Findings& healthy) {
     const auto quantity = static_cast<Quantity>(line.quantity);
-    const double was = sound.on[line.occasion][line.quantity];
-    const double is = found.on[line.occasion][line.quantity];
+    const double was = healthy.on[line.occasion][line.quantity];
+    const double is = one.on[line.occasion][line.quantity];
     const double distance = apart(quantity, is, was);
     if (distance < separable) return "·";
     const std::string text = worksite::text_of(quantity, is);
@@ -81,15 +86,16 @@ std::string cell(const Line& line, const Findings& found, const Findings& sound)
     return std::string(is > was ? "↑ " : "↓ ") + text + " (" + units::fixed(distance, 0) + ")";
 }
 
-std::string table_of(const Column& column, const Findings& sound) {
+std::string table_of(const Column& column) {
     std::string text = "\n### `" + std::string(column.row->word) + "`";
     if (column.row->has_sign) text += column.sign > 0.0 ? ", positive" : ", negative";
     text += "\n\n";
-    std::vector<Line> lines = moved(column, sound);
+    const Findings& healthy = sound(column.premises);
+    const std::vector<Findings> shown = column.shown();
+    std::vector<Line> lines = moved(shown, healthy);
     if (lines.empty()) return text + "No reading moves.\n";
-    const bool graded = column.found.size() > 1;
     text +=
-        graded
+        shown.size() > 1
             ? "| reading | when | sound | least | middle | greatest |\n|---|---|---|---|---|---|\n"
             : "| reading | when | sound | with the cause |\n|---|---|---|---|\n";
     const std::size_t more = lines.size() > most_rows ? lines.size() - most_rows : 0;
@@ -98,29 +104,30 @@ std::string table_of(const Column& column, const Findings& sound) {
         const auto quantity = static_cast<Quantity>(line.quantity);
         text += "| " + std::string(worksite::info(quantity).title) + " | " +
                 std::string(title(static_cast<Occasion>(line.occasion))) + " | " +
-                worksite::text_of(quantity, sound.on[line.occasion][line.quantity]) + " |";
-        for (const Findings& found : column.found) text += " " + cell(line, found, sound) + " |";
+                worksite::text_of(quantity, healthy.on[line.occasion][line.quantity]) + " |";
+        for (const Findings& one : shown) text += " " + cell(line, one, healthy) + " |";
         text += "\n";
     }
     if (more > 0) text += "\nand " + std::to_string(more) + " more.\n";
     return text;
 }
 
-std::vector<Findings> found_at(const CauseInfo& row, int count, bool cylinder) {
-    std::vector<Findings> all;
+/// Every severity of both signs.
+std::vector<const Findings*> all_of(const CauseInfo& row, const Premises& premises) {
+    std::vector<const Findings*> all;
     for (const double sign : signs(row))
-        for (const double severity : severities(row, count, sign))
-            all.push_back(find(row.cause, severity, cylinder));
+        for (const Findings& one : found(row.cause, sign, premises)) all.push_back(&one);
     return all;
 }
 
 /// Percent of pairs of severities that each set leaves unseparated; empty when the first one separates all.
-std::vector<double> left_over(const std::vector<Findings>& a, const std::vector<Findings>& b) {
+std::vector<double> left_over(const std::vector<const Findings*>& a,
+                              const std::vector<const Findings*>& b) {
     std::vector<double> left(instrument_sets.size(), 0.0);
-    for (const Findings& x : a)
-        for (const Findings& y : b)
+    for (const Findings* x : a)
+        for (const Findings* y : b)
             for (std::size_t set = 0; set < left.size(); ++set) {
-                if (apart(x, y, set) >= separable) break;
+                if (apart(*x, *y, set) >= separable) break;
                 left[set] += 100.0 / static_cast<double>(a.size() * b.size());
             }
     if (left.front() == 0.0) left.clear();
@@ -134,45 +141,84 @@ std::string pair_row(const CauseInfo& a, const CauseInfo& b, const std::vector<d
     return text + "\n";
 }
 
-std::string pairs_of(bool cylinder) {
-    std::map<Cause, std::vector<Findings>> found;
+/// What a house with something more is compared with beside its own causes: nothing wrong, and whatever a
+/// visitor would think of first there.
+struct Rivals {
+    faults::Needs needs;
+    std::vector<Cause> causes;
+};
+std::vector<Rivals> all_rivals() {
+    using C = Cause;
+    using N = faults::Needs;
+    return {{N::cylinder_pair, {C::gas_valve_stuck_high, C::valve_coil_open, C::regulator_creeps}},
+            {N::open_flue, {C::flue_blocked, C::exchanger_sooted, C::intake_felted, C::fan_worn}},
+            {N::listed_outlets, {C::strainer_blocked, C::water_valve_stuck_shut}},
+            {N::tempering_valve, {C::outlet_sensor_drift, C::mixer_cross_flow}},
+            {N::night, {C::pinhole_inside}},
+            {N::wall_controller, {C::outlet_sensor_drift}},
+            {N::two_wall_controllers, {C::outlet_sensor_drift}},
+            {N::high_set_value, {C::outlet_sensor_drift, C::gas_valve_stuck_high}}};
+}
+
+bool own(const CauseInfo& row, const Premises& where) {
+    if (where.needs != faults::Needs::nothing) return row.needs == where.needs;
+    return row.needs == faults::Needs::nothing && row.cylinder_only == where.cylinder;
+}
+
+/// Causes read in a house of this kind, its own first.
+std::vector<const CauseInfo*> read_in(const Premises& where) {
+    std::vector<const CauseInfo*> list;
     for (const CauseInfo& row : faults::catalogue())
-        if (cylinder ? !row.mains_only : !row.cylinder_only)
-            found[row.cause] = found_at(row, pair_severities, cylinder);
-    std::string text = "| pair |";
+        if (own(row, where)) list.push_back(&row);
+    if (where.needs == faults::Needs::nothing && where.cylinder)
+        for (const CauseInfo& row : faults::catalogue())
+            if (row.needs == faults::Needs::nothing && !row.cylinder_only && !row.mains_only)
+                list.push_back(&row);
+    for (const Rivals& rivals : all_rivals())
+        if (rivals.needs == where.needs)
+            for (const Cause cause : rivals.causes) list.push_back(&faults::info(cause));
+    if (where.needs != faults::Needs::nothing) list.push_back(&faults::info(Cause::no_fault));
+    return list;
+}
+
+std::string pairs_of(const Premises& where) {
+    std::string text;
+    const auto list = read_in(where);
+    for (std::size_t i = 0; i < list.size(); ++i)
+        for (std::size_t j = i + 1; j < list.size(); ++j) {
+            if (list[i]->remedy == list[j]->remedy) continue;
+            if (!own(*list[i], where) && !own(*list[j], where)) continue;  // said before
+            const auto left = left_over(all_of(*list[i], where), all_of(*list[j], where));
+            if (!left.empty()) text += pair_row(*list[i], *list[j], left);
+        }
+    return text;
+}
+
+std::string pairs_table(std::string_view heading, const std::string& rows) {
+    std::string text = "\n### " + std::string(heading) + "\n\n";
+    if (rows.empty()) return text + "None.\n";
+    text += "| pair |";
     for (const auto set : instrument_sets) text += " " + std::string(set) + " |";
     text += "\n|---|";
     for (std::size_t i = 0; i < instrument_sets.size(); ++i) text += "---|";
-    text += "\n";
-    for (const auto& [a, at_a] : found)
-        for (const auto& [b, at_b] : found) {
-            const CauseInfo &x = faults::info(a), &y = faults::info(b);
-            if (a >= b || x.remedy == y.remedy) continue;
-            if (cylinder && !x.cylinder_only && !y.cylinder_only) continue;  // said before
-            const auto left = left_over(at_a, at_b);
-            if (!left.empty()) text += pair_row(x, y, left);
-        }
-    return text;
+    return text + "\n" + rows;
 }
 
 }  // namespace
 
 std::string cause_matrix_page() {
     std::string text(opening);
-    const Findings sound[2] = {find(Cause::no_fault, 0.0, false), find(Cause::no_fault, 0.0, true)};
     text += "## What each cause moves\n";
     for (const CauseInfo& row : faults::catalogue()) {
         if (row.cause == Cause::no_fault) continue;
-        for (const double sign : signs(row)) {
-            Column column{&row, sign, {}};
-            for (const double severity : severities(row, 3, sign))
-                column.found.push_back(find(row.cause, severity, row.cylinder_only));
-            text += table_of(column, sound[row.cylinder_only ? 1 : 0]);
-        }
+        for (const double sign : signs(row)) text += table_of({&row, sign, premises_of(row)});
     }
-    text += std::string(pairs_opening) + "### Natural gas\n\n" + pairs_of(false) +
-            "\n### Cylinder, pairs with a cause of its own\n\n" + pairs_of(true);
-    return text;
+    std::string special;
+    for (const Rivals& rivals : all_rivals())
+        special += pairs_of({rivals.needs == faults::Needs::cylinder_pair, rivals.needs});
+    return text + std::string(pairs_opening) + pairs_table("Natural gas", pairs_of({})) +
+           pairs_table("Cylinder, pairs with a cause of its own", pairs_of({true})) +
+           pairs_table("Houses with something more, against their nearest rivals", special);
 }
 
 }  // namespace emberpath::laws

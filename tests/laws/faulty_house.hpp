@@ -6,21 +6,19 @@
 
 #include "sim/faults/faults.hpp"
 #include "sim/worksite/site_state.hpp"
-#include "tests/laws/house.hpp"
+#include "tests/laws/premises.hpp"
 
 namespace emberpath::laws {
 
 class FaultyHouse {
   public:
-    FaultyHouse(faults::Cause cause, double severity, bool propane = false, double set_c = 50.0)
-        : house_(propane, set_c),
+    FaultyHouse(faults::Cause cause, double severity, bool propane = false)
+        : FaultyHouse(cause, severity, Premises{propane}) {}
+    FaultyHouse(faults::Cause cause, double severity, const Premises& premises)
+        : premises_(premises),
+          house_(furnished(premises)),
           healthy_(house_.heater.plant.parameters),
           settings_(house_.heater.settings) {
-        // A cold morning for cylinders: their trouble is a matter of heat from the air.
-        if (propane) {
-            house_.inputs.surroundings.ambient_k = 5.0 + celsius;
-            house_.inputs.surroundings.cylinder_ambient_k = 5.0 + celsius;
-        }
         become(cause, severity);
         plant::settle_cold(house_.heater.plant, house_.inputs.surroundings);
         run(2.0);
@@ -34,9 +32,7 @@ class FaultyHouse {
     }
     void open_taps(double asked_lpm) {
         // The taps were chosen for the house when it was sound.
-        auto& at = house_.inputs.surroundings;
-        const double set_c = house_.inputs.panel.set_point_k - celsius;
-        at.hot_tap_conductance = asked_lpm > 0.0 ? taps_for(healthy_, set_c, asked_lpm) : 0.0;
+        draw(house_.inputs, healthy_, premises_, asked_lpm);
         opened_s_ = time_s();
     }
     void run(double seconds) {
@@ -69,6 +65,7 @@ class FaultyHouse {
     [[nodiscard]] std::optional<double> locked_after_s() const { return locked_after_s_; }
 
   private:
+    Premises premises_;
     House house_;
     plant::PlantParameters healthy_;
     controller::Settings settings_;

@@ -59,8 +59,8 @@ INSTANTIATE_TEST_SUITE_P(
 
 /// A worn fan is the quietest: even the readout of the controller's own measurements looks right.
 TEST(WornFan, LooksRightOnTheControllersOwnSpeedAndCurrent) {
-    const Findings sound = find(Cause::no_fault, 0.0, false);
-    const Findings worn = find(Cause::fan_worn, 0.6, false);
+    const Findings sound = find(Cause::no_fault, 0.0, Premises{});
+    const Findings worn = find(Cause::fan_worn, 0.6, Premises{});
     const auto full = static_cast<std::size_t>(Occasion::full_draw);
     for (const Quantity q : {Quantity::readout_fan, Quantity::readout_air_trim,
                              Quantity::readout_outlet, Quantity::display_word}) {

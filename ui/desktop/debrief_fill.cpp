@@ -90,7 +90,7 @@ int classes_held(const std::vector<worksite::CauseLine>& causes,
 }
 
 void add_causes_left(screens::DebriefView& view, const Source& from) {
-    const auto causes = worksite::cause_list(from.job.site.gas);
+    const auto causes = worksite::cause_list(worksite::traits_of(from.job));
     std::set<std::string> struck;
     view.causes = classes_held(causes, struck);
     screens::LeftView now{0.0, allowed(from.assessment.on_arrival), view.causes};

@@ -48,6 +48,34 @@ TEST(Catalogue, RangesFrequenciesAndFlagsMakeSense) {
     }
 }
 
+TEST(Catalogue, CausesActOnlyWhereTheirPartIs) {
+    const auto acts = [](Cause cause, const SiteTraits& site) {
+        return can_act(info(cause), site);
+    };
+    const SiteTraits plain{.outlets = 2}, cylinder{.cylinder = true};
+    EXPECT_TRUE(acts(Cause::no_fault, plain));
+    EXPECT_TRUE(acts(Cause::gas_isolator_part_shut, cylinder));
+    EXPECT_FALSE(acts(Cause::cylinder_low, plain));
+    EXPECT_FALSE(acts(Cause::gas_setting_wrong, cylinder));
+    EXPECT_FALSE(acts(Cause::changeover_stuck, cylinder));
+    EXPECT_FALSE(acts(Cause::changeover_stuck, {.cylinder_pair = true}));  // no cylinder at all
+    EXPECT_TRUE(acts(Cause::changeover_stuck, {.cylinder = true, .cylinder_pair = true}));
+    EXPECT_FALSE(acts(Cause::open_flue_blocked, plain));
+    EXPECT_TRUE(acts(Cause::open_flue_blocked, {.open_flue = true}));
+    EXPECT_TRUE(acts(Cause::outlet_clogged, plain));
+    EXPECT_FALSE(acts(Cause::outlet_clogged, {.outlets = 1}));
+    EXPECT_FALSE(acts(Cause::tempering_valve_worn, plain));
+    EXPECT_TRUE(acts(Cause::tempering_valve_worn, {.tempering_valve = true}));
+    EXPECT_FALSE(acts(Cause::night_pressure_high, plain));
+    EXPECT_TRUE(acts(Cause::night_pressure_high, {.night = true}));
+    EXPECT_FALSE(acts(Cause::link_cable_corroded, plain));
+    EXPECT_TRUE(acts(Cause::link_cable_corroded, {.wall_controllers = 1}));
+    EXPECT_FALSE(acts(Cause::priority_elsewhere, {.wall_controllers = 1}));
+    EXPECT_TRUE(acts(Cause::priority_elsewhere, {.wall_controllers = 2}));
+    EXPECT_FALSE(acts(Cause::highest_setting_raised, plain));
+    EXPECT_TRUE(acts(Cause::highest_setting_raised, {.high_set_value = true}));
+}
+
 TEST(Remedies, EachHasItsOwnWordAndSetsSomethingRight) {
     std::set<std::string_view> words;
     std::set<Remedy> used;
@@ -70,6 +98,8 @@ TEST(Remedies, AreSharedOnlyByCausesOfOnePart) {
     for (const auto& [remedy, names] : parts) {
         // The fan brings its speed sensor, the gas valve its coil; what is handed on is its owner's to find.
         if (remedy == Remedy::replace_fan || remedy == Remedy::replace_gas_valve) continue;
+        // The limiter is one small part; the settings are one list, read and put right together.
+        if (remedy == Remedy::replace_limiter || remedy == Remedy::correct_settings) continue;
         if (!works_at_once(remedy)) continue;
         EXPECT_EQ(names.size(), 1U) << remedy_word(remedy);
     }
@@ -99,7 +129,8 @@ std::string catalogue_table() {
         if (row.has_sign) range += ", either sign";
         if (row.noticed == Noticed::by_measuring_first) range += "; by measuring first";
         if (row.noticed == Noticed::at_any_severity) range += "; at any severity";
-        const std::string gas = row.cylinder_only ? "cylinder" : row.mains_only ? "mains" : "both";
+        std::string gas = row.cylinder_only ? "cylinder" : row.mains_only ? "mains" : "both";
+        if (row.needs != Needs::nothing) gas += "; needs " + std::string(title(row.needs));
         text += "| `" + std::string(row.word) + "` | " + std::string(row.title) + " | " +
                 std::string(row.effect) + " | " + range + " | " + gas + " | " +
                 std::string(remedy_title(row.remedy)) + " | " + units::fixed(row.frequency, 1) +

@@ -5,7 +5,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cstring>
+#include <iterator>
 #include <ostream>
 #include <vector>
 
@@ -24,6 +26,13 @@ std::size_t changed(const PlantParameters& a, const PlantParameters& b) {
     for (std::size_t i = 0; i < plant::parameter_count; ++i)
         if (plant::flat(a)[i] != plant::flat(b)[i]) ++count;
     return count;
+}
+
+/// Causes that live in the controller's settings and its link cable.
+bool of_settings(Cause cause) {
+    return cause == Cause::gas_setting_wrong || cause == Cause::priority_elsewhere ||
+           cause == Cause::link_cable_corroded || cause == Cause::altitude_setting_wrong ||
+           cause == Cause::highest_setting_raised;
 }
 
 std::vector<PlantParameters> sound_houses() {
@@ -52,11 +61,18 @@ TEST(WithFault, SeverityZeroAndTimeBeforeOnsetChangeNoBit) {
         }
 }
 
+/// An empty cylinder cannot be emptier, a turbine at rest cannot count wrongly.
+bool leaves_nothing_to_move(Cause first, Cause second) {
+    return (first == Cause::changeover_stuck && second == Cause::cylinder_low) ||
+           (first == Cause::flow_sensor_dragging && second == Cause::flow_sensor_wrong);
+}
+
 TEST(WithFaults, TakingOneOfTwoAwayLeavesExactlyTheOther) {
     const PlantParameters healthy = plant::natural_gas_parameters();
     for (const CauseInfo& kept : catalogue())
         for (const CauseInfo& cleared : catalogue()) {
             if (kept.cause == cleared.cause) continue;
+            if (leaves_nothing_to_move(kept.cause, cleared.cause)) continue;
             std::vector<Fault> faults{{kept.cause, kept.greatest_severity},
                                       {cleared.cause, cleared.greatest_severity}};
             const auto both = with_faults(healthy, faults, 0.0);
@@ -64,11 +80,48 @@ TEST(WithFaults, TakingOneOfTwoAwayLeavesExactlyTheOther) {
             const auto one = with_faults(healthy, faults, 0.0);
             EXPECT_TRUE(
                 same_bits(one, with_fault(healthy, {kept.cause, kept.greatest_severity}, 0)));
-            // A wrong setting changes the controller's settings, not the plant.
             const bool leaves_plant =
-                cleared.cause == Cause::no_fault || cleared.cause == Cause::gas_setting_wrong;
+                cleared.cause == Cause::no_fault || of_settings(cleared.cause);
             EXPECT_EQ(same_bits(one, both), leaves_plant) << kept.word << " and " << cleared.word;
         }
+}
+
+std::vector<std::size_t> touched_by(const PlantParameters& healthy, const CauseInfo& row) {
+    const auto faulty = with_fault(healthy, {row.cause, row.greatest_severity}, 0.0);
+    std::vector<std::size_t> touched;
+    for (std::size_t i = 0; i < plant::parameter_count; ++i)
+        if (plant::flat(healthy)[i] != plant::flat(faulty)[i]) touched.push_back(i);
+    return touched;
+}
+
+/// Two causes of different parts can come in either order, and each does what it does alone.
+TEST(WithFaults, OfDifferentPartsAddUpInEitherOrder) {
+    const PlantParameters healthy = plant::propane_parameters();
+    std::size_t pairs = 0;
+    for (const CauseInfo& a : catalogue())
+        for (const CauseInfo& b : catalogue()) {
+            if (a.cause >= b.cause) continue;
+            const auto of_a = touched_by(healthy, a), of_b = touched_by(healthy, b);
+            std::vector<std::size_t> common;
+            std::set_intersection(of_a.begin(), of_a.end(), of_b.begin(), of_b.end(),
+                                  std::back_inserter(common));
+            if (!common.empty()) continue;
+            // These read what another part is: the pipe's size, the plate's pressure, the kind of gas.
+            const bool reads = a.cause == Cause::propane_in_gas ||
+                               b.cause == Cause::propane_in_gas ||
+                               (a.cause == Cause::gas_pipe_restriction &&
+                                b.cause == Cause::gas_isolator_part_shut);
+            if (reads) continue;
+            const Fault fa{a.cause, a.greatest_severity}, fb{b.cause, b.greatest_severity};
+            const std::vector<Fault> ab{fa, fb}, ba{fb, fa};
+            const auto both = with_faults(healthy, ab, 0.0);
+            EXPECT_TRUE(same_bits(both, with_faults(healthy, ba, 0.0))) << a.word << " " << b.word;
+            const auto alone = with_fault(healthy, fa, 0.0);
+            for (const std::size_t i : of_a)
+                EXPECT_EQ(plant::flat(both)[i], plant::flat(alone)[i]) << a.word << " " << b.word;
+            ++pairs;
+        }
+    EXPECT_GT(pairs, 2000U);
 }
 
 TEST(WithFaults, NoneAtAllGivesBackTheHealthyBits) {
@@ -144,6 +197,36 @@ const Effect effects[] = {
     {"WornFanRubs", Cause::fan_worn, 0.6, [](const PlantParameters& p) { return p.fan_bearing_a; }, +1, 3},
     {"TachometerReadsLow", Cause::tachometer_low, 0.4, [](const PlantParameters& p) { return p.tachometer_gain; }, -1},
     {"LimiterStaysOpen", Cause::limiter_open, 1.0, [](const PlantParameters& p) { return p.limiter_bad; }, +1},
+    {"PartShutValveResists", Cause::gas_isolator_part_shut, 0.9, [](const PlantParameters& p) { return p.gas_isolator_resistance; }, +1},
+    {"BlockedScreenResists", Cause::gas_screen_blocked, 0.6, [](const PlantParameters& p) { return p.gas_valve_resistance; }, +1},
+    {"CreepingRegulatorCreeps", Cause::regulator_creeps, 0.6, [](const PlantParameters& p) { return p.regulator_creep_pa_per_s; }, +1},
+    {"WeepingUnionLetsGasOut", Cause::gas_union_weeps, 0.6, [](const PlantParameters& p) { return p.gas_union_leak_m3_per_s; }, +1},
+    {"WrongInjectorsAreTooSmallForNaturalGasAndTooLargeForPropane", Cause::wrong_injectors, 1.0, [](const PlantParameters& p) { return p.stoichiometric_air > 15.0 ? p.injector_m2[0] : -p.injector_m2[0]; }, +1, 3},
+    {"OversetValveGivesMore", Cause::high_fire_overset, 0.6, [](const PlantParameters& p) { return p.gas_valve_overset_per_pa; }, +1},
+    {"SmallCylinderTakesInLess", Cause::boil_off_small, 0.6, [](const PlantParameters& p) { return p.cylinder_wall_w_per_k; }, -1, 4},
+    {"StuckChangeoverIsStuck", Cause::changeover_stuck, 1.0, [](const PlantParameters& p) { return p.changeover_stuck; }, +1, 2},
+    {"StuckChangeoverStandsOnAnEmptyCylinder", Cause::changeover_stuck, 1.0, [](const PlantParameters& p) { return p.cylinder_start_kg; }, -1, 2},
+    {"PassingStageGivesMoreUnderLoad", Cause::second_stage_passes, 0.6, [](const PlantParameters& p) { return p.gas_no_load_pa; }, +1, 4},
+    {"PassingStageGivesMoreAtRest", Cause::second_stage_passes, 0.6, [](const PlantParameters& p) { return p.gas_lock_up_pa; }, +1, 4},
+    {"FeltedIntakeResists", Cause::intake_felted, 0.6, [](const PlantParameters& p) { return p.intake_resistance; }, +1},
+    {"ProductsComeBack", Cause::products_drawn_back, 0.6, [](const PlantParameters& p) { return p.recirculated_share; }, +1},
+    {"OpenSeamLeaks", Cause::chamber_seam_open, 0.6, [](const PlantParameters& p) { return p.seam_leak_share; }, +1},
+    {"BlockedOpenFlueResists", Cause::open_flue_blocked, 0.6, [](const PlantParameters& p) { return p.open_flue_resistance; }, +1},
+    {"TightRoomHasSmallGaps", Cause::room_too_tight, 0.6, [](const PlantParameters& p) { return p.room_leak_gain; }, -1, 2},
+    {"TightRoomRenewsLessAir", Cause::room_too_tight, 0.6, [](const PlantParameters& p) { return p.room_ventilation_m3_per_s; }, -1, 2},
+    {"LateLightUpIsLate", Cause::light_up_late, 0.6, [](const PlantParameters& p) { return p.ignition_delay_s; }, +1},
+    {"CloggedOutletPassesLess", Cause::outlet_clogged, 0.6, [](const PlantParameters& p) { return p.tap_opening[1]; }, -1},
+    {"StickingTurbineStandsStill", Cause::flow_sensor_sticks, 0.6, [](const PlantParameters& p) { return p.flow_sensor_sticks_m3_per_s; }, +1},
+    {"WrongTurbineReadsHigh", Cause::flow_sensor_wrong, 0.6, [](const PlantParameters& p) { return p.flow_sensor_gain; }, +1},
+    {"PinholeLeaks", Cause::pinhole_inside, 0.6, [](const PlantParameters& p) { return p.casing_leak_gain; }, +1, 2},
+    {"PinholeWets", Cause::pinhole_inside, 0.6, [](const PlantParameters& p) { return p.electrical.moisture_s; }, +1, 2},
+    {"NightPressureRises", Cause::night_pressure_high, 0.6, [](const PlantParameters& p) { return p.mains_rise_at_night_pa; }, +1},
+    {"MixerLetsColdAcross", Cause::mixer_cross_flow, 0.6, [](const PlantParameters& p) { return p.cross_flow_gain; }, +1},
+    {"WornTemperingValveAddsCold", Cause::tempering_valve_worn, 0.6, [](const PlantParameters& p) { return p.tempering_cold_share; }, +1},
+    {"SensorOpensAtALowerTemperature", Cause::outlet_sensor_opens_warm, 0.6, [](const PlantParameters& p) { return p.outlet_sensor.opens_above_k; }, -1},
+    {"WeakLimiterOpensEarly", Cause::limiter_weak, 0.6, [](const PlantParameters& p) { return p.limiter_opens_early_k; }, +1},
+    {"SecondSupplyFeeds", Cause::second_supply, 1.0, [](const PlantParameters& p) { return p.electrical.second_source; }, +1},
+    {"BridgedLimiterIsBridged", Cause::limiter_bridged, 1.0, [](const PlantParameters& p) { return p.limiter_bridged; }, +1},
 };
 // clang-format on
 
@@ -185,8 +268,7 @@ INSTANTIATE_TEST_SUITE_P(Catalogue, CauseEffect, testing::ValuesIn(effects),
 
 TEST(CauseEffects, CoverTheWholeCatalogue) {
     for (const CauseInfo& row : catalogue()) {
-        // The wrong setting changes no plant parameter: a test of its own holds it.
-        bool covered = row.cause == Cause::no_fault || row.cause == Cause::gas_setting_wrong;
+        bool covered = row.cause == Cause::no_fault || of_settings(row.cause);
         for (const Effect& e : effects) covered = covered || e.cause == row.cause;
         EXPECT_TRUE(covered) << row.word;
     }
@@ -219,10 +301,40 @@ TEST(GasSetting, OfTheOtherGasIsStoredAndNothingElseMoves) {
     }
 }
 
+TEST(Priority, GoesToTheFirstWallControllerOrWhereItHasItToTheSecond) {
+    controller::Settings settings;
+    const Fault moved{Cause::priority_elsewhere, 1.0};
+    EXPECT_EQ(with_fault(settings, moved, 0.0).first_priority, 1.0);
+    settings.first_priority = 1.0;
+    EXPECT_EQ(with_fault(settings, moved, 0.0).first_priority, 2.0);
+}
+
+TEST(LinkCable, CorrodedResistsAndLeaksInItsFirstRunOnly) {
+    const controller::Settings healthy;
+    const auto faulty = with_fault(healthy, {Cause::link_cable_corroded, 1.0}, 0.0);
+    EXPECT_GT(faulty.link[0].series_ohm, healthy.link[0].series_ohm);
+    EXPECT_GT(faulty.link[0].leak_s, healthy.link[0].leak_s);
+    EXPECT_EQ(faulty.link[1], healthy.link[1]);
+}
+
+TEST(Altitude, SetTooHighTellsOfThinnerAir) {
+    controller::Settings healthy;
+    controller::set_altitude(healthy, 300.0);
+    const auto faulty = with_fault(healthy, {Cause::altitude_setting_wrong, 0.5}, 0.0);
+    EXPECT_DOUBLE_EQ(faulty.altitude_m, 1800.0);
+    EXPECT_LT(faulty.air_density_share, healthy.air_density_share);
+}
+
+TEST(HighestSetting, LetsScaldingValuesIn) {
+    const controller::Settings healthy;
+    const auto faulty = with_fault(healthy, {Cause::highest_setting_raised, 1.0}, 0.0);
+    EXPECT_GT(faulty.maximum_set_k, healthy.maximum_set_k + 10.0);
+}
+
 TEST(Settings, AreMovedByNoCauseOfThePlant) {
     const controller::Settings healthy;
     for (const CauseInfo& row : catalogue())
-        if (row.cause != Cause::gas_setting_wrong) {
+        if (!of_settings(row.cause)) {
             EXPECT_EQ(with_fault(healthy, {row.cause, row.greatest_severity}, 0.0), healthy)
                 << row.word;
         }

@@ -53,6 +53,44 @@ TEST(Severity, RampGoesOnBehindTheGapsOfAnIntermittentFault) {
     EXPECT_DOUBLE_EQ(severity_at(fault, 45.0), 0.45);
 }
 
+TEST(Severity, WaitsForNightRainOrAWarmCase) {
+    Fault fault{any, 0.7, 100.0};
+    Moment dry_day(200.0), night(200.0), rain(200.0), warm(200.0);
+    night.night = rain.rain = 1.0;
+    warm.case_k = hot_case_k + 0.1;
+    struct Row {
+        While what;
+        const Moment* when;
+    };
+    for (const Row& row :
+         {Row{While::night, &night}, Row{While::rain, &rain}, Row{While::hot, &warm}}) {
+        fault.present_while = row.what;
+        for (const Moment* now : {&dry_day, &night, &rain, &warm})
+            EXPECT_EQ(severity_at(fault, *now), now == row.when ? 0.7 : 0.0);
+        Moment early = *row.when;
+        early.time_s = 99.0;
+        EXPECT_EQ(severity_at(fault, early), 0.0);
+    }
+}
+
+TEST(Severity, BeginsAfterTheLightUpItWaitsFor) {
+    Fault fault{any, 0.7};
+    fault.after_light_ups = 3;
+    Moment now(50.0);
+    for (int light_ups = 0; light_ups < 6; ++light_ups) {
+        now.light_ups = light_ups;
+        EXPECT_EQ(severity_at(fault, now), light_ups >= 3 ? 0.7 : 0.0) << light_ups;
+    }
+}
+
+TEST(ChangesAfter, IsAlwaysTrueOfWhatWaits) {
+    Fault at_night{any, 0.5}, third{any, 0.5};
+    at_night.present_while = While::night;
+    third.after_light_ups = 3;
+    EXPECT_TRUE(changes_after(std::vector{at_night}, 1.0e9));
+    EXPECT_TRUE(changes_after(std::vector{third}, 1.0e9));
+}
+
 TEST(ChangesAfter, IsFalseOnceEverySteadyFaultHasArrived) {
     const std::vector<Fault> none, standing{{any, 0.5}}, ramped{{any, 0.5, 10.0, 20.0}},
         coming_and_going{{any, 0.5, 0.0, 0.0, 60.0, 10.0}};

@@ -143,7 +143,7 @@ TEST(Bank, ACopyGoesOnLikeItsOriginal) {
 }
 
 TEST(Representatives, AreTheMiddleSeverityOfEachCauseAndSign) {
-    const auto all = hypotheses(GasKind::natural_gas);
+    const auto all = hypotheses(faults::SiteTraits{});
     const auto of = representatives(all);
     for (std::size_t i = 0; i < all.size(); ++i) {
         EXPECT_EQ(of[of[i]], of[i]);

@@ -190,12 +190,14 @@ TEST(ShadowBank, ACuredShadowShowsTheSoundHouse) {
 }
 
 TEST(Hypotheses, HaveSevenSeveritiesInsideTheSymptomaticRangeAndPriorsThatSumToOne) {
-    for (const GasKind gas : {GasKind::natural_gas, GasKind::propane_cylinder}) {
+    for (const faults::SiteTraits& site :
+         {faults::SiteTraits{}, faults::SiteTraits{.cylinder = true},
+          faults::SiteTraits{.open_flue = true, .tempering_valve = true, .wall_controllers = 2}}) {
         double prior = 0.0;
-        for (const Hypothesis& h : hypotheses(gas)) {
+        for (const Hypothesis& h : hypotheses(site)) {
             prior += h.prior;
             const faults::CauseInfo& info = faults::info(h.fault.cause);
-            EXPECT_TRUE(applies(info, gas));
+            EXPECT_TRUE(faults::can_act(info, site));
             if (h.fault.cause == Cause::no_fault) continue;
             EXPECT_GE(std::abs(h.fault.severity), info.least_severity - 1e-12);
             EXPECT_LE(std::abs(h.fault.severity), info.greatest_severity + 1e-12);

@@ -105,7 +105,13 @@ std::string shown_in(const Attempt& attempt) {
 
 /// A panel without supply is seen by anybody, at rest as well.
 bool darkens_the_panel(Cause cause) {
-    return cause == Cause::moisture_in_heater || cause == Cause::supply_sags;
+    return cause == Cause::moisture_in_heater || cause == Cause::supply_sags ||
+           cause == Cause::pinhole_inside;
+}
+
+/// The manometer of the script stands at the inlet, where a creeping regulator shows without a draw.
+bool shows_at_rest(Cause cause) {
+    return cause == Cause::regulator_creeps;
 }
 
 TEST(Silence, HousesThatLookTheSameShowTheSameBytes) {
@@ -168,7 +174,8 @@ TEST(Silence, HousesAtRestThatShowTheSameWordShowTheSameBytes) {
     std::map<std::string, std::string> first;
     std::map<std::string, int> houses;
     for (const auto& cause : faults::catalogue()) {
-        if (cause.cylinder_only || darkens_the_panel(cause.cause)) continue;
+        if (cause.cylinder_only || darkens_the_panel(cause.cause) || shows_at_rest(cause.cause))
+            continue;
         Job job = test_job({fault(cause.cause, cause.greatest_severity)});
         job.site.events.clear();
         Attempt attempt(job, 5, Mode::coached);
