@@ -33,7 +33,7 @@ TEST_P(EachCause, IsCuredByItsRemedyAndByNoOther) {
     const Job job = what.cylinder_only ? cylinder_job(faults) : test_job(faults);
     Attempt attempt(job, 7, Mode::assessed);
     ASSERT_EQ(play(attempt, {"switch power off", "unplug heater", "shut water at heater",
-                             "drain heater", "take cover off"}),
+                             "drain heater", "shut gas at heater", "take cover off"}),
               "");
     const auto faulty = attempt.truth().heater.parameters;
     for (std::size_t r = 0; r < faults::remedy_count; ++r) {
