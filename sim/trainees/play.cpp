@@ -173,6 +173,10 @@ bool is_bad_habit(Policy policy) {
     return rows[static_cast<std::size_t>(policy)].kind == Row::bad;
 }
 
+bool shows_bad_habit(Policy policy, int breaches) {
+    return is_bad_habit(policy) && (policy != unsafe_but_fast || breaches > 0);
+}
+
 bool is_possible(Policy policy, const worksite::Job& job) {
     return policy != warms_cylinder || job.site.gas == worksite::GasKind::propane_cylinder;
 }

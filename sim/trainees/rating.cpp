@@ -51,6 +51,7 @@ Fare fare_of(Policy policy, const std::vector<Scored>& attempts) {
         fare.unopposed += one.unopposed ? 1 : 0;
         fare.fixed += one.fixed ? 1 : 0;
         fare.critical += one.gates_met ? 0 : 1;
+        fare.breaches += one.breaches;
         fare.overall += one.overall;
         for (std::size_t a = 0; a < 5; ++a) fare.areas[a] += one.areas[a];
         fare.minutes += one.minutes;
@@ -77,7 +78,7 @@ Rating::Shortest shortest_of(const std::vector<Scored>& attempts) {
 
 void refuse_bad_habits(Rating& rating, double best_sound) {
     for (const Fare& fare : rating.fares) {
-        if (!is_bad_habit(fare.policy)) continue;
+        if (!shows_bad_habit(fare.policy, fare.breaches)) continue;
         const std::string who(policy_title(fare.policy));
         if (fare.unopposed > 0)
             rating.refusals.push_back("\"" + who + "\" is left without objection in " +
@@ -136,6 +137,7 @@ Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
     scored.overall = assessment.overall;
     scored.unopposed = is_unopposed(assessment);
     scored.gates_met = assessment.gates_met;
+    scored.breaches = static_cast<int>(assessment.breaches.size());
     scored.fixed = assessment.fixed;
     scored.true_class_probability = assessment.true_class_probability;
     if (!assessment.at_end.empty()) {

@@ -20,6 +20,7 @@ struct Scored {
     bool scored = true;      // all five areas
     bool unopposed = false;  // the proposal has no objection
     bool gates_met = false;  // no critical breach
+    int breaches = 0;        // of any safety rule
     bool fixed = false;
     double true_class_probability = 0.0;
     double leading_probability = 0.0;  // of the likeliest class when all was weighed
@@ -45,6 +46,7 @@ struct Cast {
 struct Fare {
     Policy policy = Policy::information;
     int attempts = 0, unopposed = 0, fixed = 0, critical = 0;
+    int breaches = 0;               // of any safety rule, over all attempts
     double overall = 0.0;           // mean
     std::array<double, 5> areas{};  // means
     double minutes = 0.0, acts = 0.0;

@@ -37,6 +37,8 @@ inline constexpr std::size_t policy_count = 14;
 [[nodiscard]] bool is_sound(Policy policy);
 /// Guesses, swaps parts, works without the safety steps, or hides the fault: what a job must not reward.
 [[nodiscard]] bool is_bad_habit(Policy policy);
+/// Leaving out safety steps is no bad habit where none was called for: nothing was broken.
+[[nodiscard]] bool shows_bad_habit(Policy policy, int breaches);
 /// Nobody warms a cylinder where there is none.
 [[nodiscard]] bool is_possible(Policy policy, const worksite::Job& job);
 

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "sim/trainees/belief.hpp"
 #include "sim/trainees/rating.hpp"
 #include "tests/unit/trainees/small_house.hpp"
 
@@ -63,6 +64,27 @@ TEST(Hands, ReplaceAnIgniterAndHandOverWithoutBreakingARule) {
     EXPECT_TRUE(replayed.attempt.write_up().handed_in);
     EXPECT_EQ(replayed.attempt.truth().verified.size(), 8U);
     EXPECT_TRUE(replayed.attempt.truth().remaining.empty());
+}
+
+TEST(Hands, ReadWallControllersAndHistoryAndSettingsWithoutBreakingARule) {
+    auto job = small_house(Cause::igniter_failed);
+    job.site.wall_controllers = {"bathroom controller"};
+    job.panel.wall[0] = {1.0, 1.0, 323.15, 1.0};
+    job.settings.wall_controllers = 1.0;
+    Visit visit(job, 1);
+    Hands hands(visit, {});
+    for (const Quantity quantity : {Quantity::wall_screen_1, Quantity::link_wall_1_volts,
+                                    Quantity::history_event, Quantity::setting_gas}) {
+        EXPECT_TRUE(can_be_taken(quantity, job));
+        hands.take(0, quantity);
+        EXPECT_NE(hands.latest(quantity), nullptr) << worksite::info(quantity).word;
+    }
+    EXPECT_FALSE(can_be_taken(Quantity::wall_screen_2, job));
+    hands.take(0, Quantity::outlet_ohms);
+    hands.remedy(Remedy::replace_igniter);
+    hands.hand_over({Cause::igniter_failed});
+    const Replayed replayed(job, visit.acts());
+    for (const auto& breach : replayed.attempt.breaches()) ADD_FAILURE() << breach.text;
 }
 
 TEST(Hands, MeasureTheWorkingPressureWithGasShutWhileTheJointIsOpen) {
