@@ -19,8 +19,8 @@ using WidePack = math::Pack<8, math::Wide>;
 const std::vector<worksite::TickInputs>& story() {
     static const std::vector<worksite::TickInputs> inputs = [] {
         std::vector<worksite::TickInputs> all;
-        for (int tick = 0; tick < laws::story_ticks; ++tick)
-            all.push_back(laws::story_inputs(tick, false));
+        for (int tick = 0; tick < laws::ticks_of(laws::Story::natural_gas); ++tick)
+            all.push_back(laws::inputs_of(laws::Story::natural_gas, tick));
         return all;
     }();
     return inputs;
@@ -29,7 +29,7 @@ const std::vector<worksite::TickInputs>& story() {
 template <class Real>
 worksite::Heater<Real> cold_heater(std::size_t shift = 0) {
     const laws::Parameters8 lanes = laws::natural_gas_lanes();
-    auto heater = laws::story_heater<Real>(false);
+    worksite::Heater<Real> heater;
     for (std::size_t i = 0; i < math::lanes<Real>; ++i)
         plant::set_parameters(heater.plant, i, lanes[(i + shift) % laws::story_lanes]);
     plant::settle_cold(heater.plant, story()[0].surroundings);
