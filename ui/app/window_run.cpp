@@ -73,7 +73,8 @@ void run_until_closed(window::Window& window, desktop::Program& program) {
         since_picture_s += wall_s;
         sound.hear(program.heard());
         const bool moves = program.moves();
-        if (moved && !moves) dirty = true;  // what it came to is shown, however soon after a picture
+        if (moved && !moves)
+            dirty = true;  // what it came to is shown, however soon after a picture
         if (dirty || (moves && since_picture_s >= frame_s)) {
             const kit::Size px = window.pixels();
             const double scale = program.scale();
