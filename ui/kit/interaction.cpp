@@ -204,11 +204,20 @@ Commands on_wheel(const Wheel& wheel, const Frame& frame, State& state) {
     return {{"wheel", wheel.steps > 0.0 ? "+1" : "-1"}};
 }
 
+/// Keys of somebody who goes by the focus.
+bool leads(Key key) {
+    return key == Key::enter || key == Key::space || key == Key::tab || key == Key::left ||
+           key == Key::right || key == Key::up || key == Key::down;
+}
+
 struct Handler {
     const Frame& frame;
     const Services& services;
     State& state;
-    Commands operator()(const KeyPress& e) const { return on_key(e, frame, services, state); }
+    Commands operator()(const KeyPress& e) const {
+        if (leads(e.key)) state.focus_shown = true;
+        return on_key(e, frame, services, state);
+    }
     Commands operator()(const Character& e) const {
         return on_character(e, frame, services, state);
     }

@@ -25,6 +25,9 @@ std::string shown_to(const Person& person) {
     const auto sight = attempt.sight();
     for (const auto& figure : sight.figures)
         text += worksite::text_of(figure.quantity, figure.value) + "|";
+    // What ears and eyes get without any act: the fan's pitch, the spark, the flame's light, the alarm.
+    text += std::to_string(sight.fan_rev_per_s) + "|" + std::to_string(sight.flame_share);
+    text += std::string(sight.spark_heard ? "spark" : "") + (sight.alarm ? "alarm" : "");
     return text + std::to_string(sight.display_word) + sight.condition;
 }
 
@@ -114,8 +117,8 @@ int compare_while_alike(const worksite::Job& one_job, const worksite::Job& other
             << "before \"" << act << "\"";
         EXPECT_EQ(one.program.heard(), other.program.heard());
         ++compared;
-        one.say(act);
-        other.say(act);
+        one.paste(act);
+        other.paste(act);
     }
     return compared;
 }

@@ -186,6 +186,13 @@ class Person {
         type(words);
         press(kit::Key::enter);
     }
+    /// The same by the clipboard: what the letters do between is proved elsewhere.
+    void paste(std::string_view words) {
+        clipboard.text = words;
+        type("/");
+        press(kit::Key::v, {.control = true});
+        press(kit::Key::enter);
+    }
     [[nodiscard]] const kit::Node* node(std::string_view id) const {
         return program.last_frame().tree.get(id);
     }
