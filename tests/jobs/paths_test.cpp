@@ -2,6 +2,7 @@
 // live or hides the fault is seen for what it is, and never scores as well.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -30,12 +31,20 @@ struct Walked {
     scoring::Assessment assessment;
     std::string trouble;  // empty when every act could be done
     bool over = false;
+    std::size_t faults = 0;
 };
 
+bool closes_a_gate(const worksite::Attempt& attempt) {
+    return std::any_of(attempt.breaches().begin(), attempt.breaches().end(),
+                       [](const worksite::Breach& one) { return one.critical; });
+}
+
+/// A path that a closed gate has decided already is not weighed: the shadows are most of the time.
 Walked walk(const std::string& job_name, const std::string& kind) {
     Walked walked;
     const auto loaded = scenario::load(root / "scenarios/jobs" / (job_name + ".toml"));
     EXPECT_TRUE(loaded.good());
+    walked.faults = loaded.job.faults.size();
     const fs::path file = root / "tests/jobs/paths" / (job_name + "." + kind + ".acts");
     const auto script = worksite::read_script(text_of(file), file.filename().string(), loaded.job);
     walked.trouble = diagnostics::to_text(script.problems, "");
@@ -50,7 +59,10 @@ Walked walk(const std::string& job_name, const std::string& kind) {
             walked.trouble += std::to_string(line.number) + ": " + outcome.refusal.text + "\n";
     }
     walked.over = attempt.over();
-    walked.assessment = scoring::assess(loaded.job, seed, worksite::Mode::assessed, acts);
+    if (kind == "bad" && closes_a_gate(attempt)) return walked;
+    scoring::Terms terms;
+    terms.explained = false;
+    walked.assessment = scoring::assess(loaded.job, seed, worksite::Mode::assessed, acts, terms);
     return walked;
 }
 
@@ -66,9 +78,10 @@ TEST_P(ShippedJob, GoodPathShowsItsCauseMeetsEveryGateAndBeatsTheBadPath) {
 
     const Walked bad = walk(GetParam(), "bad");
     ASSERT_EQ(bad.trouble, "");
-    const bool shown_and_safe =
-        bad.assessment.true_class_probability > 0.9 && bad.assessment.gates_met;
-    EXPECT_FALSE(shown_and_safe);
+    // Of two causes the first may well be shown; then the other one is still there.
+    const bool shown = bad.assessment.true_class_probability > 0.9;
+    const bool settled = good.faults == 1 || bad.assessment.fixed;
+    EXPECT_FALSE(shown && settled && bad.assessment.gates_met);
     EXPECT_GT(good.assessment.overall, bad.assessment.overall);
     RecordProperty("good_overall", std::to_string(good.assessment.overall));
     RecordProperty("bad_overall", std::to_string(bad.assessment.overall));
@@ -84,8 +97,8 @@ std::vector<std::string> job_names() {
 INSTANTIATE_TEST_SUITE_P(EachJob, ShippedJob, testing::ValuesIn(job_names()),
                          [](const auto& job) { return job.param; });
 
-TEST(ShippedJobs, AreEight) {
-    EXPECT_EQ(job_names().size(), 8U);
+TEST(ShippedJobs, AreTwentySeven) {
+    EXPECT_EQ(job_names().size(), 27U);
 }
 
 }  // namespace
