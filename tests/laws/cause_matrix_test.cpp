@@ -107,7 +107,7 @@ constexpr Expected expected[] = {
     {C::night_pressure_high, Q::water_pressure, O::standby, +1},
     {C::mixer_cross_flow, Q::tap_flow, O::cold_shut, +1},
     {C::tempering_valve_worn, Q::tap_temperature, O::full_draw, -1},
-    {C::outlet_sensor_opens_warm, Q::readout_event, O::full_draw, 0},
+    {C::outlet_sensor_opens_warm, Q::readout_event, O::middle_draw, 0},
     {C::limiter_weak, Q::readout_event, O::full_draw, 0},
     {C::priority_elsewhere, Q::setting_priority, O::standby, 0},
     {C::link_cable_corroded, Q::link_wall_1_volts, O::standby, -1},
