@@ -24,8 +24,8 @@ bool is_sparse(const std::vector<Hypothesis>& all, std::size_t first) {
 }
 
 /// The causes with fewer shadows than usual, neighbours numbered anew.
-std::vector<Hypothesis> sparse_ones(GasKind gas) {
-    const std::vector<Hypothesis> all = hypotheses(gas);
+std::vector<Hypothesis> sparse_ones(const worksite::Job& job) {
+    const std::vector<Hypothesis> all = hypotheses(worksite::traits_of(job));
     std::vector<Hypothesis> out;
     bool taken = false;
     for (std::size_t i = 0; i < all.size(); ++i) {
@@ -56,7 +56,7 @@ TEST_P(Severities, OfSparseCausesAreWithinTwoWidthsOfTheirNeighbours) {
     const worksite::Job job = plain_job(GetParam());
     DrivenHouse house(job, 3);
     house.live_until_arrival();
-    Bank bank(job, sparse_ones(GetParam()), 2);
+    Bank bank(job, sparse_ones(job), 2);
     bank.live_until(house.tape(), house.tape().events.size());
     const Shadows& s = bank.shadows();
     ASSERT_GT(s.hypotheses.size(), 10U);
