@@ -52,8 +52,9 @@ template <class Real>
 template <class Real>
 [[nodiscard]] Real spilled_share(const Parameters<Real>& p, const State<Real>& x,
                                  const Surroundings& at, const Real& air_m3_per_s) {
-    const auto none = math::both(p.open_flued == Real(0.0), p.spill_into_room == Real(0.0));
-    if (math::all(none)) return Real(0.0);
+    const Real besides =
+        p.spill_into_room + p.intake_from_room * p.seam_leak_share + at.cover_spill;
+    if (math::all(p.open_flued == Real(0.0))) return math::clamp(besides, Real(0.0), Real(1.0));
     constexpr double pa_k_per_m = 353.0 * 9.80665;  // density of air times its temperature, times g
     constexpr double keeps = 0.6;  // of the excess temperature, after dilution in the diverter
     constexpr double through_cowl = 0.1;  // of the wind that a plain terminal would feel
@@ -63,9 +64,7 @@ template <class Real>
         draught - room_depression(p, at, air_m3_per_s) - through_cowl * wind_pressure(p, at);
     const Real takes = math::square_root(math::maximum(drive, Real(0.0)) / p.open_flue_resistance);
     const Real left = 1.0 - takes / (air_m3_per_s + 1e-9);
-    return math::clamp(p.open_flued * left + p.spill_into_room +
-                           p.intake_from_room * p.seam_leak_share + at.cover_spill,
-                       Real(0.0), Real(1.0));
+    return math::clamp(p.open_flued * left + besides, Real(0.0), Real(1.0));
 }
 
 /// Rate [1/s] at which the room's air is renewed.

@@ -75,6 +75,19 @@ TEST(OpenFlue, SpillageNeverShowsOnAnOutdoorHeater) {
     EXPECT_EQ(house.look().plant.room_o2_share, plant::oxygen_of_air);
 }
 
+TEST(Spillage, OfACaseOrASeamNeedsNoOpenFlue) {
+    plant::State<double> x{};
+    x.fill(300.0);
+    plant::Surroundings at;
+    plant::PlantParameters p = plant::natural_gas_parameters();
+    EXPECT_EQ(plant::spilled_share(p, x, at, 0.01), 0.0);
+    at.cover_spill = 0.3;
+    EXPECT_EQ(plant::spilled_share(p, x, at, 0.01), 0.3);
+    p.intake_from_room = 1.0;
+    p.seam_leak_share = 0.25;
+    EXPECT_EQ(plant::spilled_share(p, x, at, 0.01), 0.55);
+}
+
 TEST(RoofedTerminal, BreathesItsOwnProductsAndMakesCarbonMonoxideInTime) {
     House house = flued(plant::FlueKind::outdoor);
     const plant::Observables fresh = house.look().plant;

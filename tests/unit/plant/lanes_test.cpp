@@ -61,6 +61,8 @@ Plant<Pack> unlike_neighbours() {
         PlantParameters p = i < 5 ? natural_gas_parameters() : propane_parameters();
         if (i == 1) p.cross_flow_gain = 1.0e-7;
         if (i == 2) p.spill_into_room = 0.2;
+        if (i == 4 || i == 5) p.intake_from_room = 1.0;
+        if (i == 5) p.seam_leak_share = 0.1;
         if (i == 3) p = with_flue(p, FlueKind::open_flued);
         if (i == 4) p.main_valve_works = 0.0;
         if (i == 6) p = with_cylinder_pair(p);
