@@ -6,7 +6,7 @@
 
 namespace emberpath::records {
 
-inline constexpr std::string_view program_version = "0.1.0";
+inline constexpr std::string_view program_version = "0.2.0";
 inline constexpr int record_schema = 1;
 
 }  // namespace emberpath::records
