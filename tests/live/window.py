@@ -110,7 +110,7 @@ class Desktop:
         self.talk = open(self.folder / "talk.txt", "w+", encoding="utf-8")
         self.program = subprocess.Popen([self.path, *arguments], env=self.environment,
                                         stderr=self.talk)
-        self.until(lambda: self.text_file.exists(), "the first picture")
+        self.until(lambda: self.text_file.exists(), "the first picture", 120)
         found = self.until(lambda: self.xdotool("search", "--name", "Emberpath").split(),
                            "a window of that name")
         self.xdotool("windowfocus", "--sync", found[0])
@@ -144,7 +144,7 @@ class Desktop:
     def focused(self):
         return next((node for node in self.nodes() if node.says("focused")), None)
 
-    def until(self, true, what, seconds=30.0):
+    def until(self, true, what, seconds=90.0):
         """Waits for something to become true of the screen; a slow machine gets its time."""
         end = time.monotonic() + seconds
         while time.monotonic() < end:
@@ -158,7 +158,7 @@ class Desktop:
             time.sleep(0.01)
         raise AssertionError(f"waited {seconds:.0f} s in vain for {what}")
 
-    def shows(self, words, seconds=30.0):
+    def shows(self, words, seconds=90.0):
         self.until(lambda: words in self.text(), f'"{words}"', seconds)
 
     def see(self, name, role=None, region=None):
