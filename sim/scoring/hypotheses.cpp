@@ -14,6 +14,8 @@ int count_of(faults::Cause cause) {
         case faults::Cause::electrode_fouled:
         case faults::Cause::moisture_in_heater:
         case faults::Cause::igniter_lead_cracked:
+        case faults::Cause::pinhole_inside:
+        case faults::Cause::gas_union_weeps:
             return 3;
         case faults::Cause::ambient_sensor_drift:
         case faults::Cause::supply_sags:
