@@ -38,7 +38,7 @@ def main(program, seconds="10"):
         print(f"first picture after {time.monotonic() - begin:.2f} s, X server's answer included")
         print(f"list, nothing moves: {load_percent(desk, float(seconds)):.1f} % of a core")
         desk.key("Return")
-        desk.shows("You are at the door")
+        desk.see("customer", "heading")
         print(f"house, time runs: {load_percent(desk, float(seconds)):.1f} %")
         desk.key("p")
         desk.shows("Time stands still")

@@ -130,7 +130,7 @@ def main(program):
         desk.start()
         desk.press("Job 1, 8 Tanager Court", "row")
         desk.press("Go to the house")
-        desk.shows("You are at the door")
+        desk.see("customer", "heading")
         desk.press("Pause")  # from here on only what is done changes the screen
         desk.see("Run")
         find_the_cause(desk)

@@ -47,9 +47,11 @@ void JobDesk::elapse(double wall_s) {
         return;
     }
     since_stall_s_ += wall_s;
+    here_s_ += wall_s;
     if (wall_s > longest_stall_s) {
         constexpr double say_again_s = 60.0;  // a slow machine must not drown what matters
-        if (since_stall_s_ > say_again_s)
+        constexpr double welcome_s = 2.0;     // nor the first words: first pictures are slow
+        if (since_stall_s_ > say_again_s && here_s_ >= welcome_s)
             say("The program was held up for a moment; the house did not run on meanwhile.");
         since_stall_s_ = 0.0;
         wall_s = longest_stall_s;

@@ -106,7 +106,7 @@ class JobDesk {
     bool paused_ = false;
     int speed_ = 1;
     std::string wait_ = "30 s";
-    double owed_s_ = 0.0, since_stall_s_ = 1.0e6;
+    double owed_s_ = 0.0, since_stall_s_ = 1.0e6, here_s_ = 0.0;
     std::string status_, status_time_, only_look_;
     Draft draft_;
     bool choosing_cause_ = false;
