@@ -125,9 +125,9 @@ TEST(StateHash, TellsStatesApart) {
 TEST(FlatParameters, ListsEveryMemberOnce) {
     PlantParameters p = natural_gas_parameters();
     EXPECT_EQ(flat(p)[0], p.isolating_valve_resistance);
-    EXPECT_EQ(flat(p)[parameter_count - 1], p.limiter_bad);
+    EXPECT_EQ(flat(p)[parameter_count - 1], p.limiter_bridged);
     flat(p)[parameter_count - 1] = 1.0;
-    EXPECT_EQ(p.limiter_bad, 1.0);
+    EXPECT_EQ(p.limiter_bridged, 1.0);
 }
 
 }  // namespace
