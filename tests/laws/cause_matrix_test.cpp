@@ -90,7 +90,7 @@ constexpr Expected expected[] = {
     {C::regulator_creeps, Q::regulator_pressure, O::standby, +1},
     {C::gas_union_weeps, Q::union_bubbles, O::standby, 0},
     {C::wrong_injectors, Q::flue_o2, O::light_up, +1},
-    {C::high_fire_overset, Q::manifold_pressure, O::full_draw, +1},
+    {C::high_fire_overset, Q::readout_manifold_command, O::full_draw, -1},
     {C::boil_off_small, Q::gas_inlet_pressure, O::long_draw, -1},
     {C::changeover_stuck, Q::gas_inlet_pressure, O::standby, -1},
     {C::second_stage_passes, Q::gas_inlet_pressure, O::full_draw, +1},
@@ -100,7 +100,7 @@ constexpr Expected expected[] = {
     {C::open_flue_blocked, Q::diverter_smoke, O::full_draw, 0},
     {C::room_too_tight, Q::diverter_smoke, O::full_draw, 0},
     {C::light_up_late, Q::flame, O::light_up, 0},
-    {C::outlet_clogged, Q::tap_flow, O::full_draw, -1},
+    {C::outlet_clogged, Q::readout_flow, O::middle_draw, -1},
     {C::flow_sensor_sticks, Q::readout_flow, O::small_draw, -1},
     {C::flow_sensor_wrong, Q::readout_flow, O::middle_draw, +1},
     {C::pinhole_inside, Q::casing_wet, O::standby, 0},
@@ -118,9 +118,11 @@ constexpr Expected expected[] = {
 };
 // clang-format on
 
-/// At its least severity the chafed lead touches later than the occasions last.
-bool shows_too_late(Cause cause, double severity) {
-    return cause == Cause::valve_lead_chafed && severity == faults::info(cause).least_severity;
+/// At its least severity the chafed lead touches later than the occasions last, and a worn tempering valve takes
+/// the 2 K that a household feels, where one reading of a thermometer is sure of 2.6 K.
+bool shows_elsewhere(Cause cause, double severity) {
+    const bool told = cause == Cause::valve_lead_chafed || cause == Cause::tempering_valve_worn;
+    return told && severity == faults::info(cause).least_severity;
 }
 
 void moves_the_right_way(const Expected& e) {
@@ -131,7 +133,7 @@ void moves_the_right_way(const Expected& e) {
     const auto& all = found(e.cause, e.sign, premises_of(row));
     const std::vector<double> sizes = severities(row, e.sign);
     for (std::size_t i = 0; i < all.size(); ++i) {
-        if (shows_too_late(e.cause, sizes[i])) continue;
+        if (shows_elsewhere(e.cause, sizes[i])) continue;
         const double is = all[i].on[o][q];
         EXPECT_GE(apart(e.quantity, is, was), separable)
             << e << ", severity " << sizes[i] << ": " << worksite::text_of(e.quantity, was)
@@ -157,7 +159,7 @@ void shows_over_its_whole_range(const faults::CauseInfo& row, double sign) {
     const std::vector<double> sizes = severities(row, sign);
     const auto& all = found(row.cause, sign, premises_of(row));
     for (std::size_t i = 0; i < all.size(); ++i) {
-        if (shows_too_late(row.cause, sizes[i])) continue;
+        if (shows_elsewhere(row.cause, sizes[i])) continue;
         EXPECT_GE(apart(all[i], sound(premises_of(row)), instrument_sets.size() - 1), separable)
             << row.word << " " << sizes[i];
     }
