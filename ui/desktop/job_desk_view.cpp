@@ -13,18 +13,13 @@ namespace {
 
 constexpr std::size_t most_actions = 6;  // so that the customer's words stay beside them
 
-bool about_tool(const Offer& offer, std::string_view tool) {
-    return offer.sentence.find(tool) != std::string::npos;
-}
-
-/// A connected tool's own acts belong to the place where it hangs; attaching it, to all places.
+/// What is read or taken off belongs to the place where the tool hangs; all else, to all places.
 bool tool_is_elsewhere(const Offer& offer, const std::string& tag, const Known& known) {
     for (const std::size_t tool : {std::size_t{0}, std::size_t{1}}) {
         const std::string name(belt()[tool].name);
-        if (!about_tool(offer, name) || offer.sentence.starts_with("attach")) continue;
-        const std::string at = tool_is_at(known, tool);
-        if (at.empty()) return offer.sentence != "zero " + name;
-        return at != tag;
+        const bool at_its_place =
+            offer.sentence.starts_with("read " + name) || offer.sentence == "take " + name + " off";
+        if (at_its_place) return tool_is_at(known, tool) != tag;
     }
     return false;
 }
