@@ -145,6 +145,7 @@ void Hands::readout(const std::string& sentence) {
 void Hands::installer_settings() {
     open_up();
     power_back();
+    say("wait 10 s");  // the panel wakes
     say("open service readout");
     say("read installer settings");
     mode_ = 0;

@@ -388,11 +388,10 @@ std::uint64_t Workplace::hash() const {
     add_to(hash, doses);
     hash.add(held_line_pa);
     hash.add(std::string_view(job.practice.licence.name));
-    hash.add(static_cast<std::uint64_t>(readings_));
-    hash.add(static_cast<std::uint64_t>(mode));
-    hash.add(std::string_view(write_up.cause));
-    hash.add(std::string_view(write_up.done));
-    hash.add(std::string_view(write_up.told));
+    for (const auto one : {static_cast<std::uint64_t>(readings_), static_cast<std::uint64_t>(mode)})
+        hash.add(one);
+    for (const auto* text : {&write_up.cause, &write_up.done, &write_up.told})
+        hash.add(std::string_view(*text));
     for (const int number : write_up.because) hash.add(static_cast<std::uint64_t>(number));
     hash.add(static_cast<std::uint64_t>(write_up.handed_in));
     if (!beyond_model.empty()) hash.add(std::string_view(beyond_model));

@@ -85,13 +85,13 @@ constexpr Expected expected[] = {
     {C::igniter_lead_cracked, Q::spark_path, O::light_up, 0},
     {C::flame_lead_broken, Q::flame_lead_ohms, O::standby, +1},
     {C::gas_isolator_part_shut, Q::gas_valve_handle, O::standby, 0},
-    {C::gas_isolator_part_shut, Q::gas_inlet_pressure, O::full_draw, -1},
+    {C::gas_isolator_part_shut, Q::gas_inlet_pressure, O::full_draw, 0},  // higher once the flame is lost
     {C::gas_screen_blocked, Q::manifold_pressure, O::full_draw, -1},
     {C::regulator_creeps, Q::regulator_pressure, O::standby, +1},
     {C::gas_union_weeps, Q::union_bubbles, O::standby, 0},
     {C::wrong_injectors, Q::flue_o2, O::light_up, +1},
     {C::high_fire_overset, Q::readout_manifold_command, O::full_draw, -1},
-    {C::boil_off_small, Q::gas_inlet_pressure, O::long_draw, -1},
+    {C::boil_off_small, Q::gas_inlet_pressure, O::long_draw, 0},  // the same
     {C::changeover_stuck, Q::gas_inlet_pressure, O::standby, -1},
     {C::second_stage_passes, Q::gas_inlet_pressure, O::full_draw, +1},
     {C::intake_felted, Q::air_intake, O::standby, 0},
@@ -118,11 +118,12 @@ constexpr Expected expected[] = {
 };
 // clang-format on
 
-/// At its least severity the chafed lead touches later than the occasions last, and a worn tempering valve takes
-/// the 2 K that a household feels, where one reading of a thermometer is sure of 2.6 K.
+/// Below its greatest severity the chafed lead touches later than the occasions last, and a worn tempering valve
+/// takes at first the 2 K that a household feels, where one reading of a thermometer is sure of 2.6 K.
 bool shows_elsewhere(Cause cause, double severity) {
-    const bool told = cause == Cause::valve_lead_chafed || cause == Cause::tempering_valve_worn;
-    return told && severity == faults::info(cause).least_severity;
+    const faults::CauseInfo& row = faults::info(cause);
+    if (cause == Cause::valve_lead_chafed) return severity < row.greatest_severity;
+    return cause == Cause::tempering_valve_worn && severity == row.least_severity;
 }
 
 void moves_the_right_way(const Expected& e) {

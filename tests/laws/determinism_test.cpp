@@ -19,7 +19,7 @@ using BaselinePack = math::Pack<8, math::Baseline>;
 using WidePack = math::Pack<8, math::Wide>;
 
 /// Changed only together with the physics, the controller or the stories, and never by a compiler.
-constexpr std::uint64_t expected[3] = {0x59a648fe4a9561e7, 0x43b903bb7752b939, 0x0};
+constexpr std::uint64_t expected[3] = {0x3ebd03085b4ecd51, 0xdcef68eafb9a90ca, 0x9b96910b269c2fd6};
 
 std::uint64_t stored(Story story) {
     return expected[static_cast<std::size_t>(story)];

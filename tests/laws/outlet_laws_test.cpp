@@ -64,7 +64,7 @@ TEST(Outlets, BalanceAtAnyHeightsOpeningsAndMainsPressure) {
     }
     std::sort(left_over.begin(), left_over.end());
     EXPECT_LT(left_over[19800], 3e-4 * litre_per_minute);
-    EXPECT_LT(left_over[19980], 0.06 * litre_per_minute);
+    EXPECT_LT(left_over[19980], 0.07 * litre_per_minute);
     EXPECT_LT(left_over.back(), 0.6 * litre_per_minute);  // an upper outlet that just dribbles
 }
 

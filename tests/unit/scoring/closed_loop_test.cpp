@@ -59,7 +59,9 @@ void work_through(DrivenHouse& house) {
     house.run(6.0);
     house.read(Quantity::spark);
     house.read(Quantity::flame);
+    house.read(Quantity::light_up_sound);
     house.run(84.0);
+    house.read(Quantity::readout_flow);
     house.read(Quantity::gas_inlet_pressure);
     house.read(Quantity::flue_co2);
     house.read(Quantity::tap_temperature);
@@ -81,8 +83,20 @@ void work_through(DrivenHouse& house) {
     house.tools(tools);
     house.run(10.0);
     house.read(Quantity::regulator_pressure);
+    if (house.job().site.gas == GasKind::propane_cylinder) {
+        house.run(1500.0);  // until the frost line shows how full it is
+        house.read(Quantity::cylinder_frost);
+    }
+    house.open_tap_alone(1);
+    house.run(30.0);
+    tools.tap = 1;
+    house.tools(tools);
+    house.read(Quantity::tap_flow);
+    house.read(Quantity::readout_flow);
     house.open_taps(0.0);
     house.run(60.0);
+    house.read(Quantity::regulator_pressure);
+    house.read(Quantity::gas_valve_handle);
     house.read(Quantity::outlet_ohms);
     house.read(Quantity::outlet_pipe_temperature);
     house.read(Quantity::exchanger_ohms);

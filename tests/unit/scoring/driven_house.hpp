@@ -61,6 +61,14 @@ class DrivenHouse {
         double all = 0.0;
         for (const worksite::Tap& tap : job_.site.taps) all += tap.conductance;
         inputs_.surroundings.hot_tap_conductance = share * all;
+        inputs_.surroundings.outlet_count = 0;
+        ++epoch_;
+    }
+    /// One outlet alone; the others are shut.
+    void open_tap_alone(std::size_t tap) {
+        inputs_.surroundings.hot_tap_conductance = 0.0;
+        inputs_.surroundings.outlets[0] = {tap, job_.site.taps[tap].conductance, 0.0, 0.0};
+        inputs_.surroundings.outlet_count = 1;
         ++epoch_;
     }
     void press_reset() {
