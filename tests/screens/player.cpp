@@ -66,6 +66,13 @@ void Player::type(std::string_view text) {
 
 void Player::click(std::string_view id) {
     const kit::Node* node = program_->last_frame().tree.get(id);
+    const kit::Node* list = program_->last_frame().tree.get("jobs.list");
+    for (int turn = 0; turn < 200 && list != nullptr && node != nullptr && node->visible.h < 8.0;
+         ++turn) {
+        feed(kit::Wheel{list->visible.centre(), -1.0, {}});  // further down the list
+        node = program_->last_frame().tree.get(id);
+        list = program_->last_frame().tree.get("jobs.list");
+    }
     if (node == nullptr || node->visible.empty())
         throw std::runtime_error("not on the screen: " + std::string(id));
     const kit::Point at = node->visible.centre();

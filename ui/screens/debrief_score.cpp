@@ -71,9 +71,9 @@ void draw_item(kit::Stage& stage, const Rect& row, const Item& item) {
 void draw_figure(kit::Stage& stage, const Rect& r, const DebriefView& view) {
     const kit::TextStyle large{kit::Face::bold, kit::type_size::score, Token::ink};
     const double w = stage.text({r.x, r.y, r.w, r.h - 20.0}, view.score, large);
-    stage.text({r.x + w + 8.0, r.y + 14.0, 70.0, 22.0}, view.of, kit::style::body_quiet);
-    const Rect right{r.x + w + 70.0, r.y, r.w - w - 70.0, r.h - 20.0};
-    stage.text({right.x, r.y + 14.0, right.w, 22.0}, view.verdict,
+    const Rect beside{r.x + w + 8.0, r.y, r.w - w - 8.0, r.h - 20.0};
+    stage.text({beside.x, beside.bottom() - 20.0, beside.w, 20.0}, view.of, kit::style::body_quiet);
+    stage.text({beside.x, beside.y, beside.w, 18.0}, view.verdict,
                kit::with_ink(kit::style::body_bold, view.passed ? Token::ok : Token::danger),
                kit::Align::end);
     stage.text_shortened({r.x, r.bottom() - 20.0, r.w, 20.0}, view.floor, kit::style::row_quiet);

@@ -89,6 +89,7 @@ void draw_bits(const Chart& c) {
     row_name(c, c.bits, "Information", "bits gained");
     const double base = c.bits.bottom() - 6.0, most = most_bits(c.view), room = c.bits.h - 30.0;
     for (const double tick : {0.5, 1.0}) {
+        if (tick < 1.0 && room * 0.5 / most < 18.0) continue;  // too low for both labels
         const double y = base - tick / most * room;
         kit::line(p, {c.plot.x, y}, {c.plot.right(), y}, {.width = 1.0, .ink = Token::hair});
         c.stage.text({c.plot.x - 40.0, y - 8.0, 30.0, 16.0}, tick == 1.0 ? "1.0" : "0.5",

@@ -107,8 +107,9 @@ void draw_row(kit::Stage& stage, const Rect& r, const ComparedRow& row, const Ta
     const double yours_w = stage.width(row.yours, kit::style::body_bold);
     const double w = stage.text({first.x + 28.0, r.y, 50.0, r.h}, row.where, kit::style::row_bold);
     const double from = first.x + 28.0 + std::max(w + 8.0, 34.0);
-    stage.text_shortened({from, r.y, first.right() - 18.0 - yours_w - from, r.h}, row.condition,
-                         kit::style::row_quiet);
+    const double room = first.right() - 18.0 - yours_w - from;
+    if (room > 24.0)  // else the value alone; the tree says the rest
+        stage.text_shortened({from, r.y, room, r.h}, row.condition, kit::style::row_quiet);
     stage.text({first.x, r.y, first.w - 10.0, r.h}, row.yours, kit::style::body_bold,
                kit::Align::end);
     for (std::size_t i = 0; i < t.causes.size(); ++i)
