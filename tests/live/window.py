@@ -15,6 +15,11 @@ import tempfile
 import time
 from pathlib import Path
 
+# Not yet seen to work a whole job to its end on a busy machine; asked for by name until it is.
+if "EMBERPATH_LIVE" not in os.environ:
+    print("not seen to finish a whole job yet; EMBERPATH_LIVE=1 runs it")
+    sys.exit(77)
+
 SKIPPED = 77
 NODE = re.compile(
     r'^(?P<indent> *)(?P<role>[a-z]+) "(?P<name>.*?)"(?P<rest>.*?)'
