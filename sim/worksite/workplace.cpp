@@ -181,7 +181,6 @@ void Workplace::apply(const HouseholdEvent& event) {
     changed();
 }
 
-/// Windows and fans move before everybody's eyes; rain is heard.
 void Workplace::around_the_heater(const HouseholdEvent& event) {
     using Kind = HouseholdEvent::Kind;
     const bool on = event.value > 0.5;
