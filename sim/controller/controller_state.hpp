@@ -16,7 +16,8 @@ struct WorkingState {
     Real run_s{0.0};             // time in the present run
     Real plain_resets{0.0};      // of combustion lockouts, since the last good run
     Real probation{0.0};         // 1 from a deliberate restart until a good run: no retries
-    Real restart_owed{0.0};      // 1 from a lockout that no reset clears until a restart has been proved
+    Real restart_owed{
+        0.0};  // 1 from a lockout that no reset clears until a restart has been proved
     // How long each protection's condition has lasted [s].
     Real flame_missing_s{0.0};
     Real flame_early_s{0.0};

@@ -122,8 +122,8 @@ bool is_own_reading(const worksite::Observation& observation) {
 }
 
 Reading as_reading(const worksite::Observation& observation, int cycle) {
-    return {observation.quantity, observation.hold, observation.condition,
-            observation.value,    observation.tick, cycle,
+    return {observation.quantity,    observation.hold, observation.condition,
+            observation.value,       observation.tick, cycle,
             observation.beyond_class};
 }
 

@@ -41,16 +41,17 @@ inline constexpr std::array chapters{
             "curve), so it proves the solution, not those numbers. 2 % is allowed for what matters "
             "most, 10 %\n"
             "for the rest."},
-    Chapter{"transients", "Transients",
-            "A warm heater (or a cold one where told), something happens, and readings are averaged "
-            "over eight\n"
-            "seconds before and at the end. Expected: the direction of at least five readings, a "
-            "band for how\n"
-            "far the outlet strays from the set point, and the exact set of protections that "
-            "respond. Natural\n"
-            "gas and set point 50 degC unless told. A reading stays when it changes by less than a "
-            "mechanic\n"
-            "would call a change (the number under tolerance)."},
+    Chapter{
+        "transients", "Transients",
+        "A warm heater (or a cold one where told), something happens, and readings are averaged "
+        "over eight\n"
+        "seconds before and at the end. Expected: the direction of at least five readings, a "
+        "band for how\n"
+        "far the outlet strays from the set point, and the exact set of protections that "
+        "respond. Natural\n"
+        "gas and set point 50 degC unless told. A reading stays when it changes by less than a "
+        "mechanic\n"
+        "would call a change (the number under tolerance)."},
     Chapter{"day_draws", "Days of hot water use",
             "Draw patterns of the United States' simulated use test (10 CFR 430 Subpart B Appendix "
             "E: outlet\n"

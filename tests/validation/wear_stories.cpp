@@ -86,8 +86,7 @@ std::vector<Story> lockouts() {
     return {
         {.name = "pure propane in the mains gas at full draw",
          .asked_lpm = 16.0,
-         .happens =
-             [](House& h) { parts(h) = plant::with_propane_in_gas(parts(h), 1.0); },
+         .happens = [](House& h) { parts(h) = plant::with_propane_in_gas(parts(h), 1.0); },
          .expected = goes_out,
          .straying = {5.0, 30.0, -38.0, -30.0},
          .responses = {Event::overheat_limiter_open},
