@@ -74,6 +74,14 @@ template <class Real>
     return a.seam_w_per_k * (a.gas_side.flame_theta - enthalpy_temperature(casing_k));
 }
 
+/// Heat [W] of the trace heating, as it is driven.
+template <class Real>
+[[nodiscard]] Real trace_heating_w(const Plant<Real>& plant) {
+    const Real supply_v = plant.electrics.supply_v;
+    return plant.commands.trace_heating * supply_v * supply_v /
+           plant.parameters.electrical.trace_heating_ohm;
+}
+
 /// Water, metal, pocket, pipe and casing.
 template <class Real>
 void thermal_derivative(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
@@ -106,9 +114,7 @@ void thermal_derivative(const Plant<Real>& plant, const State<Real>& x, const Su
                (1.0 / hc::pipe_cell_j_per_k);
         upstream = x[i];
     }
-    const Real heating_v = plant.electrics.supply_v;
-    casing_gain += plant.commands.trace_heating * heating_v * heating_v /
-                   plant.parameters.electrical.trace_heating_ohm;
+    casing_gain += trace_heating_w(plant);
     d[casing_air] = (casing_gain - hc::casing_to_room_w_per_k * (x[casing_air] - at.ambient_k)) *
                     (1.0 / hc::casing_j_per_k);
 }

@@ -12,7 +12,8 @@ namespace {
 constexpr double coldest_water_k = 270.15;
 constexpr double boiling_k = 425.0;  // at 0.5 MPa absolute; boiling() asks the pressure itself
 constexpr double atmosphere_pa = 101325.0;
-constexpr double rounding = 1e-6;  // of a share: lags end beside their target
+constexpr double boils_at_least_k = 373.0;  // no state has less than the atmosphere's pressure
+constexpr double rounding = 1e-6;           // of a share: lags end beside their target
 
 // clang-format off
 constexpr std::array ranges{
@@ -63,6 +64,7 @@ bool inside(double value, double low, double high) {
 std::optional<BeyondLimit> boiling(const State<double>& state) {
     const double hottest =
         *std::max_element(state.begin() + water_0, state.begin() + water_0 + cell_count);
+    if (hottest < boils_at_least_k) return std::nullopt;  // the rule, once a tick
     const double boils_k =
         properties::water_saturation_temperature_k(state[water_pressure] + atmosphere_pa);
     if (hottest <= boils_k) return std::nullopt;

@@ -46,8 +46,7 @@ void observe_heat(const Plant<double>& plant, const Surroundings& at, const Alge
                         (x[mixing_pocket] - at.inlet_water_k);
     o.casing_loss_w =
         heat_capacity::casing_to_room_w_per_k * (x[casing_air] - at.ambient_k) + seam_w;
-    o.trace_heating_w = plant.commands.trace_heating * plant.electrics.supply_v *
-                        plant.electrics.supply_v / p.electrical.trace_heating_ohm;
+    o.trace_heating_w = trace_heating_w(plant);
     o.storage_w = heat_capacity::pocket_kg * water_j_per_kg_k * d[mixing_pocket] +
                   heat_capacity::casing_j_per_k * d[casing_air];
     for (std::size_t i = 0; i < cell_count; ++i)

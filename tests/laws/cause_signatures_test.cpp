@@ -208,15 +208,20 @@ TEST_P(CauseSignature, IsAsPrinted) {
 INSTANTIATE_TEST_SUITE_P(Catalogue, CauseSignature, testing::ValuesIn(signatures),
                          [](const auto& row) { return row.param.name; });
 
-/// Two causes at once: each keeps its own signature.
-TEST(CauseSignatures, OfTwoCausesAtOnceShowBoth) {
+/// A house with both causes after five minutes of full draw.
+House drawn_with(const std::vector<faults::Fault>& both) {
     House house;
     const auto healthy = house.heater.plant.parameters;
-    const std::vector<faults::Fault> both{{Cause::strainer_blocked, 1.0},
-                                          {Cause::electrode_fouled, 0.5}};
     house.heater.install(0, {faults::with_faults(healthy, both, 0.0), house.heater.settings});
     house.inputs.surroundings.hot_tap_conductance = taps_for(healthy, 50.0, 16.0);
     house.run(300.0);
+    return house;
+}
+
+/// Two causes at once: each keeps its own signature.
+TEST(CauseSignatures, OfTwoCausesAtOnceShowBoth) {
+    const House house =
+        drawn_with({{Cause::strainer_blocked, 1.0}, {Cause::electrode_fouled, 0.5}});
     const worksite::HeaterView seen = house.look();
     EXPECT_NEAR(seen.plant.hot_water_m3_per_s / litre_per_minute, 8.5, 0.3);  // strainer alone: 8.5
     EXPECT_NEAR(seen.plant.manifold_pa / 1e3, 0.33, 0.05);
@@ -229,13 +234,7 @@ TEST(CauseSignatures, OfTwoCausesAtOnceShowBoth) {
 
 /// A bridged limiter is silent by itself and lets a scaled exchanger overheat without an event.
 TEST(CauseSignatures, BridgeHidesWhatTheLimiterWouldHaveStopped) {
-    House house;
-    const auto healthy = house.heater.plant.parameters;
-    const std::vector<faults::Fault> both{{Cause::exchanger_scaled, 0.6},
-                                          {Cause::limiter_bridged, 1.0}};
-    house.heater.install(0, {faults::with_faults(healthy, both, 0.0), house.heater.settings});
-    house.inputs.surroundings.hot_tap_conductance = taps_for(healthy, 50.0, 16.0);
-    house.run(300.0);
+    const House house = drawn_with({{Cause::exchanger_scaled, 0.6}, {Cause::limiter_bridged, 1.0}});
     EXPECT_EQ(house.look().readout.latest_event, Event::none);
     EXPECT_GT(house.look().plant.hottest_metal_k - celsius, 120.0);
     EXPECT_EQ(house.look().readout.phase, controller::Phase::run);
