@@ -1,5 +1,5 @@
 #pragma once
-/// Current against speed is the controller's only knowledge of air flow: a restricted path lets the fan
+/// Current against speed is the controller's only knowledge of air flow, unless it has a tube: a restricted path lets the fan
 /// run fast on little current. A worn fan's friction looks the same as air (docs/physics/controller.md).
 
 #include "sim/controller/controller.hpp"
@@ -28,13 +28,27 @@ template <class Real>
     return (relative - air::no_load_part) * (1.0 / (1.0 - air::no_load_part));
 }
 
+/// The same from the pressure in the air tube, of a heater that has one.
+///
+/// Equation  (q / q_full) / (N / N_full), q / q_full = sqrt(p / (p_full s)); s: density share
+template <class Real>
+[[nodiscard]] Real loading_by_tube(const Real& tube_pa, const Real& rev_per_s,
+                                   const Real& air_density_share) {
+    const Real n = math::maximum(rev_per_s, Real(1.0)) * (1.0 / 80.0);
+    const Real full_pa = signals::air_tube_full_pa * air_density_share;
+    return math::square_root(math::maximum(tube_pa, Real(0.0)) / full_pa) / n;
+}
+
 /// Trim the fan for the estimated air and time a shortage while running; while a restart is proved the trim
 /// waits, and a shortage counts once the fan has settled.
 template <class Real>
 void follow_air(WorkingState<Real>& s, const math::Mask<Real>& running,
-                const math::Mask<Real>& proving_restart, const Real& air_density_share) {
+                const math::Mask<Real>& proving_restart, const Real& air_density_share,
+                const Real& by_tube) {
     using math::both;
-    const Real loading = estimated_loading(s.fan_current_a, s.fan_rev_per_s, air_density_share);
+    const Real loading = math::select(
+        by_tube > Real(0.5), loading_by_tube(s.air_tube_pa, s.fan_rev_per_s, air_density_share),
+        estimated_loading(s.fan_current_a, s.fan_rev_per_s, air_density_share));
     const auto turning = s.fan_rev_per_s > Real(air::least_rev_per_s);
     const auto known = both(running, turning);
     const Real wanted =

@@ -31,11 +31,15 @@ void decode(WorkingState<Real>& s, const signals::SensorSignals<Real>& in, const
     s.ambient_k = decoded_k(in.ambient_ohm);
     s.fan_rev_per_s = in.fan_rev_per_s;
     s.fan_current_a = in.fan_current_a;
+    s.air_tube_pa = in.air_tube_pa;
     s.ionisation_a = in.ionisation_current_a;
     s.water_valve_position = in.water_valve_position;
     const auto powered =
         math::both(Real(panel.powered) > Real(0.5), in.supply_v > Real(signals::board_drops_out_v));
     s.powered = math::select(powered, Real(1.0), Real(0.0));
+    s.link_unit_v = in.link_unit_v * s.powered;
+    for (std::size_t i = 0; i < most_wall_controllers; ++i)
+        s.link_wall_v[i] = in.link_wall_v[i] * s.powered;
 }
 
 /// Trace heating comes on when it is cold around the heater and goes off with a margin. Both its sensors
@@ -89,6 +93,7 @@ void merge_run(WorkingState<Real>& s, const WorkingState<Real>& active,
     s.manifold_command_pa = select(running, active.manifold_command_pa, idle.manifold_command_pa);
     s.water_valve = select(running, active.water_valve, idle.water_valve);
     s.bypass = select(running, active.bypass, idle.bypass);
+    s.companion_called = select(running, active.companion_called, Real(0.0));
     s.fan_target_rev_per_s =
         select(running, active.fan_target_rev_per_s, idle.fan_target_rev_per_s);
 }
@@ -112,6 +117,7 @@ template <class Real>
     out.water_valve = s.water_valve;
     out.bypass = s.bypass;
     out.trace_heating = s.trace_heating;
+    out.companion_call = s.companion_called;
     return out;
 }
 
@@ -125,10 +131,12 @@ signals::ActuatorCommands<Real> control(ControllerState<Real>& s,
     step_sequence(s, sensors, panel);
     protect_from_frost<Real>(s, sensors, settings);
     const auto running = is(s.phase, Phase::run);
-    follow_air<Real>(s, running, is(s.phase, Phase::restart), rated.air_density_share);
+    follow_air<Real>(s, running, is(s.phase, Phase::restart), rated.air_density_share,
+                     settings.air_by_tube);
     WorkingState<Real> active = s;
     WorkingState<Real> idle = s;
     modulate(active, rated);
+    call_companion<Real>(active, rated, settings.companion);
     idle_targets(idle, rated);
     merge_run<Real>(s, active, idle, running);
     s.fan_duty = fan_duty<Real>(s) * s.powered;

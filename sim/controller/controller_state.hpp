@@ -32,6 +32,7 @@ struct WorkingState {
     Real manifold_command_pa{0.0};
     Real water_valve{1.0};
     Real bypass{0.0};
+    Real companion_called{0.0};  // 0 or 1
     // Air.
     Real air_trim{1.0};
     Real fan_target_rev_per_s{0.0};
@@ -39,7 +40,7 @@ struct WorkingState {
     // As decoded from the sensors at the latest tick, SI.
     Real flow_m3_per_s{0.0};
     Real inlet_k{288.15}, outlet_k{288.15}, exchanger_k{288.15}, ambient_k{288.15};
-    Real fan_rev_per_s{0.0}, fan_current_a{0.0}, ionisation_a{0.0};
+    Real fan_rev_per_s{0.0}, fan_current_a{0.0}, ionisation_a{0.0}, air_tube_pa{0.0};
     Real water_valve_position{1.0};
     Real set_point_k{323.15};
     Real powered{1.0};  // 0: the board is without supply

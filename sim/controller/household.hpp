@@ -3,36 +3,15 @@
 ///
 /// Every wall controller has its own core pair from the heater's link terminals. It is heard while its
 /// voltage is enough, its kind is accepted and its number is listened to. The heater's own set value counts
-/// only while no wall controller is heard.
+/// only while no wall controller is heard. The voltages come from the electrical network of the house.
 ///
-/// Equation  V_unit = V0 / (1 + R_source sum Y_i), Y_i = 1 / (R_i + 1 / (g_i + G)), V_i = V_unit Y_i / (g_i + G)
-/// Source    Kirchhoff's laws; voltages, loads and the rule chosen
+/// Source    chosen
 /// Checked   tests/unit/controller/wall_controllers_test.cpp
 
 #include "sim/controller/controller.hpp"
 #include "sim/math/pack.hpp"
 
 namespace emberpath::controller {
-
-namespace link {
-inline constexpr double load_s = 1.0 / 600.0;  // of a wall controller
-}  // namespace link
-
-/// Voltages at both ends of each core pair [V].
-template <class Real>
-void feed_link(WorkingState<Real>& s, const Panel& panel, const SettingsOf<Real>& settings) {
-    std::array<Real, most_wall_controllers> end_s, admittance_s;
-    Real drawn(0.0);
-    for (std::size_t i = 0; i < most_wall_controllers; ++i) {
-        // A core pair with nothing at its end still leaks.
-        end_s[i] = settings.link[i].leak_s + link::load_s * panel.wall[i].fitted + 1.0e-12;
-        admittance_s[i] = 1.0 / (settings.link[i].series_ohm + 1.0 / end_s[i]);
-        drawn = drawn + admittance_s[i];
-    }
-    s.link_unit_v = s.powered * signals::link_supply_v / (1.0 + settings.link_source_ohm * drawn);
-    for (std::size_t i = 0; i < most_wall_controllers; ++i)
-        s.link_wall_v[i] = s.link_unit_v * admittance_s[i] / end_s[i];
-}
 
 template <class Real>
 void listen(WorkingState<Real>& s, const Panel& panel, const SettingsOf<Real>& settings) {
@@ -83,11 +62,8 @@ void hear_household(WorkingState<Real>& s, const Panel& panel, const SettingsOf<
     bool any_fitted = false;
     for (const WallController& wall : panel.wall) any_fitted = any_fitted || wall.fitted > 0.5;
     if (any_fitted) {
-        feed_link(s, panel, settings);
         listen(s, panel, settings);
         choose(s, panel, settings);
-    } else {
-        s.link_unit_v = s.powered * signals::link_supply_v;
     }
     s.set_point_k = math::clamp(s.set_point_k, settings.minimum_set_k, settings.maximum_set_k);
 }

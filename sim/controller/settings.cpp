@@ -55,7 +55,7 @@ void store(Settings& settings, Setting setting, double value) {
         case Setting::altitude:
             return set_altitude(settings, value);
         case Setting::highest_set_point:
-            settings.maximum_set_k = std::clamp(value, settings.minimum_set_k, 348.15);
+            settings.maximum_set_k = std::clamp(value, settings.minimum_set_k, greatest_highest_k);
             return;
         case Setting::frost_protection:
             settings.frost_protection = value > 0.5 ? 1.0 : 0.0;

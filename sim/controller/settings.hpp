@@ -13,14 +13,6 @@ namespace emberpath::controller {
 inline constexpr std::size_t most_wall_controllers = 3;
 inline constexpr double link_least_v = 15.0;  // below, a wall controller's screen is dark
 
-/// One core pair of the link cable, from the heater's link terminals to a wall controller.
-template <class Real>
-struct LinkRun {
-    Real series_ohm{3.0};  // both cores together; a broken core: megohms
-    Real leak_s{0.0};      // conductance between the cores at the far joint: corrosion
-    bool operator==(const LinkRun&) const = default;
-};
-
 /// Real is double for one heater or Pack<8> for eight: same members, same order. SI; 1 yes, 0 no.
 template <class Real>
 struct SettingsOf {
@@ -30,7 +22,9 @@ struct SettingsOf {
     Real full_heat_input_w{41.5e3};  // gross, at full manifold pressure, sea level
     Real full_manifold_pa{950.0};    // on the gas of the plate
     Real fan_full_rev_per_s{80.0};   // at full rate, sea level
-    Real plate_gas{0.0};             // what the injectors are drilled for: 0 natural gas, 1 propane
+    Real companion{0.0};  // 1: a companion heater on the same outlet pipe is called at high demand
+    Real air_by_tube{0.0};  // 1: proves its air by the pressure in a tube, not by the fan's current
+    Real plate_gas{0.0};    // what the injectors are drilled for: 0 natural gas, 1 propane
     Real other_gas_manifold_pa{2000};  // full pressure the controller keeps for the other gas
 
     // Installer settings.
@@ -43,10 +37,6 @@ struct SettingsOf {
         0.0};  // 0: the lowest set value counts; n: wall controller n, while it is heard
     Real accepts_simple{1.0};  // kinds of wall controller this heater talks to
     Real accepts_service{1.0};
-
-    // The link cable.
-    Real link_source_ohm{33.0};  // of the 24 V supply at the heater's link terminals
-    std::array<LinkRun<Real>, most_wall_controllers> link{};
 
     bool operator==(const SettingsOf&) const = default;
 };
@@ -81,6 +71,9 @@ template <class Real>
     for (std::size_t i = 0; i < settings_count; ++i) to[i] = math::lane(from[i], lane);
     return one;
 }
+
+/// The highest set point an installer can store [K]. Chosen.
+inline constexpr double greatest_highest_k = 348.15;
 
 /// What an installer can store at the heater, in the order the service readout lists it.
 enum class Setting {

@@ -27,7 +27,9 @@ inline constexpr std::array<double, 2> bank_up{9.9 / 41.5, 21.8 / 41.5};  // of 
 inline constexpr std::array<double, 2> bank_down{8.2 / 41.5, 15.5 / 41.5};
 inline constexpr double bank_hold_s = 1.5;
 inline constexpr double least_manifold_share = 100.0 / 950.0;
-inline constexpr double air_proven_margin = 1.12;  // gas follows proven air
+inline constexpr double air_proven_margin = 1.12;    // gas follows proven air
+inline constexpr double companion_called_at = 0.95;  // of full heat input, by feed-forward
+inline constexpr double companion_kept_to = 0.35;    // half of the draw is its own by then
 }  // namespace loop
 
 /// The value belonging to 1, 2 or 3 open banks.
@@ -108,6 +110,17 @@ void throttle(WorkingState<Real>& s, const Ratings<Real>& rated) {
     s.bypass = math::clamp(
         resting_bypass(s.set_point_k) + 0.10 * math::maximum(overshoot - 0.3, Real(0.0)), Real(0.0),
         Real(1.0));
+}
+
+/// A companion is called as the demand comes near what this burner can give, and let go once both together have
+/// hardly more to do than one alone could.
+template <class Real>
+void call_companion(WorkingState<Real>& s, const Ratings<Real>& rated, const Real& companion) {
+    using math::both;
+    const Real share = feed_forward_w(s) * rated.per_full_input;
+    const auto asked = both(companion > Real(0.5), share > Real(loop::companion_called_at));
+    const auto kept = both(s.companion_called > Real(0.5), share > Real(loop::companion_kept_to));
+    s.companion_called = math::select(math::either(asked, kept), Real(1.0), Real(0.0));
 }
 
 /// Firing rate, manifold pressure and fan target while running.

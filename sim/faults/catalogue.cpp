@@ -21,7 +21,7 @@ constexpr std::array<CauseInfo, cause_count> causes{{
      Remedy::fit_wind_guard, 0.3, 1.5, false, false, false, false, 1.0},
     {Cause::cylinder_low, "cylinder_low", "gas cylinder nearly empty",
      "Little liquid is left: boiling cools it and the vapour pressure falls during a draw.",
-     Remedy::change_cylinder, 0.55, 1.0, false, false, true, false, 3.0},
+     Remedy::change_cylinder, 0.55, 1.0, false, false, true, false, 3.0, Noticed::from_least_severity, Needs::nothing, true},
     {Cause::gas_pipe_restriction, "gas_pipe_restriction", "gas pipe carries too little",
      "The pipe to the heater drops too much pressure: loss with the square of the flow.",
      Remedy::quote_larger_gas_pipe, 0.43, 1.0, false, false, false, false, 2.0},
@@ -167,7 +167,7 @@ constexpr std::array<CauseInfo, cause_count> causes{{
      Remedy::quote_more_cylinders, 0.47, 1.0, false, false, true, false, 1.0},
     {Cause::changeover_stuck, "changeover_stuck", "changeover stuck on the empty cylinder",
      "The first cylinder is empty and the changeover does not go over to the full one.",
-     Remedy::escalate_changeover, 1.0, 1.0, false, true, true, false, 0.7, Noticed::from_least_severity, Needs::cylinder_pair},
+     Remedy::escalate_changeover, 1.0, 1.0, false, true, true, false, 0.7, Noticed::from_least_severity, Needs::cylinder_pair, true},
     {Cause::second_stage_passes, "second_stage_passes", "second-stage regulator passes",
      "The last regulator passes first-stage pressure: too much at rest and while gas is drawn.",
      Remedy::escalate_regulator, 0.3, 1.0, false, false, true, false, 0.4, Noticed::by_measuring_first, Needs::cylinder_pair},
@@ -227,8 +227,8 @@ constexpr std::array<CauseInfo, cause_count> causes{{
     {Cause::link_cable_corroded, "link_cable_corroded", "link cable corroded",
      "Green joints take the voltage of the first wall controller: its screen goes dark and the heater's own set value counts.",
      Remedy::remake_link_joint, 0.39, 1.0, false, false, false, false, 0.7, Noticed::from_least_severity, Needs::wall_controller},
-    {Cause::altitude_setting_wrong, "altitude_setting_wrong", "altitude setting too high",
-     "The heater is told of thinner air than there is: less gas and a faster fan.",
+    {Cause::altitude_setting_wrong, "altitude_setting_wrong", "altitude setting not that of the place",
+     "The heater is told of air that is not there: too thin at a low site, less gas and a faster fan; too thick at a high one, more gas than its air can burn.",
      Remedy::correct_settings, 0.1, 1.0, false, false, false, false, 0.05, Noticed::by_measuring_first},
     {Cause::highest_setting_raised, "highest_setting_raised", "highest set value stored too high",
      "The heater takes set values that scald.",
@@ -240,6 +240,13 @@ constexpr std::array<CauseInfo, cause_count> causes{{
     {Cause::limiter_bridged, "limiter_bridged", "overheat limiter bridged",
      "Somebody put a wire across it: it cannot stop the heater any more.",
      Remedy::restore_limiter, 1.0, 1.0, false, true, false, false, 0.03, Noticed::by_measuring_first},
+    // an air tube, and a companion heater
+    {Cause::air_tube_water, "air_tube_water", "water in the air tube",
+     "A column of water in a sag of the tube holds part of the pressure back, and rocks: the heater believes it gets too little air.",
+     Remedy::drain_air_tube, 0.3, 1.0, false, false, false, false, 1.0, Noticed::from_least_severity, Needs::air_tube},
+    {Cause::companion_link_open, "companion_link_open", "link between the paired heaters loose",
+     "The companion heater is never called: the first one throttles the water when many draw at once.",
+     Remedy::remake_companion_link, 1.0, 1.0, false, true, false, false, 1.0, Noticed::from_least_severity, Needs::companion},
 }};
 // clang-format on
 
@@ -274,20 +281,26 @@ bool can_act(const CauseInfo& cause, const SiteTraits& site) {
             return site.wall_controllers >= 2;
         case Needs::high_set_value:
             return site.high_set_value;
+        case Needs::air_tube:
+            return site.air_tube;
+        case Needs::companion:
+            return site.companion;
     }
     return false;
 }
 
 std::string_view title(Needs needs) {
-    constexpr std::array<std::string_view, 9> titles{"nothing in particular",
-                                                     "two gas cylinders behind a changeover",
-                                                     "an open flue",
-                                                     "two hot outlets",
-                                                     "a tempering valve",
-                                                     "a night",
-                                                     "a wall controller",
-                                                     "two wall controllers",
-                                                     "a set value above what a sound heater gives"};
+    constexpr std::array<std::string_view, 11> titles{"nothing in particular",
+                                                      "two gas cylinders behind a changeover",
+                                                      "an open flue",
+                                                      "two hot outlets",
+                                                      "a tempering valve",
+                                                      "a night",
+                                                      "a wall controller",
+                                                      "two wall controllers",
+                                                      "a set value above what a sound heater gives",
+                                                      "a heater that proves its air by a tube",
+                                                      "a companion heater"};
     return titles.at(static_cast<std::size_t>(needs));
 }
 

@@ -84,11 +84,13 @@ constexpr std::array<Row, cause_count> table{{
     {Cause::outlet_sensor_opens_warm, open_warm_outlet_sensor},
     {Cause::limiter_weak, weaken_limiter},
     {Cause::priority_elsewhere, nullptr, move_priority},
-    {Cause::link_cable_corroded, nullptr, corrode_link},
-    {Cause::altitude_setting_wrong, nullptr, raise_altitude},
+    {Cause::link_cable_corroded, corrode_link},
+    {Cause::altitude_setting_wrong, nullptr, misset_altitude},
     {Cause::highest_setting_raised, nullptr, raise_highest_setting},
     {Cause::second_supply, feed_from_second_supply},
     {Cause::limiter_bridged, bridge_limiter},
+    {Cause::air_tube_water, let_water_into_air_tube},
+    {Cause::companion_link_open, open_companion_link},
 }};
 
 constexpr bool in_enum_order() {

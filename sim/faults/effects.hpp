@@ -46,6 +46,7 @@ void draw_products_back(PlantParameters& p, double s);
 void open_seam(PlantParameters& p, double s);
 void block_open_flue(PlantParameters& p, double s);
 void tighten_room(PlantParameters& p, double s);
+void let_water_into_air_tube(PlantParameters& p, double s);
 
 // effects_flame.cpp
 void foul_electrode(PlantParameters& p, double s);
@@ -96,12 +97,13 @@ void crack_igniter_lead(PlantParameters& p, double s);
 void break_flame_lead(PlantParameters& p, double s);
 void feed_from_second_supply(PlantParameters& p, double s);
 void bridge_limiter(PlantParameters& p, double s);
+void corrode_link(PlantParameters& p, double s);
+void open_companion_link(PlantParameters& p, double s);
 
 // effects_settings.cpp
 void store_other_gas(controller::Settings& s, double severity);
 void move_priority(controller::Settings& s, double severity);
-void corrode_link(controller::Settings& s, double severity);
-void raise_altitude(controller::Settings& s, double severity);
+void misset_altitude(controller::Settings& s, double severity);
 void raise_highest_setting(controller::Settings& s, double severity);
 
 }  // namespace effects

@@ -34,7 +34,7 @@ void slow_tachometer(PlantParameters& p, double s) {
 void felt_intake(PlantParameters& p, double s) {
     constexpr double clean = 1.0e5;  // Pa s2/m6, of the bare grille; chosen
     const double open = 1.0 - 0.9 * s;
-    p.intake_resistance += clean * (1.0 / (open * open) - 1.0);
+    p.intake_resistance += clean / p.air_density_share * (1.0 / (open * open) - 1.0);
 }
 
 void draw_products_back(PlantParameters& p, double s) {
@@ -54,6 +54,11 @@ void block_open_flue(PlantParameters& p, double s) {
 void tighten_room(PlantParameters& p, double s) {
     p.room_leak_gain *= 1.0 - 0.99 * s;
     p.room_ventilation_m3_per_s *= 1.0 - 0.99 * s;
+}
+
+/// A hand's breadth of water in a sag of the tube holds back up to 80 Pa.
+void let_water_into_air_tube(PlantParameters& p, double s) {
+    p.air_tube_water_pa += 80.0 * s;
 }
 
 }  // namespace emberpath::faults::effects

@@ -58,4 +58,14 @@ void bridge_limiter(PlantParameters& p, double) {
     p.limiter_bridged = 1.0;
 }
 
+/// Conductance between the cores and resistance along them, as green joints have both.
+void corrode_link(PlantParameters& p, double s) {
+    p.electrical.link_series_ohm[0] += 400.0 * s;
+    p.electrical.link_leak_s[0] += 4.0e-3 * s;
+}
+
+void open_companion_link(PlantParameters& p, double s) {
+    if (s > 0.0) p.companion_link_ohm = 5.0e6;
+}
+
 }  // namespace emberpath::faults::effects

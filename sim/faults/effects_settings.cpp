@@ -12,19 +12,15 @@ void move_priority(controller::Settings& s, double severity) {
     if (severity > 0.0) s.first_priority = s.first_priority == 1.0 ? 2.0 : 1.0;
 }
 
-/// Conductance between the cores and resistance along them, as green joints have both.
-void corrode_link(controller::Settings& s, double severity) {
-    s.link[0].series_ohm += 400.0 * severity;
-    s.link[0].leak_s += 4.0e-3 * severity;
-}
-
-/// Up to 3000 m above what is right.
-void raise_altitude(controller::Settings& s, double severity) {
-    controller::set_altitude(s, s.altitude_m + 3000.0 * severity);
+/// Up to 3000 m off: above what is right at a low site, below it at one higher than half of that.
+void misset_altitude(controller::Settings& s, double severity) {
+    constexpr double span_m = 3000.0;
+    const double away = s.altitude_m > 0.5 * span_m ? -span_m : span_m;
+    controller::set_altitude(s, s.altitude_m + away * severity);
 }
 
 void raise_highest_setting(controller::Settings& s, double severity) {
-    if (severity > 0.0) s.maximum_set_k = 348.15;
+    if (severity > 0.0) s.maximum_set_k = controller::greatest_highest_k;
 }
 
 }  // namespace emberpath::faults::effects

@@ -99,8 +99,11 @@ enum class Cause {
     // more of the electrical side
     second_supply,
     limiter_bridged,
+    // an air tube, and a companion heater
+    air_tube_water,
+    companion_link_open,
 };
-inline constexpr std::size_t cause_count = 74;
+inline constexpr std::size_t cause_count = 76;
 
 /// What, beside its times, a fault waits for. Nothing here is random.
 enum class While {
@@ -152,6 +155,8 @@ enum class Needs {
     wall_controller,
     two_wall_controllers,
     high_set_value,  // the household has asked for more than a sound heater gives
+    air_tube,        // the heater proves its air by the pressure in a tube
+    companion,       // a second heater on the same hot pipe
 };
 
 /// What can be seen of a site by anybody: it decides which causes can act there.
@@ -162,6 +167,8 @@ struct SiteTraits {
     bool tempering_valve = false;
     bool night = false;
     bool high_set_value = false;
+    bool air_tube = false;
+    bool companion = false;
     std::size_t outlets = 0;
     std::size_t wall_controllers = 0;
     bool operator==(const SiteTraits&) const = default;
@@ -182,6 +189,8 @@ struct CauseInfo {
     double frequency;    // trade weight for the prior, coarse (invented; see docs/scoring)
     Noticed noticed = Noticed::from_least_severity;
     Needs needs = Needs::nothing;
+    bool at_start_only =
+        false;  // it is how the history begins: onset, ramp and period mean nothing
 };
 
 /// Can the cause do anything at such a site?

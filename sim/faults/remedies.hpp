@@ -64,8 +64,10 @@ enum class Remedy {
     replace_tempering_valve,
     remake_link_joint,
     restore_limiter,
+    drain_air_tube,
+    remake_companion_link,
 };
-inline constexpr std::size_t remedy_count = 50;
+inline constexpr std::size_t remedy_count = 52;
 
 /// Where the hands have to go.
 enum class Reach {
@@ -254,6 +256,12 @@ inline constexpr std::array<RemedyInfo, remedy_count> remedies{{
     {Remedy::restore_limiter, "restore_limiter", "restore the overheat limiter", "restore overheat limiter",
      "bridge off, its leads back, its opening proved",
      10.0, 5.0, false, Reach::inside, Whom::nobody, false, false, GasJoint::none, "bridge over the limiter"},
+    {Remedy::drain_air_tube, "drain_air_tube", "drain the air tube and lay it anew", "drain air tube",
+     "emptied, laid with fall and no sag, its trip proved",
+     15.0, 2.0, false, Reach::inside, Whom::nobody, true, false, GasJoint::none, "air tube"},
+    {Remedy::remake_companion_link, "remake_companion_link", "remake the link between the heaters", "remake link between heaters",
+     "ends cut back, clamped anew, both seen to fire",
+     12.0, 3.0, false, Reach::outside, Whom::nobody, false, false, GasJoint::none, "link between the heaters"},
 }};
 // clang-format on
 

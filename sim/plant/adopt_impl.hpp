@@ -19,6 +19,8 @@ void adopt_lane(Plant<Real>& plant, std::size_t lane, const Plant<Real>& other,
     math::copy_lane<Real>(e.flame_signal, lane, from.flame_signal, other_lane);
     math::copy_lane<Real>(e.spark_arrives, lane, from.spark_arrives, other_lane);
     math::copy_lane<Real>(e.valve_pulls, lane, from.valve_pulls, other_lane);
+    math::copy_lane<Real>(e.link_unit_v, lane, from.link_unit_v, other_lane);
+    math::copy_lane<Real>(e.link_wall_v, lane, from.link_wall_v, other_lane);
     e.lane[lane] = from.lane[other_lane];
     e.worked_out_for = from.worked_out_for;
     e.any_stale = e.any_moving = false;

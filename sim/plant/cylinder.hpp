@@ -17,7 +17,6 @@
 
 namespace emberpath::plant {
 
-inline constexpr double atmosphere_pa = 101325.0;
 inline constexpr double propane_latent_j_per_kg = 355.0e3;  // at 13 degC by [lemmon2009]
 inline constexpr double propane_liquid_j_per_kg_k =
     properties::liquid_propane_heat_capacity_j_per_kg_k;
@@ -35,10 +34,11 @@ struct Vapour {
     Real absolute_pa;  // times the share it can still give: 1 until the last 0.3 kg
 };
 template <class Real>
-[[nodiscard]] Vapour<Real> vapour_of(const Real& liquid_k, const Real& liquid_kg) {
+[[nodiscard]] Vapour<Real> vapour_of(const Real& liquid_k, const Real& liquid_kg,
+                                     const Real& ambient_pa) {
     const Real pressure = propane_vapour_pressure(liquid_k);
     const Real share = math::clamp(liquid_kg / 0.3, Real(0.0), Real(1.0));
-    return {math::maximum(pressure - atmosphere_pa, Real(0.0)) * share, pressure * share};
+    return {math::maximum(pressure - ambient_pa, Real(0.0)) * share, pressure * share};
 }
 
 /// What stands before the last regulator, and which cylinder it comes from.
@@ -57,10 +57,11 @@ template <class Real>
                                                    const Surroundings& at) {
     constexpr double span_pa = 20.0e3;
     if (math::all(p.cylinder_fed <= Real(0.5))) return {Real(0.0), Real(0.0), Real(0.0)};
-    const Vapour<Real> first = vapour_of(x[cylinder_liquid_k], x[cylinder_liquid_kg]);
-    const Vapour<Real> reserve = math::all(p.reserve_fitted == Real(0.0))
-                                     ? first
-                                     : vapour_of(x[reserve_liquid_k], x[reserve_liquid_kg]);
+    const Vapour<Real> first = vapour_of(x[cylinder_liquid_k], x[cylinder_liquid_kg], p.ambient_pa);
+    const Vapour<Real> reserve =
+        math::all(p.reserve_fitted == Real(0.0))
+            ? first
+            : vapour_of(x[reserve_liquid_k], x[reserve_liquid_kg], p.ambient_pa);
     const Real acts = p.reserve_fitted * (1.0 - p.changeover_stuck);
     const Real lever = acts * at.reserve_first;
     const Real in_service = first.gauge_pa + lever * (reserve.gauge_pa - first.gauge_pa);

@@ -109,6 +109,23 @@ void add_heater_mains(Branches& b, const Wiring& w) {
     b.add(T::heater_active, T::trace_heating_lead, contact(w.drives.trace_heating));
 }
 
+/// From the heater's link terminals a core pair to each wall controller.
+void add_link(Branches& b, const Wiring& w) {
+    const auto& p = w.parameters;
+    constexpr std::array<Terminal, link_runs> out{T::link_wall_end, T::link_wall_2_end,
+                                                  T::link_wall_3_end};
+    constexpr std::array<Terminal, link_runs> back{T::link_wall_return, T::link_wall_2_return,
+                                                   T::link_wall_3_return};
+    b.add(T::low_voltage_rail, T::link_heater_end, 1.0 / p.link_source_ohm);
+    for (std::size_t i = 0; i < link_runs; ++i) {
+        const double core_s = 2.0 / p.link_series_ohm[i];
+        b.add(T::link_heater_end, out[i], core_s);
+        b.add(out[i], back[i],
+              p.link_leak_s[i] + w.situation.wall_fitted[i] / p.wall_controller_ohm);
+        b.add(back[i], T::low_voltage_common, core_s);
+    }
+}
+
 /// The low-voltage supply gives nothing while its own mains side is dead; a share of it when it sags.
 void add_low_voltage(Branches& b, const Wiring& w, double supply_share) {
     const auto& p = w.parameters;
@@ -123,10 +140,6 @@ void add_low_voltage(Branches& b, const Wiring& w, double supply_share) {
     b.add(T::valve_output, T::valve_lead, 1.0 / p.valve_lead_ohm);
     b.add(T::valve_lead, T::low_voltage_common, 1.0 / p.valve_coil_ohm);
     b.add(T::valve_lead, T::casing, p.valve_lead_short_s * w.latches.lead_touches);
-    b.add(T::low_voltage_rail, T::link_heater_end, contact_s);
-    b.add(T::link_heater_end, T::link_wall_end, 1.0 / p.link_cable_ohm);
-    b.add(T::link_wall_end, T::link_wall_return, 1.0 / p.wall_controller_ohm);
-    b.add(T::link_wall_return, T::low_voltage_common, 1.0 / p.link_cable_ohm);
     b.add(T::igniter_lead, T::casing,
           p.igniter_lead_s + 1.0e-4 * p.igniter_lead_crack * w.situation.damp);
     b.add(T::flame_input, T::flame_lead, 1.0 / p.flame_lead_ohm);

@@ -20,7 +20,7 @@
 
 namespace emberpath::plant {
 
-/// Where leads can be put. star_point and socket_line cannot be reached by hand.
+/// Where leads can be put, up to the gas pipe; the last ones cannot be reached, or only by measuring the link.
 enum class Terminal : std::size_t {
     true_earth,  // a stake in the garden, away from everything: 0 V
     incoming_active,
@@ -45,7 +45,7 @@ enum class Terminal : std::size_t {
     flame_input,  // of the board
     flame_lead,   // at the probe
     link_heater_end,
-    link_wall_end,
+    link_wall_end,  // at the first wall controller
     link_wall_return,
     trace_heating_lead,
     water_pipe,
@@ -53,8 +53,12 @@ enum class Terminal : std::size_t {
     gas_pipe,
     star_point,
     socket_line,
+    link_wall_2_end,
+    link_wall_2_return,
+    link_wall_3_end,
+    link_wall_3_return,
 };
-inline constexpr std::size_t terminal_count = 31;
+inline constexpr std::size_t terminal_count = 35;
 inline constexpr std::size_t reachable_terminal_count = 29;
 
 /// Conductors a clamp meter can close around.
@@ -85,6 +89,7 @@ struct ElectricalSituation {
     double damp = 0.5;             // of the air at the heater: 0 dry, 1 rain
     double safety_switch_closings = 0.0;  // how often somebody has closed it: each clears its trip
     double fuses_fitted = 0.0;            // how often a new fuse was put in
+    std::array<double, link_runs> wall_fitted{};  // wall controllers that hang on the link cable
     bool operator==(const ElectricalSituation&) const = default;
 };
 

@@ -3,7 +3,12 @@
 /// the name says otherwise; `_s` is a conductance [S]. All numbers of the heater are chosen; those of the
 /// house are of the size common practice meets. docs/physics/electrics.md draws the network.
 
+#include <array>
+#include <cstddef>
+
 namespace emberpath::plant {
+
+inline constexpr std::size_t link_runs = 3;  // core pairs to wall controllers
 
 /// Real is double for one heater or Pack<8> for eight at once, as in Parameters.
 template <class Real>
@@ -46,8 +51,12 @@ struct ElectricalParameters {
     Real valve_lead_ohm{0.2};
     Real valve_lead_short_s{0.0};          // lead to casing, while it touches
     Real valve_lead_touches_above_k{0.0};  // casing air temperature from which it does
-    Real link_cable_ohm{1.5};              // each of its two conductors
-    Real wall_controller_ohm{600.0};       // 1 W
+    Real link_source_ohm{33.0};            // of the rail at the heater's link terminals
+    // Of each core pair of the link cable: both cores together (a broken one: megohms), and what corrosion
+    // conducts between them at the far joint.
+    std::array<Real, link_runs> link_series_ohm{Real(3.0), Real(3.0), Real(3.0)};
+    std::array<Real, link_runs> link_leak_s{Real(0.0), Real(0.0), Real(0.0)};
+    Real wall_controller_ohm{600.0};  // 1 W
     // Ignition and flame sensing.
     Real igniter_lead_s{1.0e-9};  // insulation of the high-voltage lead to the frame
     Real igniter_lead_crack{

@@ -20,7 +20,10 @@ void take_live(const NetworkSolution& s, ElectricalReadings& r) {
     r.pipe_v = std::abs(s.ac_between(T::water_pipe, T::true_earth));
     r.rail_v = s.dc_between(T::low_voltage_rail, T::low_voltage_common);
     r.valve_drive_v = s.dc_between(T::valve_output, T::low_voltage_common);
-    r.link_v = s.dc_between(T::link_wall_end, T::link_wall_return);
+    r.link_unit_v = s.dc_between(T::link_heater_end, T::low_voltage_common);
+    r.link_wall_v = {s.dc_between(T::link_wall_end, T::link_wall_return),
+                     s.dc_between(T::link_wall_2_end, T::link_wall_2_return),
+                     s.dc_between(T::link_wall_3_end, T::link_wall_3_return)};
     r.leakage_a = std::abs(s.ac_a[static_cast<std::size_t>(Conductor::lead_active_and_neutral)]);
 }
 

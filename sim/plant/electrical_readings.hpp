@@ -17,7 +17,8 @@ struct ElectricalReadings {
     double rail_v = 0.0;            // extra-low voltage behind the fuse
     double valve_drive_v = 0.0;     // at the board's valve output while it drives
     double valve_a = 0.0;           // through the coil while it is driven
-    double link_v = 0.0;            // at the wall end of the link cable
+    double link_unit_v = 0.0;       // at the heater's link terminals
+    std::array<double, link_runs> link_wall_v{};  // at each wall end of the link cable
     double leakage_a = 0.0;  // leaves in the lead's active and does not return in its neutral
     double safety_switch_a =
         0.0;                     // leakage to earth at which the safety switch of the circuit opens

@@ -7,6 +7,7 @@
 
 #include "sim/math/pack.hpp"
 #include "sim/plant/electrical_readings.hpp"
+#include "sim/signals/signals.hpp"
 
 namespace emberpath::plant {
 
@@ -29,6 +30,8 @@ struct Electrics {
     Real flame_signal{1.0};
     Real spark_arrives{1.0};
     Real valve_pulls{1.0};
+    Real link_unit_v{signals::link_supply_v};
+    std::array<Real, link_runs> link_wall_v{Real(0.0), Real(0.0), Real(0.0)};
 };
 
 /// Equal in every member. Not inline: code for wide instructions must not bring its own.

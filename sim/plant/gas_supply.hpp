@@ -41,12 +41,13 @@ template <class Real>
 }
 
 /// Flow per square root of manifold pressure through each bank [m3/s per sqrt(Pa)], 0 when shut.
-/// Equation  G = CdA sqrt(2 / rho)      Source Bernoulli, [en437] gas densities
+/// Equation  G = CdA sqrt(2 s / rho), s: thin gas of a high site
+/// Source    Bernoulli, [en437] gas densities
 template <class Real>
 [[nodiscard]] std::array<Real, bank_count> injector_conductance(
     const Parameters<Real>& p, const signals::ActuatorCommands<Real>& commands) {
-    const Real open =
-        commands.main_solenoid * p.main_valve_works * math::square_root(2.0 / p.gas_kg_per_m3);
+    const Real open = commands.main_solenoid * p.main_valve_works *
+                      math::square_root(2.0 * p.air_density_share / p.gas_kg_per_m3);
     std::array<Real, bank_count> conductance;
     for (std::size_t b = 0; b < bank_count; ++b)
         conductance[b] =
@@ -127,13 +128,28 @@ template <class Real>
     return rises * (1.0 - drawing) - drawing * crept_pa * (1.0 / 1.5);
 }
 
+/// Gas [m3/s] of a companion heater that burns: its share of the water, measured by this heater's turbine, from
+/// the cold to its own outlet temperature, at most its full rate.
+template <class Real>
+[[nodiscard]] Real companion_gas(const Parameters<Real>& p, const State<Real>& x,
+                                 const Surroundings& at) {
+    constexpr double efficiency = 0.84, water_j_per_m3_k = 4.15e6;
+    if (math::all(p.companion_fitted == Real(0.0))) return Real(0.0);
+    const Real water = x[flow_reading] * x[companion_share] / (1.0 - x[companion_share]);
+    const Real rise = math::maximum(x[companion_outlet] - at.inlet_water_k, Real(0.0));
+    const Real heat_w = water * rise * (water_j_per_m3_k / efficiency);
+    return p.companion_fitted * math::minimum(heat_w, p.companion_full_w) / p.gross_j_per_m3;
+}
+
 /// What others draw and what escapes [m3/s]: their flow at nominal pressure, none from a valve that is shut, and
 /// fading with the last kilopascal of the source (chosen: their own regulators are not modelled).
 template <class Real>
-[[nodiscard]] Real others_draw(const Surroundings& at, const Real& upstream_pa) {
+[[nodiscard]] Real others_draw(const Surroundings& at, const Real& companion_m3_per_s,
+                               const Real& upstream_pa) {
     const double asked =
         at.gas_meter_valve > 1e-3 ? at.other_gas_m3_per_s + at.test_nipple_leak_m3_per_s : 0.0;
-    return asked * math::clamp(upstream_pa * 1.0e-3, Real(0.0), Real(1.0));
+    const Real companion = at.gas_meter_valve > 1e-3 ? companion_m3_per_s : Real(0.0);
+    return (companion + asked) * math::clamp(upstream_pa * 1.0e-3, Real(0.0), Real(1.0));
 }
 
 template <class Real>
@@ -145,7 +161,7 @@ template <class Real>
     const std::array<Real, bank_count> conductance = injector_conductance(p, commands);
     Real g = Real(0.0);
     for (const Real& bank : conductance) g += bank;
-    const Real qo = others_draw(at, out.upstream_pa);
+    const Real qo = others_draw(at, companion_gas(p, x, at), out.upstream_pa);
     Real s = Real(0.0);
     if (!math::all(g == Real(0.0))) s = manifold_root(p, x, out, g, qo);
 

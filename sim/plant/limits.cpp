@@ -43,6 +43,8 @@ constexpr std::array ranges{
     ValidRange{"oxygen used up around the heater", "", room_oxygen_used, room_oxygen_used, -rounding, 0.15},
     ValidRange{"carbon dioxide around the heater", "", room_co2, room_co2, -rounding, 0.15},
     ValidRange{"carbon monoxide around the heater", "", room_co, room_co, -rounding, 0.06},
+    ValidRange{"share of the companion heater", "", companion_share, companion_share, -rounding, 0.6},
+    ValidRange{"outlet pipe of the companion heater", "K", companion_outlet, companion_outlet, 230.0, boiling_k},
 };
 // clang-format on
 

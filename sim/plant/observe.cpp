@@ -55,6 +55,7 @@ void observe_heat(const Plant<double>& plant, const Surroundings& at, const Alge
 }
 
 void observe_cylinders(const Plant<double>& plant, const Algebra<double>& a, Observables& o) {
+    const Parameters<double>& p = plant.parameters;
     const State<double>& x = plant.state;
     o.cylinder_kg = x[cylinder_liquid_kg];
     o.cylinder_liquid_k = x[cylinder_liquid_k];
@@ -62,9 +63,9 @@ void observe_cylinders(const Plant<double>& plant, const Algebra<double>& a, Obs
     o.reserve_kg = x[reserve_liquid_kg];
     o.reserve_liquid_k = x[reserve_liquid_k];
     o.reserve_in_use = a.gas.reserve_share;
-    o.cylinder_pa = vapour_of(x[cylinder_liquid_k], x[cylinder_liquid_kg]).gauge_pa *
-                    (1.0 - plant.parameters.cylinder_empty);
-    o.reserve_pa = vapour_of(x[reserve_liquid_k], x[reserve_liquid_kg]).gauge_pa;
+    o.cylinder_pa = vapour_of(x[cylinder_liquid_k], x[cylinder_liquid_kg], p.ambient_pa).gauge_pa *
+                    (1.0 - p.cylinder_empty);
+    o.reserve_pa = vapour_of(x[reserve_liquid_k], x[reserve_liquid_kg], p.ambient_pa).gauge_pa;
 }
 
 /// Pressures and leaks on the water side, and what each listed outlet gives.
@@ -82,8 +83,12 @@ void observe_water(const Plant<double>& plant, const Surroundings& at, const Alg
     o.casing_leak_m3_per_s = casing_leak(p, x[water_pressure]);
     o.casing_water_kg = x[casing_water];
     o.cross_flow_m3_per_s = cross;
-    const double piped_k = x[pipe_0 + cell_count - 1];
-    o.tap_water_k = piped_k + (at.inlet_water_k - piped_k) * (cross / (q + cross + 1e-12));
+    const double own_k = x[pipe_0 + cell_count - 1];
+    const double piped_k = own_k + x[companion_share] * (x[companion_outlet] - own_k);
+    const double all = q / (1.0 - x[companion_share]);
+    o.companion_share = x[companion_share];
+    o.companion_outlet_k = x[companion_outlet];
+    o.tap_water_k = piped_k + (at.inlet_water_k - piped_k) * (cross / (all + cross + 1e-12));
     const double cold = tempering_cold_share(p, piped_k, at.inlet_water_k);
     for (std::size_t i = 0; i < at.outlet_count; ++i) {
         const Outlet& outlet = at.outlets[i];
@@ -178,6 +183,7 @@ Observables observe_one(const Plant<double>& plant, const Surroundings& at) {
     o.air_m3_per_s = a.air_m3_per_s;
     o.fan_rev_per_s = x[fan_speed];
     o.fan_current_a = s.fan_current_a;
+    o.air_tube_pa = s.air_tube_pa;
     o.inlet_ohm = s.inlet_ohm;
     o.outlet_ohm = s.outlet_ohm;
     o.exchanger_ohm = s.exchanger_ohm;

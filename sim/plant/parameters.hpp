@@ -116,6 +116,17 @@ struct Parameters {
     Real tachometer_gain{1.0};         // shown speed / true speed
     Real gust_amplitude{0.0};          // x the common gust shape (surroundings)
 
+    // Height of the site (with_altitude()) and the tube that tells the controller of the air.
+    Real air_density_share{1.0};  // of air and gas, against sea level
+    Real ambient_pa{101325.0};    // absolute
+    Real air_tube_gain{0.0};  // Pa s2/m6, pressure in the tube over air flow squared; 0: no tube
+    Real air_tube_water_pa{0.0};   // column standing in a sag of it
+    Real companion_fitted{0.0};    // 1: a second heater on the same hot pipe, linked by a cable
+    Real companion_link_ohm{3.0};  // both cores of that cable
+    Real companion_set_k{323.15};
+    Real companion_full_w{41.5e3};  // gross
+    Real air_tube_bridged{0.0};     // 1: somebody's wire tells the controller what it wants to hear
+
     // Ignition and flame sensing.
     Real igniter_works{1.0};
     Real ignition_delay_s{0.0};  // spark time beyond the healthy 0.4 s (wide gap, dirty ports)
@@ -149,6 +160,18 @@ template <class Real>
 /// The invented heater on natural gas, and on propane from cylinders (docs/physics/plant.md).
 [[nodiscard]] PlantParameters natural_gas_parameters();
 [[nodiscard]] PlantParameters propane_parameters();
+
+/// The same house at a height above the sea [m], 0 to 3000. Flows stay volumes at 15 degC and 101.325 kPa, so a
+/// path of thin air or gas resists them by the inverse of its density; the fan's head and the draught fall with
+/// it. Sea level changes nothing, bit for bit.
+///
+/// Equation  rho / rho_0 = (1 - 2.25577e-5 h)^4.25588, p / p_0 = (1 - 2.25577e-5 h)^5.25588
+/// Source    [usstd1976] (recalled)
+/// Checked   tests/unit/plant/altitude_test.cpp
+[[nodiscard]] PlantParameters with_altitude(PlantParameters parameters, double altitude_m);
+
+/// A tube from the air path to a pressure sensor proves the air of this heater.
+[[nodiscard]] PlantParameters with_air_tube(PlantParameters parameters);
 
 /// How products leave and air arrives: outdoors at the heater; through a balanced terminal, where the wind acts
 /// on both openings; or from the room into an open flue through a draught diverter.

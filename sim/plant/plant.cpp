@@ -1,6 +1,9 @@
 // The plant for one heater and for packs in baseline instructions.
 #include "sim/plant/plant.hpp"
 
+#include <algorithm>
+
+#include "sim/math/functions.hpp"
 #include "sim/plant/instantiate.hpp"
 #include "sim/properties/fuel_gas.hpp"
 
@@ -39,6 +42,29 @@ PlantParameters with_flue(PlantParameters parameters, FlueKind kind) {
         parameters.wind_exposure = 0.0;  // the diverter parts the fan from the terminal
     }
     return parameters;
+}
+
+PlantParameters with_altitude(PlantParameters p, double altitude_m) {
+    if (altitude_m <= 0.0) return p;
+    const double cold = 1.0 - 2.25577e-5 * std::min(altitude_m, 3000.0);
+    const double share = math::power(cold, 4.25588);
+    p.air_density_share = share;
+    p.ambient_pa *= math::power(cold, 5.25588);
+    p.fan_head *= share;
+    p.air_tube_gain /= share;
+    for (double* resistance :
+         {&p.fan_internal_resistance, &p.air_cold_resistance, &p.air_exchanger_resistance,
+          &p.flue_resistance, &p.intake_resistance, &p.open_flue_resistance, &p.gas_pipe_resistance,
+          &p.gas_valve_resistance})
+        *resistance /= share;
+    return p;
+}
+
+PlantParameters with_air_tube(PlantParameters p) {
+    constexpr double full_m3_per_s = 80.0 * nominal_air_per_rev_m3;
+    p.air_tube_gain =
+        signals::air_tube_full_pa / (full_m3_per_s * full_m3_per_s) / p.air_density_share;
+    return p;
 }
 
 PlantParameters with_propane_in_gas(PlantParameters natural, double propane_share) {

@@ -51,6 +51,8 @@ struct Observables {
     double ionisation_a;
     double inlet_ohm, outlet_ohm, exchanger_ohm, ambient_ohm;  // at unplugged leads
     double limiter_closed;
+    double air_tube_pa;                          // gauge, at the sensor of the air tube
+    double companion_share, companion_outlet_k;  // of a second heater on the same pipe
     double unburnt_gas_m3, rough_light_up_m3;
     double cylinder_kg, cylinder_liquid_k, vapour_pressure_pa;  // absolute vapour pressure
     double reserve_kg, reserve_liquid_k;

@@ -7,7 +7,7 @@
 namespace emberpath::plant {
 
 inline constexpr std::size_t cell_count = 8;
-inline constexpr std::size_t state_count = 52;
+inline constexpr std::size_t state_count = 54;
 
 template <class Real>
 using State = std::array<Real, state_count>;
@@ -43,6 +43,8 @@ enum StateIndex : std::size_t {
     room_oxygen_used = 49,  // volume share missing in the space around the heater [-]
     room_co2 = 50,          // added there [-]
     room_co = 51,
+    companion_share = 52,   // of the hot water, through a companion heater [-]
+    companion_outlet = 53,  // its outlet pipe [K]
 };
 
 }  // namespace emberpath::plant

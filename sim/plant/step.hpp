@@ -31,6 +31,7 @@ void settle_cold(Plant<Real>& plant, const Surroundings& at) {
     x[flue_gas] = Real(at.ambient_k);
     x[limiter_element] = Real(at.ambient_k);
     x[casing_air] = Real(at.ambient_k);
+    x[companion_outlet] = Real(at.ambient_k);
     x[water_valve] = Real(1.0);
     x[cylinder_liquid_k] = Real(at.cylinder_ambient_k);
     x[cylinder_liquid_kg] = plant.parameters.cylinder_start_kg;
@@ -62,11 +63,16 @@ signals::SensorSignals<Real> sense(const Plant<Real>& plant, const Surroundings&
     s.exchanger_ohm = seen_ohm(x[exchanger_bead], p.exchanger_sensor);
     s.ambient_ohm = seen_ohm(x[ambient_bead], p.ambient_sensor);
     s.fan_rev_per_s = x[fan_speed] * p.tachometer_gain;
-    const Real loading = fan_loading(air_flow(p, x, at), x[fan_speed]);
+    const Real air = air_flow(p, x, at);
+    const Real loading = fan_loading_of(p, air, x[fan_speed]);
     s.fan_current_a = fan_current(p, x[fan_speed], loading) * at.power_on;
+    s.air_tube_pa = air_tube_pressure(p, air, x[fan_speed], at);
     s.ionisation_current_a = x[ionisation] * plant.electrics.flame_signal;
     s.water_valve_position = x[water_valve];
     s.supply_v = plant.electrics.supply_v * at.power_on;
+    s.link_unit_v = plant.electrics.link_unit_v * at.power_on;
+    for (std::size_t i = 0; i < link_runs; ++i)
+        s.link_wall_v[i] = plant.electrics.link_wall_v[i] * at.power_on;
     const Real intact = (1.0 - plant.flame.limiter_tripped) * (1.0 - p.limiter_bad);
     s.limiter_closed = math::maximum(intact, p.limiter_bridged);
     return s;
@@ -113,6 +119,7 @@ void hold_commands(Plant<Real>& plant, const Surroundings& at,
     for (Real& solenoid : held.bank_solenoid) solenoid *= on;
     held.manifold_pressure_pa *= on;
     held.trace_heating *= on;
+    held.companion_call *= on;
     held.water_valve = on * commands.water_valve + (1.0 - on) * plant.state[water_valve];
     held.bypass = on * commands.bypass + (1.0 - on) * plant.state[bypass_valve];
 }
@@ -149,6 +156,9 @@ void take_over(Plant<Real>& plant, std::size_t lane, const Wiring& wiring) {
     math::set_lane(e.flame_signal, lane, flame_signal_share(r));
     math::set_lane(e.spark_arrives, lane, spark_at_burner(wiring));
     math::set_lane(e.valve_pulls, lane, valve_pulls_in(wiring, r));
+    math::set_lane(e.link_unit_v, lane, r.link_unit_v);
+    for (std::size_t i = 0; i < link_runs; ++i)
+        math::set_lane(e.link_wall_v[i], lane, r.link_wall_v[i]);
 }
 
 template <class Real>
@@ -181,9 +191,9 @@ void update_electrics(Plant<Real>& plant, const Surroundings& at) {
 template <class Real>
 void forget_traces(State<Real>& x) {
     // clang-format off
-    constexpr std::array<std::size_t, 15> fading{
+    constexpr std::array<std::size_t, 16> fading{
         fan_speed, valve_pressure, water_valve, bypass_valve, flow_reading, ionisation, flame_0, flame_0 + 1,
-        flame_0 + 2, unburnt_gas, regulator_creep, casing_water, room_oxygen_used, room_co2, room_co};
+        flame_0 + 2, unburnt_gas, regulator_creep, casing_water, room_oxygen_used, room_co2, room_co, companion_share};
     // clang-format on
     for (const std::size_t i : fading)
         x[i] = math::select(math::magnitude(x[i]) < Real(1e-30), Real(0.0), x[i]);
@@ -233,6 +243,9 @@ Electrics<double> one_lane(const Electrics<Real>& all, std::size_t lane) {
     one.flame_signal = math::lane(all.flame_signal, lane);
     one.spark_arrives = math::lane(all.spark_arrives, lane);
     one.valve_pulls = math::lane(all.valve_pulls, lane);
+    one.link_unit_v = math::lane(all.link_unit_v, lane);
+    for (std::size_t i = 0; i < link_runs; ++i)
+        one.link_wall_v[i] = math::lane(all.link_wall_v[i], lane);
     return one;
 }
 
@@ -258,6 +271,7 @@ Plant<double> one_lane(const Plant<Real>& plant, std::size_t lane) {
     one.commands.water_valve = math::lane(plant.commands.water_valve, lane);
     one.commands.bypass = math::lane(plant.commands.bypass, lane);
     one.commands.trace_heating = math::lane(plant.commands.trace_heating, lane);
+    one.commands.companion_call = math::lane(plant.commands.companion_call, lane);
     one.electrics = one_lane(plant.electrics, lane);
     return one;
 }

@@ -148,10 +148,11 @@ template <class Real>
     w.cold_pa =
         math::maximum(mains_pressure(p, at) - p.water_supply_resistance * (qc * qc), Real(0.0));
     w.cross_gain = p.cross_flow_gain;
-    w.heater_level = Real(at.hot_tap_conductance);
+    const Real keeps = 1.0 - x[companion_share];  // this heater, of every outlet's draw
+    w.heater_level = keeps * at.hot_tap_conductance;
     const Real cold = tempering_cold_share(p, x[pipe_0 + cell_count - 1], at.inlet_water_k);
     for (std::size_t i = 0; i < at.outlet_count; ++i)
-        w.outlet[i] = hot_conductance(p, at.outlets[i], cold);
+        w.outlet[i] = keeps * hot_conductance(p, at.outlets[i], cold);
     const Real q = balanced_flow(w, at);
     WaterFlows<Real> out;
     out.heater_m3_per_s = q;

@@ -63,6 +63,7 @@ class FaultChecker {
             check_gas_of_site(*cause, *info, *site);
             check_onset(*site);
         }
+        if (info->at_start_only) check_start_only(*info);
         check_severity(*info);
         if (const Item* severity = fault_.good("severity")) made.severity = severity->number;
         return made;
@@ -125,6 +126,20 @@ class FaultChecker {
                "onset: found " + in_quotes(onset->text) + ", not before the arrival at " +
                    in_quotes(arrival->text),
                "a time before the arrival, so that the household can have noticed");
+    }
+
+    /// What the history begins with cannot come, grow or go during it.
+    void check_start_only(const faults::CauseInfo& info) {
+        for (const char* key : {"onset", "ramp", "period", "while", "after_light_ups"}) {
+            const Item* item = fault_.written(key);
+            if (item == nullptr || (fault_.good(key) != nullptr && item->number == 0.0 &&
+                                    std::string_view(key) != "while"))
+                continue;
+            report(item->key_at,
+                   std::string(key) + ": found a time at " + std::string(info.word) +
+                       ", which is how the history begins",
+                   "no such key; a severity alone says how far it is");
+        }
     }
 
     void check_severity(const faults::CauseInfo& info) {
@@ -216,6 +231,10 @@ HeaterParts make_heater(const Values& heater, Problems& problems) {
         (burns_propane(heater) ? plant::natural_gas_parameters() : plant::propane_parameters())
             .full_manifold_pa;
     parts.settings.fan_full_rev_per_s = heater.number("fan_speed");
+    if (heater.text("air_proving") == "tube") {
+        parts.parameters = plant::with_air_tube(parts.parameters);
+        parts.settings.air_by_tube = 1.0;
+    }
     parts.settings.minimum_set_k = heater.number("set_point_least");
     parts.settings.maximum_set_k = heater.number("set_point_greatest");
     return parts;

@@ -214,6 +214,12 @@ void apply_room(const Values& site, plant::PlantParameters& p) {
 
 void apply_site(const Values& site, HeaterParts& heater, Problems& problems) {
     plant::PlantParameters& p = heater.parameters;
+    if (const Item* height = site.good("altitude")) {
+        p = plant::with_altitude(p, height->number);
+        controller::set_altitude(heater.settings, height->number);
+    }
+    p.companion_fitted = heater.settings.companion = flag_of(site, "companion") ? 1.0 : 0.0;
+    p.companion_full_w = heater.settings.full_heat_input_w;
     const auto take = [&](const char* name, double& into) {
         if (const Item* item = site.good(name)) into = item->number;
     };

@@ -11,6 +11,9 @@ inline constexpr double tick_s = 0.1;  // the controller runs once a tick; recor
 /// Below this mains voltage the board lets go: valves shut, fan stops, controller starts afresh. Chosen.
 inline constexpr double board_drops_out_v = 160.0;
 
+/// Pressure in a sound air tube at full rate and sea level [Pa]. Chosen.
+inline constexpr double air_tube_full_pa = 150.0;
+
 /// Of the link cable, without load [V]. Chosen.
 inline constexpr double link_supply_v = 24.0;
 
@@ -24,9 +27,13 @@ struct SensorSignals {
     Real ambient_ohm{0.0};
     Real fan_rev_per_s{0.0};  // tachometer
     Real fan_current_a{0.0};
+    Real air_tube_pa{0.0};  // of the air, through its tube; 0 where there is none
     Real ionisation_current_a{0.0};
-    Real limiter_closed{1.0};        // 1 closed, 0 open
-    Real supply_v{230.0};            // mains as the board finds it; 0 behind a blown fuse
+    Real limiter_closed{1.0};  // 1 closed, 0 open
+    Real supply_v{230.0};      // mains as the board finds it; 0 behind a blown fuse
+    // The link cable, at the heater's terminals and at each wall controller.
+    Real link_unit_v{link_supply_v};
+    std::array<Real, 3> link_wall_v{Real(link_supply_v), Real(link_supply_v), Real(link_supply_v)};
     Real water_valve_position{1.0};  // fed back by the valve's motor, 0 shut to 1 open
 };
 
@@ -41,6 +48,7 @@ struct ActuatorCommands {
     Real water_valve{1.0};           // [-] 0 shut, 1 open
     Real bypass{0.0};                // [-] 0 shut, 1 open
     Real trace_heating{0.0};         // 0 or 1: frost protection of the water way
+    Real companion_call{0.0};        // 0 or 1: asks a companion heater to take its share
 };
 
 }  // namespace emberpath::signals

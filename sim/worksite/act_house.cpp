@@ -91,6 +91,30 @@ void test_draught(Workplace& w, const Act&) {
         w.precautions.draught_kindly = true;
 }
 
+std::string tube_within_reach(const Workplace& w, const Act& act) {
+    if (w.job.settings.air_by_tube < 0.5) return "This heater proves its air without a tube.";
+    return needs_cover_off(w, act);
+}
+
+/// Teed in and watched for a while: what it shows, and whether it stands still.
+void measure_air_tube(Workplace& w, const Act&) {
+    Workplace::ReadingOf what{Quantity::air_tube_pressure};
+    what.shift = w.bench.manometer_offset_pa;
+    what.trusted = !w.bench.zeroed_under_pressure;
+    if (!what.trusted) what.instead = w.look().plant.air_tube_pa;
+    w.read(what);
+    w.read({Quantity::air_tube_needle});
+}
+
+std::string companion_here(const Workplace& w, const Act&) {
+    return w.job.settings.companion > 0.5 ? "" : "There is no companion heater here.";
+}
+
+void measure_companion(Workplace& w, const Act& act) {
+    w.read({act.verb == Verb::measure_companion_pipe ? Quantity::companion_pipe_temperature
+                                                     : Quantity::companion_link_ohms});
+}
+
 constexpr std::array table{
     Doing{Verb::open_window, window_can_move, move_window},
     Doing{Verb::close_window, window_can_move, move_window},
@@ -103,6 +127,9 @@ constexpr std::array table{
     Doing{Verb::read_intake_air, analyser_is_on, read_air},
     Doing{Verb::read_case_air, analyser_is_on, read_air},
     Doing{Verb::test_draught, has_diverter, test_draught},
+    Doing{Verb::measure_air_tube, tube_within_reach, measure_air_tube},
+    Doing{Verb::measure_companion_pipe, companion_here, measure_companion},
+    Doing{Verb::measure_companion_link, companion_here, measure_companion},
 };
 
 }  // namespace

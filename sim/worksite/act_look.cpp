@@ -139,6 +139,8 @@ std::string can_be_seen(const Workplace& w, const Act& act) {
         return "There is no cylinder here.";
     if (thing == Thing::changeover && w.job.healthy.reserve_fitted < 0.5)
         return "There is no pair of cylinders here.";
+    if (thing == Thing::companion && w.job.settings.companion < 0.5)
+        return "There is no companion heater here.";
     if (thing == Thing::fins || thing == Thing::electrode || thing == Thing::board_fuse ||
         thing == Thing::igniter_lead || thing == Thing::casing_floor || thing == Thing::chamber ||
         thing == Thing::limiter_leads)
@@ -187,6 +189,8 @@ void look(Workplace& w, const Act& act) {
             return void(w.read({Quantity::chamber_outside}));
         case Thing::limiter_leads:
             return void(w.read({Quantity::limiter_leads}));
+        case Thing::companion:
+            return void(w.read({Quantity::companion_front}));
         case Thing::room:
             return look_at_room(w);
         case Thing::power_point:

@@ -194,6 +194,16 @@ void store(Workplace& w, controller::Setting setting, double value) {
         w.carry_out(faults::Remedy::correct_settings);
 }
 
+/// From the least set value up to what the board can be told at all; a value outside is not taken.
+std::string highest_is_offered(const Workplace& w, const Act& act) {
+    if (const auto shut = settings_are_free(w, act); !shut.empty()) return shut;
+    const double least_k = w.job.settings.minimum_set_k;
+    const double most_k = controller::greatest_highest_k;
+    if (act.number >= least_k - 0.01 && act.number <= most_k + 0.01) return {};
+    return "The readout takes " + units::format_temperature(least_k) + " to " +
+           units::format_temperature(most_k) + " here; nothing is stored.";
+}
+
 void change_setting(Workplace& w, const Act& act) {
     using controller::Setting;
     const auto chosen = static_cast<double>(act.object);
@@ -283,7 +293,7 @@ constexpr std::array table{
     Doing{Verb::read_plate, no_obstacle, read_plate},
     Doing{Verb::change_gas, settings_are_free, change_setting},
     Doing{Verb::change_altitude, settings_are_free, change_setting},
-    Doing{Verb::change_highest, settings_are_free, change_setting},
+    Doing{Verb::change_highest, highest_is_offered, change_setting},
     Doing{Verb::change_frost, settings_are_free, change_setting},
     Doing{Verb::change_wall_count, settings_are_free, change_setting},
     Doing{Verb::change_priority, settings_are_free, change_setting},

@@ -108,17 +108,27 @@ std::string regulator_can_go_back(const Workplace& w, const Act&) {
 }
 
 void bridge(Workplace& w, const Act& act) {
-    const bool on = act.verb == Verb::bridge_limiter;
+    const bool air = act.verb == Verb::bridge_air_proof;
+    const bool on = air || act.verb == Verb::bridge_limiter;
     w.hands_inside(on ? "A bridge was fitted" : "The bridge was taken off");
     if (w.over()) return;
     auto next = w.fabric.alterations;
-    next.limiter_bridged = on;
+    if (!on || air) next.air_proof_bridged = on;
+    if (!on || !air) next.limiter_bridged = on;
     w.set_alterations(next);
-    if (on) w.breach("bridged", "The overheat limiter was bridged.");
+    if (on)
+        w.breach("bridged",
+                 air ? "The air proving was bridged." : "The overheat limiter was bridged.");
+}
+
+std::string tube_is_there(const Workplace& w, const Act& act) {
+    if (w.job.settings.air_by_tube < 0.5) return "This heater proves its air without a tube.";
+    return needs_cover_off(w, act);
 }
 
 std::string bridge_is_there(const Workplace& w, const Act& act) {
-    if (!w.fabric.alterations.limiter_bridged) return "There is no bridge.";
+    const Alterations& made = w.fabric.alterations;
+    if (!made.limiter_bridged && !made.air_proof_bridged) return "There is no bridge.";
     return needs_cover_off(w, act);
 }
 
@@ -139,6 +149,7 @@ constexpr std::array table{
     Doing{Verb::raise_regulator, no_obstacle, move_regulator},
     Doing{Verb::lower_regulator, regulator_can_go_back, move_regulator},
     Doing{Verb::bridge_limiter, needs_cover_off, bridge},
+    Doing{Verb::bridge_air_proof, tube_is_there, bridge},
     Doing{Verb::unbridge_limiter, bridge_is_there, bridge},
     Doing{Verb::warm_cylinder, cylinder_here, warm_cylinder, When::before},
 };

@@ -167,6 +167,11 @@ enum class Verb {
     bypass_safety_switch,
     restore_safety_switch,
     listen_to_light_up,
+    // an air tube, and a companion heater
+    bridge_air_proof,
+    measure_air_tube,
+    measure_companion_pipe,
+    measure_companion_link,
 };
 
 // Closed lists of things that sentences name; the order is that of the vocabulary below.
@@ -191,6 +196,7 @@ enum class Thing : std::size_t {
     air_intake,
     chamber,
     limiter_leads,
+    companion,
     first_tap,  // then every tap of the site
 };
 enum class Point : std::size_t { inlet, manifold, regulator };

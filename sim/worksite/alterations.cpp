@@ -12,6 +12,7 @@ plant::PlantParameters with_alterations(plant::PlantParameters parameters,
                                         const Alterations& alterations) {
     // A bridge over a sound limiter shows only once it would have opened; the workplace holds it closed.
     if (alterations.limiter_bridged) parameters.limiter_bad = 0.0;
+    if (alterations.air_proof_bridged) parameters.air_tube_bridged = 1.0;
     if (alterations.regulator_raised_pa != 0.0) {
         parameters.gas_no_load_pa += alterations.regulator_raised_pa;
         parameters.gas_lock_up_pa += alterations.regulator_raised_pa;

@@ -64,7 +64,8 @@ struct WriteUp {
 /// parameters like a fault, and the same for every lane.
 struct Alterations {
     bool limiter_bridged = false;
-    double regulator_raised_pa = 0.0;        // supply regulator wound up by so much
+    bool air_proof_bridged = false;    // a wire tells the controller of air that may not be there
+    double regulator_raised_pa = 0.0;  // supply regulator wound up by so much
     std::array<bool, 3> sensor_unplugged{};  // outlet, inlet, exchanger
     /// What was stored at the service readout, by controller::Setting.
     std::array<std::optional<double>, controller::setting_count> stored{};

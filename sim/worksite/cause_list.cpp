@@ -43,6 +43,8 @@ faults::SiteTraits traits_of(const Job& job) {
                                          [](const Tap& tap) { return tap.tempered; });
     traits.night = sees_a_night(job.site);
     traits.high_set_value = job.panel.set_point_k > job.settings.maximum_set_k + 0.05;
+    traits.air_tube = job.settings.air_by_tube > 0.5;
+    traits.companion = job.settings.companion > 0.5;
     traits.outlets = job.site.taps.size();
     traits.wall_controllers = static_cast<std::size_t>(
         std::count_if(job.panel.wall.begin(), job.panel.wall.end(),

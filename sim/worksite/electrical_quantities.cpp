@@ -105,7 +105,7 @@ double named_volts_of(Quantity quantity, const plant::Observables& p) {
         case Q::valve_volts:
             return r.valve_drive_v * p.valve_asked;
         default:
-            return r.link_v;
+            return r.link_wall_v[0];
     }
 }
 

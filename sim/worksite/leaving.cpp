@@ -249,6 +249,7 @@ std::vector<std::string> left_behind(const Workplace& w) {
     if (any_weep(w)) left.emplace_back("a gas joint weeps");
     if (!w.fabric.cover_on) left.emplace_back("the cover is off");
     if (w.fabric.alterations.limiter_bridged) left.emplace_back("the overheat limiter is bridged");
+    if (w.fabric.alterations.air_proof_bridged) left.emplace_back("the air proving is bridged");
     if (w.fabric.alterations.regulator_raised_pa > 0.0)
         left.emplace_back("the supply regulator is wound up");
     if (has_sensor_out(w)) left.emplace_back("a sensor is unplugged");

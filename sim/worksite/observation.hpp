@@ -130,8 +130,13 @@ enum class Quantity {
     limiter_leads,
     union_bubbles,
     light_up_sound,
+    air_tube_pressure,
+    air_tube_needle,
+    companion_front,
+    companion_pipe_temperature,
+    companion_link_ohms,
 };
-inline constexpr std::size_t quantity_count = 94;
+inline constexpr std::size_t quantity_count = 99;
 
 /// A reading is the value now, or an extreme since the tool was attached or its hold was cleared.
 enum class Hold { now, highest, lowest };
@@ -187,6 +192,8 @@ enum ChangeoverLook : std::size_t { change_first, change_both, change_reserve };
 enum ReliefLook : std::size_t { relief_dry, relief_drips };
 enum WetLook : std::size_t { case_dry, case_wet };
 enum SmokeLook : std::size_t { smoke_drawn_in, smoke_hangs, smoke_blown_out };
+enum NeedleLook : std::size_t { needle_steady, needle_jumpy };
+enum CompanionLook : std::size_t { companion_none, companion_waits, companion_fires };
 enum HandleLook : std::size_t { handle_in_line, handle_part_way, handle_across };
 enum IntakeLook : std::size_t { intake_clear, intake_partly_felted, intake_felted };
 enum ChamberLook : std::size_t { chamber_clean, chamber_scorched };

@@ -116,6 +116,11 @@ constexpr std::array<QuantityInfo, quantity_count> table{{
     {Q::limiter_leads, "limiter_leads", "leads of the overheat limiter", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 3.0, 2},
     {Q::union_bubbles, "union_bubbles", "leak fluid at the inlet union", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 1.0, 0.0, 2},
     {Q::light_up_sound, "light_up_sound", "sound of the latest light-up", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.0, 2},
+    {Q::air_tube_pressure, "air_tube_pressure", "pressure in the air tube", Tool::manometer, false, false, 2.0, 0.01, 1.0, 4.0, 0.5, 3.0, 0},
+    {Q::air_tube_needle, "air_tube_needle", "manometer at the air tube", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 3.0, 2},
+    {Q::companion_front, "companion_front", "front of the companion heater", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 3},
+    {Q::companion_pipe_temperature, "companion_pipe_temperature", "outlet pipe of the companion heater", Tool::thermometer, false, false, 0.5, 0.005, 0.1, 1.0, 0.5, 1.0, 0},
+    {Q::companion_link_ohms, "companion_link_ohms", "resistance of the link between the heaters, end to end", Tool::multimeter, false, true, 0.5, 0.01, 0.1, 0.2, 1.0, 2.0, 0},
 }};
 // clang-format on
 
@@ -160,6 +165,9 @@ constexpr std::array<std::string_view, 3> handle_words{"in line with the pipe", 
                                                        "across the pipe"};
 constexpr std::array<std::string_view, 3> intake_words{"clear", "partly felted", "felted"};
 constexpr std::array<std::string_view, 2> chamber_words{"clean", "scorched beside a seam"};
+constexpr std::array<std::string_view, 2> needle_words{"steady", "jumpy"};
+constexpr std::array<std::string_view, 3> companion_words{"no companion heater", "waiting",
+                                                          "firing"};
 constexpr std::array<std::string_view, 2> limiter_words{"as made", "bridged by a wire"};
 constexpr std::array<std::string_view, 2> bubble_words{"no bubbles", "bubbles"};
 constexpr std::array<std::string_view, 2> light_up_words{"soft or none", "a thump"};
@@ -257,6 +265,10 @@ std::string_view category_word(Quantity quantity, std::size_t category) {
             return pick(intake_words, category);
         case Q::chamber_outside:
             return pick(chamber_words, category);
+        case Q::air_tube_needle:
+            return pick(needle_words, category);
+        case Q::companion_front:
+            return pick(companion_words, category);
         case Q::limiter_leads:
             return pick(limiter_words, category);
         case Q::union_bubbles:
@@ -281,6 +293,8 @@ std::string text_of(Quantity quantity, double value) {
         case Q::manifold_pressure:
         case Q::readout_manifold_command:
             return decimals(value / 1000.0, 2, " kPa");
+        case Q::air_tube_pressure:
+            return decimals(value, 0, " Pa");
         case Q::tap_flow:
         case Q::readout_flow:
             return decimals(value / litre_per_min, 1, " L/min");
@@ -323,6 +337,7 @@ std::string text_of(Quantity quantity, double value) {
         case Q::valve_lead_ohms:
         case Q::igniter_lead_ohms:
         case Q::flame_lead_ohms:
+        case Q::companion_link_ohms:
         case Q::ohms_between:
             return ohms_text(quantity, value);
         case Q::leakage_current:

@@ -85,6 +85,7 @@ plant::ElectricalSituation electrical_situation(const Services& services, double
     s.tester_draws = flag(services.safety_switch_tested);
     s.safety_switch_closings = services.safety_switch_closings;
     s.fuses_fitted = services.fuses_fitted;
+    for (std::size_t i = 0; i < plant::link_runs; ++i) s.wall_fitted[i] = services.wall[i].fitted;
     return s;
 }
 
@@ -111,8 +112,9 @@ void add_to(math::Hash& hash, const Fabric& f) {
     for (const auto& stored : f.alterations.stored)
         add_all(hash, stored.has_value(), stored.value_or(0.0));
     add_all(hash, f.cover_on, f.wide_open_joint, f.alterations.limiter_bridged,
-            f.alterations.regulator_raised_pa, f.tagged, f.alterations.board_harmed,
-            f.alterations.fuse_oversized, f.alterations.without_safety_switch);
+            f.alterations.air_proof_bridged, f.alterations.regulator_raised_pa, f.tagged,
+            f.alterations.board_harmed, f.alterations.fuse_oversized,
+            f.alterations.without_safety_switch);
 }
 
 void add_to(math::Hash& hash, const Bench& b) {

@@ -37,6 +37,7 @@ constexpr std::array fixed_spellings{
     Fixed{"thing", 13, "changeover"}, Fixed{"thing", 13, "changeover lever"}, Fixed{"thing", 13, "changeover indicator"},
     Fixed{"thing", 14, "relief drain"}, Fixed{"thing", 14, "relief valve"}, Fixed{"thing", 15, "case floor"}, Fixed{"thing", 15, "floor of case"},
     Fixed{"cylinder", 0, "first cylinder"}, Fixed{"cylinder", 1, "second cylinder"}, Fixed{"cylinder", 1, "reserve cylinder"},
+    Fixed{"thing", 20, "companion heater"}, Fixed{"thing", 20, "second heater"},
     Fixed{"thing", 12, "igniter lead"}, Fixed{"thing", 16, "gas valve"},
     Fixed{"thing", 16, "gas valve handle"}, Fixed{"thing", 17, "air intake"}, Fixed{"thing", 17, "intake"},
     Fixed{"thing", 18, "combustion chamber"}, Fixed{"thing", 18, "chamber"}, Fixed{"thing", 19, "limiter leads"},

@@ -157,6 +157,8 @@ std::vector<Rivals> all_rivals() {
             {N::night, {C::pinhole_inside}},
             {N::wall_controller, {C::outlet_sensor_drift}},
             {N::two_wall_controllers, {C::outlet_sensor_drift}},
+            {N::air_tube, {C::flue_blocked, C::intake_felted, C::fan_worn, C::tachometer_low}},
+            {N::companion, {C::gas_pipe_restriction, C::water_valve_stuck_shut}},
             {N::high_set_value, {C::outlet_sensor_drift, C::gas_valve_stuck_high}}};
 }
 

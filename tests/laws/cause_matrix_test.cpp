@@ -94,6 +94,8 @@ constexpr Expected expected[] = {
     {C::boil_off_small, Q::gas_inlet_pressure, O::long_draw, 0},  // the same
     {C::changeover_stuck, Q::gas_inlet_pressure, O::standby, -1},
     {C::second_stage_passes, Q::gas_inlet_pressure, O::full_draw, +1},
+    {C::air_tube_water, Q::air_tube_needle, O::full_draw, 0},
+    {C::companion_link_open, Q::companion_link_ohms, O::standby, +1},
     {C::intake_felted, Q::air_intake, O::standby, 0},
     {C::products_drawn_back, Q::intake_o2, O::full_draw, -1},
     {C::chamber_seam_open, Q::chamber_outside, O::standby, 0},

@@ -24,6 +24,7 @@ inline constexpr std::size_t shower = 1;
 inline void hang_wall_controllers(House& house, std::size_t count, double first_c) {
     for (std::size_t i = 0; i < count; ++i) {
         house.inputs.panel.wall[i].fitted = 1.0;
+        house.inputs.surroundings.electrical.wall_fitted[i] = 1.0;
         house.inputs.panel.wall[i].set_point_k = (i == 0 ? first_c : 40.0) + celsius;
     }
     house.heater.settings.wall_controllers = static_cast<double>(count);
@@ -52,6 +53,12 @@ inline House furnished(const Premises& premises, double set_c = 50.0) {
         house.inputs.panel.set_point_k = 40.0 + celsius;  // counts only while nobody is heard
     }
     if (premises.needs == Needs::two_wall_controllers) hang_wall_controllers(house, 2, set_c);
+    if (premises.needs == Needs::air_tube) {
+        p = plant::with_air_tube(p);
+        house.heater.settings.air_by_tube = 1.0;
+    }
+    if (premises.needs == Needs::companion)
+        p.companion_fitted = house.heater.settings.companion = 1.0;
     if (premises.needs == Needs::high_set_value) house.inputs.panel.set_point_k = 70.0 + celsius;
     return house;
 }
@@ -60,7 +67,9 @@ inline House furnished(const Premises& premises, double set_c = 50.0) {
 inline void draw(worksite::TickInputs& inputs, const plant::PlantParameters& healthy,
                  const Premises& premises, double asked_lpm) {
     plant::Surroundings& at = inputs.surroundings;
-    const double taps = asked_lpm > 0.0 ? taps_for(healthy, 50.0, asked_lpm) : 0.0;
+    // Two heaters are there for more people.
+    const double people = premises.needs == faults::Needs::companion ? 1.6 : 1.0;
+    const double taps = asked_lpm > 0.0 ? people * taps_for(healthy, 50.0, asked_lpm) : 0.0;
     at.outlet_count = taps > 0.0 ? 1 : 0;
     const double tempered = premises.needs == faults::Needs::tempering_valve ? 1.0 : 0.0;
     at.outlets[0] = {shower, taps, 0.0, tempered};

@@ -84,6 +84,12 @@ inline Parameters8 tall_house_lanes() {
     lanes[5].mains_rise_at_night_pa = 350.0e3;
     lanes[5].ignition_delay_s = 2.0;
     lanes[6].electrical.swapped = 1.0;
+    lanes[2].electrical.link_series_ohm[0] = 5.0e6;
+    lanes[3].electrical.link_leak_s[1] = 0.03;
+    lanes[6].companion_fitted = 1.0;
+    lanes[7] = plant::with_air_tube(lanes[7]);
+    lanes[7].air_tube_water_pa = 12.0;
+    lanes[4] = plant::with_altitude(lanes[4], 1200.0);
     lanes[7].electrical.valve_lead_short_s = 5.0;
     lanes[7].electrical.valve_lead_touches_above_k = 291.0;
     return lanes;
@@ -102,8 +108,8 @@ inline Settings8 settings_of_lanes(Story story) {
     if (story == Story::propane) return lanes;
     for (auto& one : lanes) one.wall_controllers = 2.0;
     lanes[1].first_priority = 2.0;
-    lanes[2].link[0].series_ohm = 5.0e6;
-    lanes[3].link[1].leak_s = 0.03;
+    lanes[6].companion = 1.0;
+    lanes[7].air_by_tube = 1.0;
     controller::set_altitude(lanes[4], 1500.0);
     lanes[5].gas = 1.0;
     lanes[6].frost_protection = 0.0;
@@ -166,7 +172,7 @@ inline worksite::TickInputs tall_house_inputs(int tick) {
     in.panel.reset_pressed = tick == 1000 ? 1.0 : 0.0;
     in.panel.restart_asked = tick == 2450 ? 1.0 : 0.0;
     for (std::size_t i = 0; i < 2; ++i) {
-        in.panel.wall[i].fitted = 1.0;
+        in.panel.wall[i].fitted = at.electrical.wall_fitted[i] = 1.0;
         in.panel.wall[i].set_point_k = i == 0 ? 318.15 : 328.15;
     }
     return in;

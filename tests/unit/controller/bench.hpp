@@ -2,6 +2,7 @@
 /// A controller on a bench: simple stand-ins for fan, flame and water answer its commands, and every sensor
 /// can be overruled. No physics of the real heater is needed to test what the controller does.
 
+#include <array>
 #include <cmath>
 #include <optional>
 #include <vector>
@@ -39,6 +40,8 @@ class Bench {
     std::optional<double> outlet_c;
     std::optional<double> ambient_ohm;
     double ambient_c = 15.0;
+    std::array<double, most_wall_controllers> link_wall_v{22.0, 22.0, 22.0};
+    double air_tube_pa = 0.0;
 
     Bench() { sense(); }
 
@@ -102,6 +105,8 @@ class Bench {
         sensors_.fan_rev_per_s = fan_rev_per_s_;
         sensors_.fan_current_a = 0.08 + 0.5 * n * n * (0.35 + 0.65 * fan_loading);
         sensors_.ionisation_current_a = ionisation_a.value_or(flame_ && probe_sees ? 8.0e-6 : 0.0);
+        sensors_.link_wall_v = link_wall_v;
+        sensors_.air_tube_pa = air_tube_pa;
         sensors_.limiter_closed = limiter_closed.value_or(1.0);
     }
     void answer() {

@@ -176,6 +176,10 @@ signals::SensorSignals<Pack> packed(const std::array<Sensors, 8>& one) {
         math::set_lane(all.ionisation_current_a, i, one[i].ionisation_current_a);
         math::set_lane(all.limiter_closed, i, one[i].limiter_closed);
         math::set_lane(all.supply_v, i, one[i].supply_v);
+        math::set_lane(all.air_tube_pa, i, one[i].air_tube_pa);
+        math::set_lane(all.link_unit_v, i, one[i].link_unit_v);
+        for (std::size_t wall = 0; wall < most_wall_controllers; ++wall)
+            math::set_lane(all.link_wall_v[wall], i, one[i].link_wall_v[wall]);
         math::set_lane(all.water_valve_position, i, one[i].water_valve_position);
     }
     return all;

@@ -74,6 +74,10 @@ TEST(Catalogue, CausesActOnlyWhereTheirPartIs) {
     EXPECT_TRUE(acts(Cause::priority_elsewhere, {.wall_controllers = 2}));
     EXPECT_FALSE(acts(Cause::highest_setting_raised, plain));
     EXPECT_TRUE(acts(Cause::highest_setting_raised, {.high_set_value = true}));
+    EXPECT_TRUE(acts(Cause::air_tube_water, {.air_tube = true}));
+    EXPECT_FALSE(acts(Cause::air_tube_water, {}));
+    EXPECT_TRUE(acts(Cause::companion_link_open, {.companion = true}));
+    EXPECT_FALSE(acts(Cause::companion_link_open, {}));
 }
 
 TEST(Remedies, EachHasItsOwnWordAndSetsSomethingRight) {

@@ -28,11 +28,10 @@ std::size_t changed(const PlantParameters& a, const PlantParameters& b) {
     return count;
 }
 
-/// Causes that live in the controller's settings and its link cable.
+/// Causes that live in the controller's settings.
 bool of_settings(Cause cause) {
     return cause == Cause::gas_setting_wrong || cause == Cause::priority_elsewhere ||
-           cause == Cause::link_cable_corroded || cause == Cause::altitude_setting_wrong ||
-           cause == Cause::highest_setting_raised;
+           cause == Cause::altitude_setting_wrong || cause == Cause::highest_setting_raised;
 }
 
 std::vector<PlantParameters> sound_houses() {
@@ -310,11 +309,11 @@ TEST(Priority, GoesToTheFirstWallControllerOrWhereItHasItToTheSecond) {
 }
 
 TEST(LinkCable, CorrodedResistsAndLeaksInItsFirstRunOnly) {
-    const controller::Settings healthy;
+    const auto healthy = plant::natural_gas_parameters();
     const auto faulty = with_fault(healthy, {Cause::link_cable_corroded, 1.0}, 0.0);
-    EXPECT_GT(faulty.link[0].series_ohm, healthy.link[0].series_ohm);
-    EXPECT_GT(faulty.link[0].leak_s, healthy.link[0].leak_s);
-    EXPECT_EQ(faulty.link[1], healthy.link[1]);
+    EXPECT_GT(faulty.electrical.link_series_ohm[0], healthy.electrical.link_series_ohm[0]);
+    EXPECT_GT(faulty.electrical.link_leak_s[0], healthy.electrical.link_leak_s[0]);
+    EXPECT_EQ(faulty.electrical.link_series_ohm[1], healthy.electrical.link_series_ohm[1]);
 }
 
 TEST(Altitude, SetTooHighTellsOfThinnerAir) {
@@ -323,6 +322,14 @@ TEST(Altitude, SetTooHighTellsOfThinnerAir) {
     const auto faulty = with_fault(healthy, {Cause::altitude_setting_wrong, 0.5}, 0.0);
     EXPECT_DOUBLE_EQ(faulty.altitude_m, 1800.0);
     EXPECT_LT(faulty.air_density_share, healthy.air_density_share);
+}
+
+TEST(Altitude, SetTooLowAtAHighSiteTellsOfThickerAir) {
+    controller::Settings healthy;
+    controller::set_altitude(healthy, 1800.0);
+    const auto faulty = with_fault(healthy, {Cause::altitude_setting_wrong, 0.5}, 0.0);
+    EXPECT_DOUBLE_EQ(faulty.altitude_m, 300.0);
+    EXPECT_GT(faulty.air_density_share, healthy.air_density_share);
 }
 
 TEST(HighestSetting, LetsScaldingValuesIn) {

@@ -177,7 +177,7 @@ TEST(WallControllers, ShowTheReadoutOnlyWhereTheirKindDoes) {
 
 TEST(WallControllers, BrokenCableLeavesADarkScreenAndThePanelsSetValue) {
     Job job = two_rooms();
-    for (auto& run : job.settings.link) run.series_ohm = 5.0e6;
+    for (double& ohm : job.healthy.electrical.link_series_ohm) ohm = 5.0e6;
     Attempt attempt(job, 1, Mode::coached);
     ASSERT_EQ(
         play(attempt, {"look at bathroom controller", "measure link cable at bathroom controller",
