@@ -228,7 +228,7 @@ constexpr std::array<CauseInfo, cause_count> causes{{
      "Green joints take the voltage of the first wall controller: its screen goes dark and the heater's own set value counts.",
      Remedy::remake_link_joint, 0.39, 1.0, false, false, false, false, 0.7, Noticed::from_least_severity, Needs::wall_controller},
     {Cause::altitude_setting_wrong, "altitude_setting_wrong", "altitude setting not that of the place",
-     "The heater is told of air that is not there: too thin at a low site, less gas and a faster fan; too thick at a high one, more gas than its air can burn.",
+     "The heater is told of air that is not there: too thin at a low site, less gas and a faster fan; too thick at a high one, it misses air that nobody can give and hurries its fan.",
      Remedy::correct_settings, 0.1, 1.0, false, false, false, false, 0.05, Noticed::by_measuring_first},
     {Cause::highest_setting_raised, "highest_setting_raised", "highest set value stored too high",
      "The heater takes set values that scald.",

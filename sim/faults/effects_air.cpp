@@ -56,7 +56,7 @@ void tighten_room(PlantParameters& p, double s) {
     p.room_ventilation_m3_per_s *= 1.0 - 0.99 * s;
 }
 
-/// A hand's breadth of water in a sag of the tube holds back up to 80 Pa.
+/// The two ends of a plug of water in a sag of the tube stand up to 8 mm apart: 80 Pa.
 void let_water_into_air_tube(PlantParameters& p, double s) {
     p.air_tube_water_pa += 80.0 * s;
 }

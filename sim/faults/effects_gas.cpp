@@ -35,14 +35,13 @@ void hold_gas_valve(PlantParameters& p, double share_of_full) {
 
 }  // namespace
 
-/// From a third of full pressure down to none.
 void hold_gas_valve_low(PlantParameters& p, double s) {
-    hold_gas_valve(p, 0.34 * (1.0 - s));
+    hold_gas_valve(p, 1.0 - s);
 }
 
-/// From three fifths of full pressure up to all of it.
+/// From the upper half of the full pressure up to all of it: never what one stuck nearly shut holds.
 void hold_gas_valve_high(PlantParameters& p, double s) {
-    hold_gas_valve(p, 0.6 + 0.4 * s);
+    hold_gas_valve(p, 0.5 + 0.5 * s);
 }
 
 /// Propane as a volume share of the gas in the pipe.

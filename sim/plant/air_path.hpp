@@ -56,8 +56,8 @@ template <class Real>
 /// column of water in a sag of the tube, which rocks while the fan blows.
 ///
 /// Equation  p = K q^2 - h (1 + 0.4 w(t)), w a triangle of 0.9 s between -1 and 1
-/// Source    square law of an opening [idelchik]; that a column of a hand's length rocks about once a second
-///           follows from sqrt(2 g / L); its size and shape are chosen
+/// Source    square law of an opening [idelchik]; a plug of water 0.4 m long in a sagging tube rocks with
+///           2 pi sqrt(L / 2 g) = 0.9 s; how far, and the triangle, are chosen
 template <class Real>
 [[nodiscard]] Real air_tube_pressure(const Parameters<Real>& p, const Real& air_m3_per_s,
                                      const Real& fan_rev_per_s, const Surroundings& at) {

@@ -39,7 +39,7 @@ class Branches {
     }
 
   private:
-    std::array<Branch, 64> list_{};
+    std::array<Branch, 80> list_{};
     std::size_t count_ = 0;
 };
 
@@ -289,6 +289,7 @@ Branches all_branches(const Wiring& wiring, std::span<const AddedBranch> added,
                       double supply_share) {
     Branches b = mains_of(wiring);
     add_low_voltage(b, wiring, supply_share);
+    add_link(b, wiring);
     for (const AddedBranch& one : added) b.add(one.from, one.to, one.siemens);
     return b;
 }

@@ -28,6 +28,7 @@ worksite::TickInputs mode_inputs(const worksite::Job& job, const Mode& mode,
     s.gust_shape = tick % 80 < 20 ? 1.0 : 0.0;
     // Who logs the voltage at full draw waits until the pump has run: it runs in the last 20 s.
     s.electrical = {};
+    s.electrical.wall_fitted = at_arrival.surroundings.electrical.wall_fitted;
     s.electrical.damp = at_arrival.surroundings.electrical.damp;
     s.electrical.fuses_fitted = at_arrival.surroundings.electrical.fuses_fitted;
     s.electrical.safety_switch_closings = at_arrival.surroundings.electrical.safety_switch_closings;
@@ -89,6 +90,13 @@ bool can_be_proposed(worksite::Quantity quantity, const worksite::Job& job) {
         case Q::casing_wet:
         case Q::diverter_smoke:
             return false;
+        case Q::air_tube_pressure:
+        case Q::air_tube_needle:
+            return job.settings.air_by_tube > 0.5;
+        case Q::companion_front:
+        case Q::companion_pipe_temperature:
+        case Q::companion_link_ohms:
+            return job.settings.companion > 0.5;
         case Q::cylinder_mass:
         case Q::cylinder_frost:
             return job.site.gas == worksite::GasKind::propane_cylinder;

@@ -95,6 +95,8 @@ bool can_be_taken(worksite::Quantity quantity, const worksite::Job& job) {
         case Quantity::link_heater_volts:
         case Quantity::earth_ohms:  // behind the cover, plugged in
         case Quantity::safety_switch_current:
+        case Quantity::air_tube_pressure:
+        case Quantity::air_tube_needle:
         case Quantity::spark_path:
             return false;
         default:

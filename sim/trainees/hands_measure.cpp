@@ -251,6 +251,15 @@ void Hands::take(std::size_t mode, Quantity quantity) {
         case Quantity::leakage_current:
             say("clamp whole lead");
             return;
+        case Quantity::companion_front:
+            say("look at companion heater");
+            return;
+        case Quantity::companion_pipe_temperature:
+            say("measure companion outlet pipe");
+            return;
+        case Quantity::companion_link_ohms:
+            say("measure link between heaters");
+            return;
         case Quantity::pipe_volts:
             say("put on gloves");
             say("measure volts between water pipe and true earth");

@@ -262,6 +262,20 @@ TEST(AirPathRestricted, LocksOutWhenTheFanTrimAtItsLimitCannotMakeItGood) {
                                     [&] { bench.fan_loading = 1.0; });
 }
 
+TEST(AirPathRestricted, IsJudgedByTheTubeWhereThereIsOneAndNotByTheCurrent) {
+    Bench bench;
+    bench.settings.air_by_tube = 1.0;
+    bench.fan_loading = 0.55;  // of the current, which nobody asks
+    bench.air_tube_pa = 200.0;
+    bench.flow_lpm = 10.0;
+    bench.run(60.0);
+    EXPECT_EQ(bench.now().phase, Phase::run);
+    bench.air_tube_pa = 0.0;
+    const double after = bench.seconds_until(Phase::lockout, 60.0);
+    EXPECT_NEAR(after, 16.0, 2.5);
+    EXPECT_EQ(bench.now().event, Event::air_path_restricted);
+}
+
 TEST(AirPathRestricted, FollowsFiveSecondsAfterAFurtherLossOnceTheTrimIsAtItsLimit) {
     Bench bench;
     bench.fan_loading = 0.80;

@@ -46,6 +46,9 @@ class Wanderer {
         s.limiter_closed = chance(0.0005) ? 0.0 : 1.0;
         s.supply_v = chance(0.0005) ? 100.0 : 230.0;
         s.water_valve_position = random_.uniform();
+        s.air_tube_pa =
+            signals::air_tube_full_pa * n * n * (quiet_ ? 1.0 : 1.3 * random_.uniform());
+        for (double& volts : s.link_wall_v) volts = chance(0.001) ? 24.0 * random_.uniform() : 22.0;
         return s;
     }
     Panel panel() {
@@ -72,10 +75,8 @@ class Wanderer {
         s.accepts_service = chance(0.5) ? 1.0 : 0.0;
         s.frost_protection = chance(0.5) ? 1.0 : 0.0;
         s.maximum_set_k = chance(0.5) ? 348.15 : 333.15;
-        for (auto& run : s.link) {
-            run.series_ohm = chance(0.3) ? 5.0e6 : 3.0 + 300.0 * random_.uniform();
-            run.leak_s = chance(0.3) ? 0.05 * random_.uniform() : 0.0;
-        }
+        s.air_by_tube = chance(0.3) ? 1.0 : 0.0;
+        s.companion = chance(0.3) ? 1.0 : 0.0;
         return s;
     }
 
@@ -96,6 +97,7 @@ void expect_in_range(const signals::ActuatorCommands<double>& c, const Settings&
     const auto flag = [](double x) { return x == 0.0 || x == 1.0; };
     EXPECT_TRUE(share(c.fan_duty) && share(c.water_valve) && share(c.bypass));
     EXPECT_TRUE(flag(c.spark) && flag(c.main_solenoid) && flag(c.trace_heating));
+    EXPECT_TRUE(flag(c.companion_call));
     for (const double bank : c.bank_solenoid) EXPECT_TRUE(flag(bank));
     EXPECT_GE(c.manifold_pressure_pa, 0.0);
     EXPECT_LE(c.manifold_pressure_pa, ratings(settings).full_manifold_pa * (1.0 + 1e-12));

@@ -9,6 +9,8 @@
 #include <string>
 #include <vector>
 
+#include "sim/plant/electrical_readings.hpp"
+
 namespace emberpath::plant {
 namespace {
 
@@ -240,6 +242,46 @@ TEST(Clamp, ShowsLoadInOneConductorAndOnlyLeakageAroundBoth) {
     Wiring wet;
     wet.parameters.moisture_s = 0.012 / 230.0;
     EXPECT_NEAR(clamp_a(wet, Conductor::lead_active_and_neutral), 0.0127, 5.0e-4);
+}
+
+/// Two wall controllers on the link cable.
+Wiring two_on_the_link() {
+    Wiring w;
+    w.situation.wall_fitted = {1.0, 1.0, 0.0};
+    return w;
+}
+
+TEST(LinkCable, SoundLeavesNearlyTheSupplyAtBothEnds) {
+    Wiring w = two_on_the_link();
+    const ElectricalReadings r = take_readings(w);
+    // Two runs of 603 ohm behind 33 ohm, from the rail as it stands.
+    EXPECT_NEAR(r.link_unit_v, r.rail_v * 301.5 / 334.5, 1e-6);
+    EXPECT_NEAR(r.link_wall_v[0], r.link_unit_v * 600.0 / 603.0, 1e-6);
+    EXPECT_NEAR(r.link_wall_v[1], r.link_wall_v[0], 1e-9);
+}
+
+TEST(LinkCable, OpenLeavesTheSupplyAtTheHeaterAndNothingAtTheWall) {
+    Wiring w = two_on_the_link();
+    w.parameters.link_series_ohm[0] = 5.0e6;
+    const ElectricalReadings r = take_readings(w);
+    EXPECT_GT(r.link_unit_v, 21.0);
+    EXPECT_LT(r.link_wall_v[0], 0.01);
+    EXPECT_GT(r.link_wall_v[1], 21.0);
+}
+
+TEST(LinkCable, CorrodedJointPullsAllEndsDown) {
+    Wiring w = two_on_the_link();
+    w.parameters.link_leak_s[0] = 1.0 / 20.0;
+    const ElectricalReadings r = take_readings(w);
+    EXPECT_NEAR(r.link_unit_v, 9.5, 0.5);
+    EXPECT_LT(r.link_wall_v[0], r.link_unit_v);
+    EXPECT_LT(r.link_wall_v[1], 15.0);
+}
+
+TEST(LinkCable, DiesWithTheBoardsFuse) {
+    Wiring w = two_on_the_link();
+    w.latches.fuse_blown = 1.0;
+    EXPECT_LT(std::abs(take_readings(w).link_unit_v), 0.01);
 }
 
 }  // namespace

@@ -158,6 +158,20 @@ TEST(InstallerSettings, OfEveryKindCanBeChanged) {
     EXPECT_EQ(now.first_priority, 1.0);
 }
 
+TEST(InstallerSettings, OutsideWhatTheReadoutTakesAreRefusedAndNothingIsStored) {
+    Attempt attempt(test_job(), 1, Mode::coached);
+    ASSERT_EQ(play(attempt, {"open service readout", "take cover off"}), "");
+    const double before = attempt.truth().heater.settings.maximum_set_k;
+    for (const char* sentence :
+         {"change highest temperature to 90 °C", "change highest temperature to 20 °C"}) {
+        const std::string refused = play(attempt, {sentence});
+        EXPECT_NE(refused.find("37.0 °C to 75.0 °C"), std::string::npos) << refused;
+        EXPECT_EQ(attempt.truth().heater.settings.maximum_set_k, before);
+    }
+    ASSERT_EQ(play(attempt, {"change highest temperature to 75 °C"}), "");
+    EXPECT_NEAR(attempt.truth().heater.settings.maximum_set_k, 348.15, 1e-9);
+}
+
 TEST(WallControllers, ALowSetValueWinsUntilItIsRaised) {
     Attempt attempt(two_rooms(), 1, Mode::coached);
     ASSERT_EQ(play(attempt, {"open bath tap", "wait 60 s"}), "");
