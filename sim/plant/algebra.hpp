@@ -200,9 +200,10 @@ void companion_derivative(const Plant<Real>& plant, const State<Real>& x, const 
     const Real asked = math::select(heard, half * p.companion_fitted, Real(0.0));
     d[companion_share] = (asked - x[companion_share]) * (1.0 / 4.0);
     const auto fires = x[companion_share] > Real(0.05);
-    d[companion_outlet] =
+    const Real towards =
         math::select(fires, (p.companion_set_k - x[companion_outlet]) * (1.0 / 10.0),
                      (Real(at.ambient_k) - x[companion_outlet]) * (1.0 / 900.0));
+    d[companion_outlet] = towards * p.companion_fitted;  // a lane without one stands still
 }
 
 /// Pressure behind the cold valve, and water in the casing. While water can move the pressure follows the

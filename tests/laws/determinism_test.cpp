@@ -19,7 +19,7 @@ using BaselinePack = math::Pack<8, math::Baseline>;
 using WidePack = math::Pack<8, math::Wide>;
 
 /// Changed only together with the physics, the controller or the stories, and never by a compiler.
-constexpr std::uint64_t expected[3] = {0x3ebd03085b4ecd51, 0xdcef68eafb9a90ca, 0x9b96910b269c2fd6};
+constexpr std::uint64_t expected[3] = {0xe9c5a6021daa56c4, 0x22ba6fe662ea74e5, 0xf45b541ed0bbadd5};
 
 std::uint64_t stored(Story story) {
     return expected[static_cast<std::size_t>(story)];
