@@ -26,6 +26,7 @@ constexpr double no_flow_m3_per_s = 1e-9;
 State<double> at_rest() {
     State<double> x{};
     x.fill(300.0);
+    x[plant::companion_share] = 0.0;
     x[plant::water_valve] = 1.0;
     x[plant::bypass_valve] = 0.2;
     return x;
