@@ -81,7 +81,7 @@ int days_in(const Date& date) {
 
 std::optional<Date> date_of(std::string_view text) {
     if (text.size() != 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
-    for (const std::size_t at : {0, 1, 2, 3, 5, 6, 8, 9})
+    for (const std::size_t at : {0U, 1U, 2U, 3U, 5U, 6U, 8U, 9U})
         if (text[at] < '0' || text[at] > '9') return std::nullopt;
     const Date date{number_of(text.substr(0, 4)), number_of(text.substr(5, 2)),
                     number_of(text.substr(8, 2))};
