@@ -40,8 +40,8 @@ inline constexpr std::array protections{
 constexpr bool last_whole_ticks() {
     for (const Protection& row : protections) {
         const double ticks = row.tolerated_s / signals::tick_s;
-        const double off = ticks - static_cast<double>(static_cast<int>(ticks + 0.5));
-        if (off > 1.0e-9 || off < -1.0e-9) return false;
+        const double past = ticks - static_cast<double>(static_cast<int>(ticks));
+        if (past > 1.0e-9 && past < 1.0 - 1.0e-9) return false;
     }
     return true;
 }

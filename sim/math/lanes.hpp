@@ -15,7 +15,7 @@ void copy_lane(Part& to, std::size_t lane_to, const Part& from, std::size_t lane
     static_assert(sizeof(Part) % sizeof(Real) == 0 && alignof(Part) == alignof(Real));
     Real* const target = reinterpret_cast<Real*>(&to);
     const Real* const source = reinterpret_cast<const Real*>(&from);
-    for (std::size_t i = 0; i < sizeof(Part) / sizeof(Real); ++i)
+    for (std::size_t i = 0; i < sizeof(Part) / sizeof(Real); ++i)  // NOLINT: one Real is a row too
         set_lane(target[i], lane_to, lane(source[i], lane_from));
 }
 

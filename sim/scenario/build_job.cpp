@@ -304,7 +304,7 @@ bool ever_shows(const faults::Fault& fault, double arrival_s) {
 
 void check_faults_act(const Values& all, const worksite::Job& job, Problems& problems) {
     const faults::SiteTraits site = worksite::traits_of(job);
-    const std::vector<Values> list = all.list("fault");
+    const std::vector<Values>& list = all.list("fault");
     for (std::size_t i = 0; i < list.size() && i < job.faults.size(); ++i) {
         const faults::Fault& fault = job.faults[i];
         const faults::CauseInfo& info = faults::info(fault.cause);

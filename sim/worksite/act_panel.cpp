@@ -107,7 +107,7 @@ void press_reset(Workplace& w, const Act&) {
 // --- service readout, history, settings ---
 
 std::string readout_is_open(const Workplace& w, const Act& act) {
-    if (const auto dark = panel_is_lit(w, act); !dark.empty()) return dark;
+    if (auto dark = panel_is_lit(w, act); !dark.empty()) return dark;
     return w.bench.readout_open ? "" : "The service readout is not open.";
 }
 
@@ -138,7 +138,7 @@ void read_history(Workplace& w, const Act&) {
 }
 
 std::string settings_are_free(const Workplace& w, const Act& act) {
-    if (const auto shut = readout_is_open(w, act); !shut.empty()) return shut;
+    if (auto shut = readout_is_open(w, act); !shut.empty()) return shut;
     return needs_cover_off(w, act);
 }
 
@@ -196,7 +196,7 @@ void store(Workplace& w, controller::Setting setting, double value) {
 
 /// From the least set value up to what the board can be told at all; a value outside is not taken.
 std::string highest_is_offered(const Workplace& w, const Act& act) {
-    if (const auto shut = settings_are_free(w, act); !shut.empty()) return shut;
+    if (auto shut = settings_are_free(w, act); !shut.empty()) return shut;
     const double least_k = w.job.settings.minimum_set_k;
     const double most_k = controller::greatest_highest_k;
     if (act.number >= least_k - 0.01 && act.number <= most_k + 0.01) return {};
@@ -231,7 +231,7 @@ std::string wall_is_lit(const Workplace& w, const Act& act) {
 }
 
 std::string wall_can_show(const Workplace& w, const Act& act) {
-    if (const auto dark = wall_is_lit(w, act); !dark.empty()) return dark;
+    if (auto dark = wall_is_lit(w, act); !dark.empty()) return dark;
     if (w.services.wall[act.object].shows_service < 0.5)
         return "This wall controller sets the temperature and shows no readout.";
     return w.look().readout.heard[act.object] > 0.5 ? "" : "It shows no answer from the heater.";
@@ -243,7 +243,7 @@ void open_readout_at_wall(Workplace& w, const Act&) {
 }
 
 std::string wall_offers(const Workplace& w, const Act& act) {
-    if (const auto dark = wall_is_lit(w, act); !dark.empty()) return dark;
+    if (auto dark = wall_is_lit(w, act); !dark.empty()) return dark;
     const auto& s = w.job.settings;
     if (act.number >= s.minimum_set_k - 0.01 && act.number <= s.maximum_set_k + 0.01) return {};
     return "It offers " + units::format_temperature(s.minimum_set_k) + " to " +
