@@ -172,10 +172,11 @@ class Desktop:
     # What hands do.
 
     def key(self, *names):
-        self.xdotool("key", "--delay", "2", *names)
+        self.xdotool("key", "--delay", "12", *names)
 
     def type(self, words):
-        self.xdotool("type", "--delay", "1", words)
+        # Two presses of a key within 2 ms are held for its repeat by the window library: no hand is as quick.
+        self.xdotool("type", "--delay", "12", words)
 
     def click(self, node):
         x, y = node.centre[0] + self.left, node.centre[1] + self.top
