@@ -1,6 +1,7 @@
 #pragma once
-/// Current against speed is the controller's only knowledge of air flow, unless it has a tube: a restricted path lets the fan
-/// run fast on little current. A worn fan's friction looks the same as air (docs/physics/controller.md).
+/// Current against speed is the controller's only knowledge of air flow, unless it has a tube: a restricted
+/// path lets the fan run fast on little current. A worn fan's friction looks the same as air
+/// (docs/physics/controller.md).
 
 #include "sim/controller/controller.hpp"
 #include "sim/math/pack.hpp"
