@@ -57,9 +57,8 @@ void list_and_settings(Studio& studio) {
 void write_up(Player& player) {
     player.press(kit::Key::f2);
     player.click("form.because");
-    player.type(
-        "All burners off the heater sees 2.35 kPa #3, with the bath running 1.0 kPa #4. At the ");
-    player.type("regulator it holds #5, so the loss is in the pipe between them.");
+    player.type("At rest the heater sees 1.95 kPa #4, with the bath running 0.66 kPa #5. At the ");
+    player.type("regulator it holds 1.86 kPa #6, so the loss is in the pipe between them.");
     for (const char* field : {"form.done.fill", "form.proved.fill", "form.told.fill"})
         if (player.program().last_frame().tree.get(field) != nullptr) player.click(field);
 }

@@ -41,15 +41,20 @@ void draw_pairs(kit::Stage& stage, const Rect& r, const AuthorView& view) {
                                                        : Token::wash);
             if (hard) kit::frame(stage.paint(), box, 1.6, Token::danger);
             const std::string words = !pair.only_at.empty() ? pair.only_at
-                                      : pair.readings == 0  ? "none"
+                                      : pair.readings == 0  ? "–"
                                                             : std::to_string(pair.readings);
             const kit::TextStyle style =
                 hard ? kit::TextStyle{kit::Face::bold, kit::type_size::label, Token::danger}
                      : kit::style::row;
-            if (stage.width(words, style) <= box.w)
-                stage.text(box, words, style, kit::Align::centre);
+            stage.text(box, stage.width(words, style) <= box.w ? words : "1", style,
+                       kit::Align::centre);
         }
     }
+    const double foot = left.rest().y + cell * static_cast<double>(n - 1) + 22.0;
+    if (foot + 36.0 <= r.bottom())
+        stage.paragraph({r.x, foot, r.w, r.bottom() - foot},
+                        "Framed: only at the point named; –: by no reading here.",
+                        kit::style::row_quiet);
     for (std::size_t k = 0; k + 1 < n; ++k)
         stage.text({r.x + names + cell * static_cast<double>(k),
                     left.rest().y + cell * static_cast<double>(n - 1), cell, 18.0},

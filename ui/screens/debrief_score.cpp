@@ -18,15 +18,15 @@ struct Item {
     int number = 0;
 };
 
-double reason_height(const kit::Stage& stage, const AreaView& area, double width) {
-    const auto lines = kit::wrapped(stage.metrics(), kit::style::row_quiet, area.reason, width);
+double words_height(const kit::Stage& stage, const std::string& words, double width) {
+    const auto lines = kit::wrapped(stage.metrics(), kit::style::row_quiet, words, width);
     return static_cast<double>(lines.size()) * kit::line_height(kit::type_size::row);
 }
 
 std::vector<Item> items_of(const kit::Stage& stage, const DebriefView& view, double width) {
     std::vector<Item> items;
     for (const AreaView& area : view.areas)
-        items.push_back({48.0 + reason_height(stage, area, width), &area, "", 0});
+        items.push_back({48.0 + words_height(stage, area.reason, width), &area, "", 0});
     if (view.safe_path.empty()) return items;
     items.push_back({34.0, nullptr, "Shortest safe path", 0});
     int number = 1;
@@ -68,15 +68,18 @@ void draw_item(kit::Stage& stage, const Rect& row, const Item& item) {
     stage.text_shortened({row.x + 22.0, row.y, row.w - 22.0, row.h}, item.text, kit::style::body);
 }
 
+constexpr double figure_h = 50.0;  // of the score itself; the proposal stands below
+
 void draw_figure(kit::Stage& stage, const Rect& r, const DebriefView& view) {
     const kit::TextStyle large{kit::Face::bold, kit::type_size::score, Token::ink};
-    const double w = stage.text({r.x, r.y, r.w, r.h - 20.0}, view.score, large);
-    const Rect beside{r.x + w + 8.0, r.y, r.w - w - 8.0, r.h - 20.0};
+    const double w = stage.text({r.x, r.y, r.w, figure_h}, view.score, large);
+    const Rect beside{r.x + w + 8.0, r.y, r.w - w - 8.0, figure_h};
     stage.text({beside.x, beside.bottom() - 20.0, beside.w, 20.0}, view.of, kit::style::body_quiet);
     stage.text({beside.x, beside.y, beside.w, 18.0}, view.verdict,
                kit::with_ink(kit::style::body_bold, view.passed ? Token::ok : Token::danger),
                kit::Align::end);
-    stage.text_shortened({r.x, r.bottom() - 20.0, r.w, 20.0}, view.floor, kit::style::row_quiet);
+    stage.paragraph({r.x, r.y + figure_h + 2.0, r.w, r.h - figure_h}, view.floor,
+                    kit::style::row_quiet);
     stage.add({.id = "score.figure",
                .role = kit::Role::reading,
                .name = "Score",
@@ -156,7 +159,8 @@ void draw_score(kit::Stage& stage, const Rect& r, const DebriefView& view) {
     kit::panel(stage, r);
     kit::Slicer left(kit::inset(r, 15.0, 6.0));
     kit::panel_heading(stage, left.top(24.0, 4.0), "score.heading", "Score", "");
-    draw_figure(stage, left.top(70.0, 6.0), view);
+    const double proposal_h = words_height(stage, view.floor, left.rest().w);
+    draw_figure(stage, left.top(figure_h + proposal_h + 4.0, 6.0), view);
     const Rect place{left.rest().x, left.rest().y, left.rest().w + 11.0, left.rest().h};
     const double width = left.rest().w - 4.0;
     const auto items = items_of(stage, view, width);

@@ -60,10 +60,10 @@ void draw_heads(kit::Stage& stage, const Table& t, const Rect& head, const Debri
 }
 
 /// On one line, else in smaller type on two; what is longer still is cut.
-void draw_prediction(kit::Stage& stage, const Rect& r, const std::string& words,
-                     kit::TextStyle style) {
+void draw_fitted(kit::Stage& stage, const Rect& r, const std::string& words, kit::TextStyle style,
+                 kit::Align align) {
     if (stage.width(words, style) <= r.w) {
-        stage.text(r, words, style, kit::Align::centre);
+        stage.text(r, words, style, align);
         return;
     }
     style.size = kit::type_size::label;
@@ -77,7 +77,8 @@ void draw_prediction(kit::Stage& stage, const Rect& r, const std::string& words,
         const double y =
             r.centre().y + step * (static_cast<double>(i) - static_cast<double>(n) / 2.0);
         const double w = std::min(r.w, stage.width(lines[i], style));
-        stage.text_shortened({r.centre().x - w / 2.0, y, w, step}, lines[i], style);
+        const double x = align == kit::Align::centre ? r.centre().x - w / 2.0 : r.x;
+        stage.text_shortened({x, y, w, step}, lines[i], style);
     }
 }
 
@@ -87,7 +88,8 @@ void draw_cell(kit::Stage& stage, const Rect& cell, const ComparedCell& c, bool 
                                  : c.ruled_out ? kit::style::body_quiet
                                                : kit::style::body;
     const double mark = c.ruled_out ? 22.0 : 0.0;
-    draw_prediction(stage, {cell.x + 2.0, cell.y, cell.w - mark - 4.0, cell.h}, c.predicted, style);
+    draw_fitted(stage, {cell.x + 2.0, cell.y, cell.w - mark - 4.0, cell.h}, c.predicted, style,
+                kit::Align::centre);
     if (c.ruled_out)
         kit::draw_mark(stage.paint(), {cell.right() - 16.0, cell.centre().y}, kit::Mark::cross,
                        8.0);
@@ -106,10 +108,11 @@ void draw_row(kit::Stage& stage, const Rect& r, const ComparedRow& row, const Ta
     kit::balloon(stage, {first.x + 10.0, r.centre().y}, row.balloon, kit::Balloon::filled, 9.5);
     const double yours_w = stage.width(row.yours, kit::style::body_bold);
     const double w = stage.text({first.x + 28.0, r.y, 50.0, r.h}, row.where, kit::style::row_bold);
-    const double from = first.x + 28.0 + std::max(w + 8.0, 34.0);
+    const double from = first.x + 28.0 + (row.where.empty() ? 0.0 : std::max(w + 8.0, 34.0));
     const double room = first.right() - 18.0 - yours_w - from;
     if (room > 24.0)  // else the value alone; the tree says the rest
-        stage.text_shortened({from, r.y, room, r.h}, row.condition, kit::style::row_quiet);
+        draw_fitted(stage, {from, r.y, room, r.h}, row.condition, kit::style::row_quiet,
+                    kit::Align::start);
     stage.text({first.x, r.y, first.w - 10.0, r.h}, row.yours, kit::style::body_bold,
                kit::Align::end);
     for (std::size_t i = 0; i < t.causes.size(); ++i)
