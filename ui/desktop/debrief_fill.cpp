@@ -179,6 +179,27 @@ void add_outcome(screens::DebriefView& view, const Source& from) {
                               area.reason, !debrief.gates_met && area.word == "safe work"});
 }
 
+std::vector<std::string> from_third_on(const std::vector<std::string>& lines) {
+    return {lines.begin() + std::min<std::ptrdiff_t>(2, std::ssize(lines)), lines.end()};
+}
+
+/// What the printed debrief says besides: the strip above has room for two lines of the outcome.
+void add_sections(screens::DebriefView& view, const Source& from) {
+    const auto& debrief = from.debrief;
+    std::vector<std::string> unsafe;
+    for (const auto& act : debrief.unsafe_acts)
+        unsafe.push_back(act.time + " " + act.act + ": " + act.text);
+    view.sections = {{"What came of it", from_third_on(debrief.outcome)},
+                     {"Unsafe acts", std::move(unsafe)},
+                     {"How near to harm", debrief.doses},
+                     {"The day after", debrief.day_after},
+                     {"What cost most", debrief.moments},
+                     {"A short way", {}},
+                     {"Left open", debrief.open},
+                     {"What this cannot tell", debrief.limits}};
+    if (!debrief.reference.empty()) view.sections[5].lines = {debrief.reference};
+}
+
 /// "2.31 kPa" without its unit, which stands beside the trainee's own reading.
 std::string digits_of(const std::string& text) {
     const bool number = !text.empty() && (text.front() == '-' || std::isdigit(text.front()) != 0);
@@ -225,6 +246,7 @@ screens::DebriefView debrief_view(const records::Record& record, const worksite:
     add_services(view, from);
     add_hazards(view, from);
     add_outcome(view, from);
+    add_sections(view, from);
     add_table(view, from);
     view.step = best_step(view);
     if (view.step < view.steps.size())

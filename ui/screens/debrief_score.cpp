@@ -11,12 +11,15 @@ namespace {
 using kit::Rect;
 using kit::Token;
 
+/// An area, a heading, or a paragraph of a section.
 struct Item {
     double height = 0.0;
     const AreaView* area = nullptr;
-    std::string text{};  // of a path line or the path's heading
-    int number = 0;
+    std::string text{};
+    bool heading = false;
 };
+
+constexpr double heading_h = 34.0, paragraph_gap = 6.0;
 
 double words_height(const kit::Stage& stage, const std::string& words, double width) {
     const auto lines = kit::wrapped(stage.metrics(), kit::style::row_quiet, words, width);
@@ -27,10 +30,12 @@ std::vector<Item> items_of(const kit::Stage& stage, const DebriefView& view, dou
     std::vector<Item> items;
     for (const AreaView& area : view.areas)
         items.push_back({48.0 + words_height(stage, area.reason, width), &area, "", 0});
-    if (view.safe_path.empty()) return items;
-    items.push_back({34.0, nullptr, "Shortest safe path", 0});
-    int number = 1;
-    for (const std::string& line : view.safe_path) items.push_back({24.0, nullptr, line, number++});
+    for (const SectionView& section : view.sections) {
+        if (section.lines.empty()) continue;
+        items.push_back({heading_h, nullptr, section.heading, true});
+        for (const std::string& line : section.lines)
+            items.push_back({words_height(stage, line, width) + paragraph_gap, nullptr, line});
+    }
     return items;
 }
 
@@ -56,16 +61,14 @@ void draw_area(kit::Stage& stage, const Rect& r, const AreaView& area) {
 
 void draw_item(kit::Stage& stage, const Rect& row, const Item& item) {
     if (item.area != nullptr) return draw_area(stage, row, *item.area);
-    if (item.number == 0) {
-        const Rect head{row.x, row.y + 10.0, row.w, 22.0};
-        const double w = stage.text(head, item.text, kit::style::body_bold) + 10.0;
-        kit::line(stage.paint(), {head.x + w, head.centre().y}, {head.right(), head.centre().y},
-                  {.width = 1.0, .ink = Token::hair});
+    if (!item.heading) {
+        stage.paragraph(row, item.text, kit::style::row_quiet);
         return;
     }
-    stage.text({row.x, row.y, 20.0, row.h}, std::to_string(item.number),
-               kit::with_ink(kit::style::body_bold, Token::mark));
-    stage.text_shortened({row.x + 22.0, row.y, row.w - 22.0, row.h}, item.text, kit::style::body);
+    const Rect head{row.x, row.y + 10.0, row.w, 22.0};
+    const double w = stage.text(head, item.text, kit::style::body_bold) + 10.0;
+    kit::line(stage.paint(), {head.x + w, head.centre().y}, {head.right(), head.centre().y},
+              {.width = 1.0, .ink = Token::hair});
 }
 
 constexpr double figure_h = 50.0;  // of the score itself; the proposal stands below
@@ -166,7 +169,7 @@ void draw_score(kit::Stage& stage, const Rect& r, const DebriefView& view) {
     const auto items = items_of(stage, view, width);
     double all = 0.0;
     for (const Item& item : items) all += item.height;
-    kit::ScrollList list(stage, place, "score.list", "Areas and the shortest safe path", all);
+    kit::ScrollList list(stage, place, "score.list", "Areas, and what else there is to say", all);
     double y = 0.0;
     for (std::size_t i = 0; i < items.size(); ++i) {
         const Item& item = items[i];
@@ -174,16 +177,13 @@ void draw_score(kit::Stage& stage, const Rect& r, const DebriefView& view) {
         row.w = width;
         y += item.height;
         if (list.shows(row)) draw_item(stage, row, item);
-        const bool heading = item.area == nullptr && item.number == 0;
         stage.add(
             {.id = "score." + std::to_string(i),
-             .role = heading ? kit::Role::heading : kit::Role::row,
-             .name = item.area != nullptr ? item.area->name
-                     : heading            ? item.text
-                                          : std::to_string(item.number) + ", " + item.text,
+             .role = item.heading ? kit::Role::heading : kit::Role::row,
+             .name = item.area != nullptr ? item.area->name : item.text,
              .value = item.area != nullptr ? item.area->figure + ", " + item.area->reason : "",
              .bounds = row,
-             .focusable = !heading});
+             .focusable = !item.heading});
     }
 }
 

@@ -50,6 +50,12 @@ struct ComparedRow {
     std::vector<ComparedCell> cells{};  // one for each cause column
 };
 
+/// What else a debrief says, in paragraphs under a heading.
+struct SectionView {
+    std::string heading{};
+    std::vector<std::string> lines{};
+};
+
 struct DebriefView {
     std::string job{};
     std::string outcome{}, outcome_detail{};  // "Cause found and proved"
@@ -59,7 +65,7 @@ struct DebriefView {
     std::string floor{}, verdict{};         // "Safe work must reach 20", "Not a pass yet"
     bool passed = false;
     std::vector<AreaView> areas{};
-    std::vector<std::string> safe_path{};  // shortest safe path, in words
+    std::vector<SectionView> sections{};  // below the areas, in this order
     double minutes = 0.0;
     std::vector<StepView> steps{};
     std::size_t step = 0;  // selected

@@ -75,8 +75,9 @@ DebriefView sample_debrief() {
     v.floor = "Safe work must reach 60";
     v.verdict = "Not a pass yet";
     v.areas = sample_areas();
-    v.safe_path = {"Service readout, events", "Kitchen tap, flow", "P1, full rate, cooktop off",
-                   "P3, full rate, cooktop on"};
+    v.sections = {{"Shortest safe path",
+                   {"Service readout, events", "Kitchen tap, flow", "P1, full rate, cooktop off",
+                    "P3, full rate, cooktop on"}}};
     v.minutes = 90.0;
     v.steps = sample_steps();
     v.step = 6;
