@@ -18,6 +18,8 @@ constexpr std::array table_of_fields{
           .example = "Job 9: 1 Sample Street", .help = "Name of the job as the list of jobs shows it; it must not give the cause away."},
     Field{.section = job, .name = "call_out", .kind = line, .fallback = required,
           .example = "No hot water since this morning", .help = "One line on the job card."},
+    Field{.section = job, .name = "time_allowed", .kind = quantity, .dimension = time, .unit = "min", .least = 10, .greatest = 240,
+          .example = "90 min", .help = "On site, when the attempt is assessed: after it only the write-up is left. Left out: as long as it takes."},
     Field{.section = job, .name = "set_point", .kind = quantity, .dimension = temperature, .unit = "°C", .least = 30, .greatest = 75,
           .fallback = "50 °C", .example = "50 °C", .help = "Water temperature the household has set; within the heater's own range."},
     Field{.section = job, .name = "site", .kind = table, .holds = site, .fallback = required,

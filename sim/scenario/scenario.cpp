@@ -52,6 +52,7 @@ void make_job(const FileValues& file, Files& files, Problems& problems, worksite
 
     job.title = all.text("title");
     job.call_out = all.text("call_out");
+    if (all.good("time_allowed") != nullptr) job.time_allowed_s = all.number("time_allowed");
     job.panel.set_point_k = all.number("set_point");
     job.kit = make_kit(all, problems);
     job.faults = make_faults(all, site ? &*site : nullptr, problems);

@@ -37,10 +37,13 @@ namespace {
 std::variant<Act, ActRefusal> understand(const Workplace& place, std::string_view sentence) {
     if (place.over()) return ActRefusal{"The attempt is over."};
     auto parsed = parse_act(sentence, place.job);
-    if (const auto* act = std::get_if<Act>(&parsed))
+    if (const auto* act = std::get_if<Act>(&parsed)) {
+        if (place.time_is_up() && row_of(*act).kind != LogEntry::Kind::write)
+            return ActRefusal{"The time allowed is up: write up what was found, and hand in."};
         for (auto obstacle :
              {doing_of(act->verb).obstacle(place, *act), battery_refuses(place, *act)})
             if (!obstacle.empty()) return ActRefusal{std::move(obstacle)};
+    }
     return parsed;
 }
 
@@ -92,9 +95,9 @@ double Attempt::seconds_for(std::string_view sentence) const {
 
 const LogEntry* Attempt::run(std::int64_t ticks) {
     Workplace& place = impl_->place;
-    if (place.over()) return nullptr;
+    if (place.over() || place.time_is_up()) return nullptr;
     const auto begin = place.tick();
-    for (std::int64_t i = 0; i < ticks && !place.over(); ++i) place.step();
+    for (std::int64_t i = 0; i < ticks && !place.over() && !place.time_is_up(); ++i) place.step();
     if (!place.over()) return nullptr;
     constexpr std::int64_t ticks_per_s = 10;
     Act wait;
@@ -119,7 +122,10 @@ std::int64_t Attempt::tick() const {
     return impl_->place.tick();
 }
 double Attempt::seconds_on_site() const {
-    return static_cast<double>(tick() - ticks_in(impl_->place.job.site.arrival_s)) * tick_s;
+    return impl_->place.seconds_on_site();
+}
+bool Attempt::time_is_up() const {
+    return impl_->place.time_is_up();
 }
 const std::vector<LogEntry>& Attempt::log() const {
     return impl_->place.log;

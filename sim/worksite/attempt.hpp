@@ -139,6 +139,8 @@ class Attempt {
     [[nodiscard]] const std::vector<Breach>& breaches() const;
     [[nodiscard]] const WriteUp& write_up() const;
     [[nodiscard]] Mode mode() const;
+    /// The time allowed is used up: the house is left as it is, and only writing is not refused.
+    [[nodiscard]] bool time_is_up() const;
     [[nodiscard]] bool over() const;  // handed in, ended badly, or beyond the model
     /// Why the simulation had to stop, as a sentence; empty while it is valid. Such an attempt is no evidence.
     [[nodiscard]] const std::string& beyond_model() const;

@@ -99,9 +99,10 @@ struct Customer {
 };
 
 struct Job {
-    std::string name;      // file stem: "tanager"
-    std::string title;     // "Job 1: 8 Tanager Court"
-    std::string call_out;  // one line on the job card
+    std::string name;             // file stem: "tanager"
+    std::string title;            // "Job 1: 8 Tanager Court"
+    std::string call_out;         // one line on the job card
+    double time_allowed_s = 0.0;  // on site, when assessed; 0: as long as it takes
     Site site;
     Customer customer;
     Kit kit;                         // instruments that are not as they should be

@@ -99,6 +99,13 @@ class Workplace {
     void touch_metal(double metal_k);                  // a bare hand, drawn back at once
     void touch_water(double water_k, double seconds);  // on a bare hand
     [[nodiscard]] std::uint64_t hash() const;
+    [[nodiscard]] double seconds_on_site() const {
+        return static_cast<double>(tick_ - ticks_in(job.site.arrival_s)) * tick_s;
+    }
+    [[nodiscard]] bool time_is_up() const {
+        return mode == Mode::assessed && job.time_allowed_s > 0.0 &&
+               seconds_on_site() >= job.time_allowed_s;
+    }
     [[nodiscard]] bool over() const {
         return write_up.handed_in || person.hurt || !beyond_model.empty();
     }

@@ -21,7 +21,9 @@ int next_speed(int speed) {
 bool JobDesk::obey_time(const kit::Command& c) {
     if (c.name == "pause") {
         paused_ = only_look_.empty() ? !paused_ : true;
-        say(paused_ ? "Time stands still." : "Time runs.");
+        say(visit_.attempt().time_is_up() ? "The time allowed is up."
+            : paused_                     ? "Time stands still."
+                                          : "Time runs.");
     } else if (c.name == "speed") {
         speed_ = c.argument.empty()   ? next_speed(speed_)
                  : c.argument == "5"  ? 5

@@ -38,7 +38,7 @@ Known JobDesk::known(const worksite::Sight& sight) const {
 
 bool JobDesk::runs() const {
     const bool reading = front_ == screens::InFront::notice || front_ == screens::InFront::keys;
-    return !paused_ && !reading && only_look_.empty() && !over();
+    return !paused_ && !reading && only_look_.empty() && !over() && !visit_.attempt().time_is_up();
 }
 
 void JobDesk::elapse(double wall_s) {
@@ -64,6 +64,13 @@ void JobDesk::elapse(double wall_s) {
     visit_.run(ticks);
     if (visit_.attempt().log().size() > acts) after(visit_.attempt().log().back());
     notice_changes();
+    say_time_is_up();
+}
+
+void JobDesk::say_time_is_up() {
+    if (said_time_is_up_ || over() || !visit_.attempt().time_is_up()) return;
+    said_time_is_up_ = true;
+    say("The time allowed is up. Write up what you found, and hand in.");
 }
 
 kit::SoundScene JobDesk::heard() const {
@@ -131,6 +138,7 @@ void JobDesk::after(const worksite::LogEntry& entry) {
         notice_ = unsafe ? rest_after(line, "Unsafe: ") : status_;
         front_ = screens::InFront::notice;
     }
+    say_time_is_up();
 }
 
 void JobDesk::welcome(bool resumed) {

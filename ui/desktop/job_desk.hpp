@@ -88,6 +88,7 @@ class JobDesk {
     bool obey_view(const kit::Command& command, kit::State& state);
     bool obey_hands(const kit::Command& command, kit::State& state);
     void notice_changes();
+    void say_time_is_up();
 
     views::Visit& visit_;
     const Preferences& preferences_;
@@ -104,6 +105,7 @@ class JobDesk {
     std::string notice_title_, notice_;
     std::string compact_tab_ = "sheet";
     bool paused_ = false;
+    bool said_time_is_up_ = false;
     int speed_ = 1;
     std::string wait_ = "30 s";
     double owed_s_ = 0.0, since_stall_s_ = 1.0e6, here_s_ = 0.0;

@@ -32,7 +32,7 @@ screens::RailView rail_of(const Known& known, const std::string& mode) {
     rail.mode = mode;
     rail.cells = cells_of(known);
     rail.clock = views::clock_text(known.seconds_on_site);
-    rail.on_site = mode;
+    rail.on_site = known.card.time_allowed.empty() ? mode : "of " + known.card.time_allowed;
     return rail;
 }
 
@@ -103,7 +103,8 @@ screens::JobView JobDesk::view(const kit::State& state) const {
     const auto readings = readings_of(all);
     screens::JobView job;
     job.rail = rail_of(all, visit_.card().mode);
-    job.rail.paused = paused_;
+    job.rail.time_is_up = visit_.attempt().time_is_up();
+    job.rail.paused = paused_ || job.rail.time_is_up;
     job.rail.speed = speed_;
     job.rail.wait = wait_ == "change" ? "for a change" : wait_;
     job.site = site_view_of(all, readings);
@@ -170,7 +171,8 @@ screens::WriteUpView JobDesk::write_up(const kit::State&) const {
     const Known all = known(sight);
     screens::WriteUpView view;
     view.rail = rail_of(all, visit_.card().mode);
-    view.rail.paused = paused_;
+    view.rail.time_is_up = visit_.attempt().time_is_up();
+    view.rail.paused = paused_ || view.rail.time_is_up;
     view.rail.speed = speed_;
     view.rail.wait = wait_ == "change" ? "for a change" : wait_;
     for (auto& cause : causes_of(all)) {

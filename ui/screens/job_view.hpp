@@ -25,8 +25,9 @@ struct RailView {
     std::string mode{};            // "coached" or "assessed"
     std::vector<ServiceCell> cells{};
     bool paused = false;
-    int speed = 1;       // 1, 5 or 20
-    std::string wait{};  // "30 s"
+    bool time_is_up = false;  // nothing can be done at the house any more
+    int speed = 1;            // 1, 5 or 20
+    std::string wait{};       // "30 s"
     std::string clock{}, on_site{};
 };
 

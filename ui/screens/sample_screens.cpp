@@ -24,6 +24,9 @@ void add_job_screens(std::vector<NamedScreen>& all) {
     view = sample_job();
     view.rail.paused = true;
     all.push_back(job("paused", view));
+    view.rail.time_is_up = true;
+    view.rail.on_site = "of 90 min";
+    all.push_back(job("time-is-up", view));
     all.push_back(job("keys", sample_job(), InFront::keys));
     all.push_back(job("go-to", sample_job(), InFront::go_to));
     all.push_back(job("waits", sample_job(), InFront::waits));

@@ -74,13 +74,15 @@ void draw_paused_plate(kit::Stage& stage, const Rect& sheet, const JobView& job)
         p.box({x, r.y + 8.0, 4.0, 14.0}, Token::plate_ink);
     kit::Slicer left(kit::inset(r, 12.0, 0.0));
     left.left(28.0);
-    const std::string caps = stage.keys().caps("pause");
+    const bool up = job.rail.time_is_up;
+    const std::string caps = stage.keys().caps(up ? "write-up" : "pause");
     if (!caps.empty()) {
         const double cap_w = kit::key_cap_width(stage, caps);
         kit::key_cap(stage, {left.right(cap_w, 10.0).x, r.centre().y}, caps);
     }
-    const std::string when = "Paused at " + job.rail.clock,
-                      words = "Look, think and write; nothing moves.";
+    const std::string when = (up ? "Time is up at " : "Paused at ") + job.rail.clock,
+                      words = up ? "Write up what you found, and hand in."
+                                 : "Look, think and write; nothing moves.";
     const kit::TextStyle bold{kit::Face::bold, kit::type_size::body, Token::plate_ink};
     stage.text(left.left(stage.width(when, bold), 12.0), when, bold);
     stage.text_shortened(left.rest(), words,

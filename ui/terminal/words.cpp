@@ -116,7 +116,11 @@ std::string answer(const views::Visit& visit, std::string_view line) {
     if (line == "services") return services_text(visit);
     if (line == "log") return log_text(visit);
     if (line == "causes") return suspects_text(visit);
-    if (line == "time") return "  " + views::clock_text(visit.attempt()) + " since you arrived.\n";
+    if (line == "time") {
+        const auto& allowed = visit.card().time_allowed;
+        return "  " + views::clock_text(visit.attempt()) + " since you arrived" +
+               (allowed.empty() ? "" : ", of " + allowed) + ".\n";
+    }
     return {};
 }
 
@@ -128,6 +132,10 @@ std::string opening_text(const views::Visit& visit) {
     if (!card.taps.empty()) text += paragraph("Taps: " + listed(card.taps) + ".", page_width, 2);
     if (!card.appliances.empty())
         text += paragraph("Other gas appliances: " + listed(card.appliances) + ".", page_width, 2);
+    if (!card.time_allowed.empty())
+        text += paragraph("Time allowed on site: " + card.time_allowed +
+                              "; after that only the write-up is left.",
+                          page_width, 2);
     if (const auto acts = visit.attempt().log().size(); acts > 0)
         return text + "\nYou take the attempt up again at " + views::clock_text(visit.attempt()) +
                ", after " + std::to_string(acts) + (acts == 1 ? " act" : " acts") +

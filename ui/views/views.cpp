@@ -73,6 +73,8 @@ JobCard job_card(const worksite::Job& job, worksite::Mode mode) {
     card.gas =
         job.site.gas == worksite::GasKind::natural_gas ? "natural gas" : "propane from a cylinder";
     card.mode = mode == worksite::Mode::assessed ? "assessed" : "coached";
+    if (mode == worksite::Mode::assessed && job.time_allowed_s > 0.0)
+        card.time_allowed = units::fixed(job.time_allowed_s / 60.0, 0) + " min";
     for (const auto& tap : job.site.taps) card.taps.push_back(tap.name);
     for (const auto& appliance : job.site.appliances) card.appliances.push_back(appliance.name);
     card.choices = choices_in(job);

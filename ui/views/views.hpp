@@ -19,10 +19,11 @@ struct Choice {
 };
 
 struct JobCard {
-    std::string title;     // "Job 1: 8 Tanager Court"
-    std::string call_out;  // what the office wrote down
-    std::string gas;       // "natural gas"
-    std::string mode;      // "coached" or "assessed"
+    std::string title;         // "Job 1: 8 Tanager Court"
+    std::string call_out;      // what the office wrote down
+    std::string gas;           // "natural gas"
+    std::string mode;          // "coached" or "assessed"
+    std::string time_allowed;  // "90 min"; empty: as long as it takes
     std::vector<std::string> taps, appliances;
     std::vector<Choice> choices;
 };

@@ -246,6 +246,28 @@ TEST(Assessed, StatesNoJudgement) {
     EXPECT_EQ(person.node("notice.words"), nullptr);
 }
 
+TEST(Assessed, EndsAtTheTimeAllowedAndLeavesTheWriteUp) {
+    worksite::Job job = worksite::test_job();
+    job.time_allowed_s = 600.0;
+    Person person(job);
+    person.click("start.assessed");
+    person.click("start.go");
+    person.wait_for(Place::job);
+    EXPECT_THAT(person.node("rail.clock")->value, HasSubstr("of 10 min"));
+    person.say("wait 9 min");
+    ASSERT_EQ(person.node("sheet.paused"), nullptr);
+    person.say("wait 2 min");
+    EXPECT_THAT(person.node("status.line")->name, HasSubstr("time allowed is up"));
+    ASSERT_NE(person.node("sheet.paused"), nullptr);
+    EXPECT_THAT(person.node("sheet.paused")->name, HasSubstr("Time is up"));
+    EXPECT_FALSE(person.program.desk()->runs());
+    person.say("look at display");
+    EXPECT_EQ(person.last_act(), "wait 2 min");
+    person.press(kit::Key::escape);
+    person.press(kit::Key::f2);
+    EXPECT_EQ(person.program.place(), Place::write_up);
+}
+
 TEST(WriteUp, CitesReadingsAndHandsIn) {
     Person person;
     person.enter_house();

@@ -43,6 +43,13 @@ TEST(Loader, KeysLeftOutTakeTheirDefaults) {
     EXPECT_DOUBLE_EQ(site.gust_period_s, 8.0);
 }
 
+TEST(Loader, ReadsTheTimeAllowedOnSite) {
+    EXPECT_DOUBLE_EQ(load_text(sound_job).job.time_allowed_s, 0.0) << "as long as it takes";
+    const std::string limited = "time_allowed = \"90 min\"\n" + std::string(sound_job);
+    EXPECT_DOUBLE_EQ(load_text(limited).job.time_allowed_s, 5400.0);
+    EXPECT_NE(problems_of(load_text("time_allowed = \"5 min\"\n" + std::string(sound_job))), "");
+}
+
 TEST(Loader, TheGenericHeaterIsThePlantsOwn) {
     const worksite::Job job = load_text(sound_job).job;
     const plant::PlantParameters generic = plant::natural_gas_parameters();
