@@ -1,6 +1,7 @@
 // Instrument quantities of one heater at its present state.
 #include <algorithm>
 
+#include "sim/plant/gauges.hpp"
 #include "sim/plant/step.hpp"
 
 namespace emberpath::plant {
@@ -165,6 +166,17 @@ void observe_electrics(const Plant<double>& plant, const Surroundings& at, Obser
 Wiring wiring_of(const PlantParameters& parameters, const Observables& seen,
                  const Surroundings& at) {
     return {parameters.electrical, at.electrical, seen.electrical_latches, seen.electrical_drives};
+}
+
+Observables observe_gauges(const Plant<double>& plant, const Surroundings& at) {
+    const State<double>& x = plant.state;
+    const Algebra<double> a = algebra(plant, x, at);
+    Observables o{};
+    observe_gas(plant, at, a, o);
+    observe_flame(plant, a, o);
+    o.flue_k = x[flue_gas];
+    o.fan_rev_per_s = x[fan_speed];
+    return o;
 }
 
 Observables observe_one(const Plant<double>& plant, const Surroundings& at) {

@@ -106,7 +106,8 @@ std::string true_cause_title(const worksite::Job& job) {
     return titles;
 }
 
-int worker_count() {
+int worker_count(const Terms& terms) {
+    if (terms.threads > 0) return terms.threads;
     return static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, 8U));
 }
 
@@ -204,30 +205,32 @@ void explain(const Weighed& w, Assessment& out) {
     add_misfit(out);
     add_presence(job, w.played.tape, out.still_open);
     out.costliest = costliest_moments(w.played, w.ledger, find(w.played, w.ledger, w.outcome),
-                                      w.outcome, {job, w.shadows, w.signatures});
-    set_bands(w.played, w.shadows, w.signatures, w.outcome, worker_count(), out);
+                                      w.outcome, {job, w.shadows, w.signatures, w.played.threads});
+    set_bands(w.played, w.shadows, w.signatures, w.outcome, w.played.threads, out);
 }
 
 }  // namespace
 
 Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
                   const std::vector<TimedAct>& acts, const Terms& terms) {
+    const int threads = worker_count(terms);
     Play p;
     play(p, job, seed, mode, acts);
     const Tape& tape = p.recorder.tape();
-    Bank bank = terms.at_arrival != nullptr ? *terms.at_arrival : Bank(job, worker_count());
+    Bank bank = terms.at_arrival != nullptr ? *terms.at_arrival : Bank(job, threads);
     bank.live_until(tape, tape.arrival_event());
     const Shadows& shadows = bank.shadows();
     const std::vector<Snapshot> signatures = true_signatures(job, tape);
-    const ReferenceRun reference = run_reference(job, shadows, signatures);
+    const ReferenceRun reference = run_reference({job, shadows, signatures, threads});
 
-    const PlayedAttempt played{job, p.attempt->log(), tape, p.mark_of_act, true_class(job)};
+    const PlayedAttempt played{job,           p.attempt->log(), tape,
+                               p.mark_of_act, true_class(job),  threads};
     const Until until =
         settled_by_cure(p, played) && !terms.explained ? Until::the_cure : Until::the_end;
     const Ledger ledger = keep_ledger(played, {bank, tape, job.customer.complaint}, until);
     Outcome outcome = outcome_of(p);
     std::vector<Rival> open;
-    if (terms.explained || outcome.made_safe) open = rivals(job, shadows, ledger.at_cure);
+    if (terms.explained || outcome.made_safe) open = rivals(job, shadows, ledger.at_cure, threads);
     note_rivals(open, ledger.at_cure, outcome);
     outcome.reference_minutes = reference_minutes(reference);
     outcome.not_scored_because = why_not_scored(

@@ -65,7 +65,7 @@ Assessment weighed_again(const PlayedAttempt& played, const Shadows& shadows,
     const Evidence evidence(bank.shadows, played.tape, played.job.customer.complaint,
                             bank.width_factor);
     const ReferenceRun reference =
-        run_reference(played.job, bank.shadows, truth, evidence.posterior(), {});
+        run_reference({played.job, bank.shadows, truth}, evidence.posterior(), {});
     outcome.reference_minutes = reference_minutes(reference);
     Assessment out;
     judge(played, keep_ledger(played, evidence), outcome, out);
@@ -86,8 +86,10 @@ void set_bands(const PlayedAttempt& played, const Shadows& shadows,
                const std::vector<Snapshot>& truth, const Outcome& outcome, int threads,
                Assessment& out) {
     std::array<Assessment, band_banks> others;
+    PlayedAttempt by_one_thread = played;  // the banks are what is shared out
+    by_one_thread.threads = 1;
     share_out(others.size(), threads, [&](std::size_t i) {
-        others.at(i) = weighed_again(played, shadows, truth, outcome, static_cast<int>(i));
+        others.at(i) = weighed_again(by_one_thread, shadows, truth, outcome, static_cast<int>(i));
     });
     for (std::size_t a = 0; a < out.areas.size(); ++a) {
         out.areas[a].low = out.areas[a].high = out.areas[a].score;

@@ -56,11 +56,14 @@ Information Evidence::expected(std::size_t observation) const {
 std::vector<double> Evidence::separations(std::size_t observation) const {
     const Reading reading =
         as_reading(tape_->observations[observation], tape_->cycles[observation]);
-    std::vector<double> bits = posterior_.classes();
-    for (std::size_t c = 0; c < bits.size(); ++c)
-        bits[c] = bits[c] < matters_above
-                      ? 0.0
-                      : posterior_.separation_bits(reading, shadows_->observed[observation], c);
+    const std::vector<double> probability = posterior_.classes();
+    std::vector<std::size_t> open;
+    for (std::size_t c = 0; c < probability.size(); ++c)
+        if (probability[c] >= matters_above) open.push_back(c);
+    const std::vector<double> of_open =
+        posterior_.separation_bits(reading, shadows_->observed[observation], open);
+    std::vector<double> bits(probability.size(), 0.0);
+    for (std::size_t i = 0; i < open.size(); ++i) bits[open[i]] = of_open[i];
     return bits;
 }
 

@@ -1,6 +1,7 @@
 #include "sim/scoring/information.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "sim/math/functions.hpp"
 #include "sim/scoring/likelihood.hpp"
@@ -16,16 +17,46 @@ struct Mark {
     double weight;
 };
 
+/// Members that expect the same of a reading are one. In the order of what they expect.
+struct Distinct {
+    std::vector<Expectation> expected;
+    std::vector<double> probability;
+    std::vector<std::size_t> of_member;
+};
+
+Distinct distinct(std::span<const double> probability, std::span<const Expectation> expected) {
+    std::vector<std::size_t> order(expected.size());
+    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        const Expectation &one = expected[a], &other = expected[b];
+        return one.centre != other.centre ? one.centre < other.centre : one.scale < other.scale;
+    });
+    Distinct out;
+    out.of_member.resize(expected.size());
+    for (const std::size_t i : order) {
+        const Expectation& e = expected[i];
+        if (out.expected.empty() || out.expected.back().centre != e.centre ||
+            out.expected.back().scale != e.scale) {
+            out.expected.push_back(e);
+            out.probability.push_back(0.0);
+        }
+        out.probability.back() += probability[i];
+        out.of_member[i] = out.expected.size() - 1;
+    }
+    return out;
+}
+
 // Edges at the quantiles of seven points per member, about the septiles of what it expects.
-std::vector<double> quantile_edges(std::span<const double> probability,
-                                   std::span<const Expectation> expected) {
+std::vector<double> quantile_edges(const Distinct& members) {
     std::vector<Mark> marks;
+    marks.reserve(7 * members.expected.size());
     double total = 0.0;
-    for (std::size_t i = 0; i < expected.size(); ++i) {
-        if (probability[i] < 1.0e-9) continue;
+    for (std::size_t i = 0; i < members.expected.size(); ++i) {
+        const Expectation& e = members.expected[i];
+        if (members.probability[i] < 1.0e-9) continue;
         for (const double step : {-2.6, -1.2, -0.5, 0.0, 0.5, 1.2, 2.6})
-            marks.push_back({expected[i].centre + step * expected[i].scale, probability[i]});
-        total += 7.0 * probability[i];
+            marks.push_back({e.centre + step * e.scale, members.probability[i]});
+        total += 7.0 * members.probability[i];
     }
     std::stable_sort(marks.begin(), marks.end(),
                      [](const Mark& a, const Mark& b) { return a.position < b.position; });
@@ -38,6 +69,23 @@ std::vector<double> quantile_edges(std::span<const double> probability,
         if (edges.empty() || mark.position > edges.back()) edges.push_back(mark.position);
     }
     return edges;
+}
+
+// Probability of each outcome; what is over of the last block of edges is left out.
+void append_row(const Expectation& e, std::span<const double> edges, std::vector<double>& rows) {
+    double below = 0.0;
+    for (std::size_t first = 0; first < edges.size(); first += side_by_side) {
+        const auto here = edges.subspan(first, std::min(side_by_side, edges.size() - first));
+        std::array<double, side_by_side> cumulative{};
+        for (std::size_t k = 0; k < here.size(); ++k)
+            cumulative[k] = (here[k] - e.centre) / e.scale;
+        student_t_cumulative(cumulative);
+        for (std::size_t k = 0; k < here.size(); ++k) {
+            rows.push_back(cumulative[k] - below);
+            below = cumulative[k];
+        }
+    }
+    rows.push_back(1.0 - below);
 }
 
 // Each row becomes (1 - share) row + share * the row of all members together.
@@ -125,17 +173,15 @@ Information information(std::span<const double> member_probability,
 
 OutcomeTable numeric_outcomes(std::span<const double> member_probability,
                               std::span<const Expectation> expected) {
-    const std::vector<double> edges = quantile_edges(member_probability, expected);
+    const Distinct members = distinct(member_probability, expected);
+    const std::vector<double> edges = quantile_edges(members);
     OutcomeTable table{edges.size() + 1, {}};
+    std::vector<double> rows;
+    for (const Expectation& e : members.expected) append_row(e, edges, rows);
     table.rows.reserve(expected.size() * table.outcomes);
-    for (const Expectation& e : expected) {
-        double below = 0.0;
-        for (const double edge : edges) {
-            const double here = student_t_cumulative((edge - e.centre) / e.scale);
-            table.rows.push_back(here - below);
-            below = here;
-        }
-        table.rows.push_back(1.0 - below);
+    for (const std::size_t own : members.of_member) {
+        const auto row = std::span(rows).subspan(own * table.outcomes, table.outcomes);
+        table.rows.insert(table.rows.end(), row.begin(), row.end());
     }
     mix_with_pool(member_probability, outlier_share, table);
     return table;

@@ -97,8 +97,18 @@ class LaneGroup {
         ++ticks_;
         if (!worksite::at_rest(tools_))
             for (std::size_t i = 0; i < width; ++i)
-                senses_[i].step(worksite::view(heater_, i, inputs), tools_);
+                senses_[i].step(followed(heater_, i, inputs, tools_), tools_);
         if (!arrived_ && ticks_ % ticks_per_look == 0) watch_household();
+    }
+
+    // What attached instruments follow is a small part of what can be seen; a logged voltage needs it all.
+    [[nodiscard]] static worksite::HeaterView followed(const worksite::Heater<Real>& heater,
+                                                       std::size_t lane,
+                                                       const worksite::TickInputs& inputs,
+                                                       const worksite::ToolSetup& tools) {
+        return tools.meter == worksite::Quantity::display_word
+                   ? worksite::view_of_gauges(heater, lane, inputs)
+                   : worksite::view(heater, lane, inputs);
     }
 
     // Once a second is often enough for a household; it counts ticks.
@@ -173,13 +183,14 @@ class LaneGroup {
         alignas(64) worksite::Heater<Real> fork = heater_;
         std::array<worksite::Senses, width> watchers;
         worksite::TickInputs inputs = inputs_;
+        const worksite::ToolSetup tools = ready_tools();
         const std::int64_t watched_ticks = 200;  // the last 20 s, or all of a light-up attempt
         for (std::int64_t t = 0; t < mode.ticks; ++t) {
             inputs = mode_inputs(job_, mode, inputs_, t);
             fork.tick(inputs);
             if (t < mode.ticks - watched_ticks) continue;
             for (std::size_t i = 0; i < width; ++i)
-                watchers[i].step(worksite::view(fork, i, inputs), ready_tools());
+                watchers[i].step(followed(fork, i, inputs, tools), tools);
         }
         snapshot(fork, inputs, &watchers, out);
     }

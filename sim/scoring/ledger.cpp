@@ -106,7 +106,7 @@ class Keeper {
             s.set_ups_before = set_ups_;
             s.best = best_option({played_.job, evidence_.shadows(), now(), set_ups_,
                                   &evidence_.shadows().passive[mark], &cured_, as_things_stand,
-                                  played_.tape.cycles[s.first_observation]});
+                                  played_.tape.cycles[s.first_observation], played_.threads});
         }
         s.book_minutes = book_minutes(played_, s, set_ups_);
         for (std::size_t i = 0; i < s.observation_count; ++i) {

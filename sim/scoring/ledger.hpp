@@ -42,6 +42,7 @@ struct PlayedAttempt {
     const Tape& tape;
     std::vector<std::size_t> mark_of_act;  // mark set before each log entry
     faults::Remedy true_class = faults::Remedy::explain_to_customer;
+    int threads = 1;  // at most so many look for the best reading
 };
 
 /// How far the shadows live: what is read after the cure is proof, it moves no score but is explained.

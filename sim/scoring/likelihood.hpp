@@ -5,6 +5,7 @@
 ///           Lange, Little & Taylor (1989), J. Am. Stat. Assoc. 84, 881-896. nu = 5 is chosen.
 /// Checked   tests/unit/scoring/likelihood_test.cpp
 
+#include <array>
 #include <cstddef>
 
 #include "sim/worksite/observation.hpp"
@@ -20,6 +21,9 @@ inline constexpr double repeat_share =
 [[nodiscard]] double student_t_density(double t);
 /// Its distribution function, 0 to 1.
 [[nodiscard]] double student_t_cumulative(double t);
+/// The same of many at once, in place: their arithmetic runs side by side, each has the bits it has alone.
+inline constexpr std::size_t side_by_side = 8;
+void student_t_cumulative(std::array<double, side_by_side>& t);
 /// atan without libm: three half-angle steps, then the series. Error below 1e-14.
 [[nodiscard]] double arctangent(double x);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sim/scoring/share_out.hpp"
 #include "sim/scoring/warrant.hpp"
 
 namespace emberpath::scoring {
@@ -13,29 +14,42 @@ using faults::Remedy;
 constexpr double worth_naming_minutes = 0.5;
 constexpr std::size_t most_moments = 2;
 
-// The reading that would best have told this class from the likeliest one.
-void find_separation(Rival& rival, const worksite::Job& job, const Shadows& shadows,
-                     const Posterior& posterior) {
+std::vector<Option> everything_offered(const worksite::Job& job, std::size_t mode_count) {
+    std::vector<Option> all;
+    for (std::size_t mode = 0; mode < mode_count; ++mode)
+        for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+            const auto quantity = static_cast<worksite::Quantity>(q);
+            if (can_be_proposed(quantity, job)) all.push_back({quantity, mode, 0.0, 0.0});
+        }
+    return all;
+}
+
+// The readings that would best have told these classes from the likeliest one; the first of equals.
+void find_separations(std::vector<Rival>& open, const worksite::Job& job, const Shadows& shadows,
+                      const Posterior& posterior, int threads) {
     const std::vector<double> classes = posterior.classes();
     const auto likeliest = static_cast<std::size_t>(
         std::max_element(classes.begin(), classes.end()) - classes.begin());
-    for (std::size_t mode = 0; mode < shadows.signatures.size(); ++mode)
-        for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
-            const Option option{static_cast<worksite::Quantity>(q), mode, 0.0, 0.0};
-            if (!can_be_proposed(option.quantity, job)) continue;
-            const double bits = posterior.separation_bits(
-                reading_of(option), shadows.signatures[mode].of(option.quantity),
-                class_index(rival.remedy), likeliest);
-            if (bits <= rival.separation) continue;
-            rival.separation = bits;
-            rival.reading = title_of(option, job);
+    std::vector<std::size_t> asked;
+    for (const Rival& rival : open) asked.push_back(class_index(rival.remedy));
+    const std::vector<Option> offered = everything_offered(job, shadows.signatures.size());
+    std::vector<std::vector<double>> bits(offered.size());
+    share_out(offered.size(), threads, [&](std::size_t i) {
+        bits[i] = posterior.separation_bits(
+            reading_of(offered[i]), shadows.signatures[offered[i].mode].of(offered[i].quantity),
+            asked, likeliest);
+    });
+    for (std::size_t i = 0; i < offered.size(); ++i)
+        for (std::size_t r = 0; r < open.size(); ++r) {
+            if (bits[i][r] <= open[r].separation) continue;
+            open[r].separation = bits[i][r];
+            open[r].reading = title_of(offered[i], job);
         }
 }
 
 std::string best_there(const Step& step, const Hindsight& hindsight) {
     if (step.posterior_before == nullptr || step.best.bits <= 0.0) return "";
-    const ReferenceRun run = run_reference(hindsight.job, hindsight.shadows, hindsight.truth,
-                                           *step.posterior_before, step.set_ups_before);
+    const ReferenceRun run = run_reference(hindsight, *step.posterior_before, step.set_ups_before);
     if (run.options.empty()) return "";
     return " From there: " + path_in_words(run, hindsight.job) + "; " + figure(run.minutes, 0) +
            " minutes to " + percent(run.leading) + " for one cause.";
@@ -50,14 +64,14 @@ std::string remedy_moment(const Made& made, const Outcome& outcome, double minut
 }  // namespace
 
 std::vector<Rival> rivals(const worksite::Job& job, const Shadows& shadows,
-                          const Posterior& posterior) {
+                          const Posterior& posterior, int threads) {
     const std::vector<double> classes = posterior.classes();
     const auto likeliest = std::max_element(classes.begin(), classes.end()) - classes.begin();
     std::vector<Rival> open;
     for (std::size_t c = 0; c < classes.size(); ++c)
         if (classes[c] >= open_above && c != static_cast<std::size_t>(likeliest))
             open.push_back({static_cast<Remedy>(c), classes[c], 0.0, ""});
-    for (Rival& rival : open) find_separation(rival, job, shadows, posterior);
+    find_separations(open, job, shadows, posterior, threads);
     std::stable_sort(open.begin(), open.end(),
                      [](const Rival& a, const Rival& b) { return a.probability > b.probability; });
     return open;

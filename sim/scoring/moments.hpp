@@ -20,18 +20,12 @@ inline constexpr double open_above = 0.05;      // probability from which a clas
 inline constexpr double separable_above = 0.1;  // less tells nothing in practice
 /// Classes open beside the likeliest one, likeliest first. Modes count from the state at arrival.
 [[nodiscard]] std::vector<Rival> rivals(const worksite::Job& job, const Shadows& shadows,
-                                        const Posterior& posterior);
+                                        const Posterior& posterior, int threads = 1);
 
 /// "Could have been known" and "could not have been known", a sentence for each rival; and when a fault
 /// that comes and goes was there.
 [[nodiscard]] std::vector<std::string> still_open(const std::vector<Rival>& open);
 
-/// What is needed beside the ledger to go on from a moment.
-struct Hindsight {
-    const worksite::Job& job;
-    const Shadows& shadows;
-    const std::vector<Snapshot>& truth;  // the true heater's signatures
-};
 /// At most two, dearest first: readings, remedies, waits and the hand-in, by minutes charged.
 [[nodiscard]] std::vector<Moment> costliest_moments(const PlayedAttempt& played,
                                                     const Ledger& ledger, const Findings& f,

@@ -18,6 +18,7 @@ constexpr double complaint_other = 0.15;
 constexpr std::int64_t trend_ticks = 1800;  // three minutes: long enough for a trend to be news
 constexpr double least_likelihood = 1.0e-280;
 constexpr double tolerated_when_weighing = 0.002;  // as posterior_expected.cpp explains
+constexpr double nobody_below = 1.0e-15;           // all shadows below it are less than rounding
 
 bool related(worksite::Complaint a, worksite::Complaint b) {
     using C = worksite::Complaint;
@@ -93,14 +94,12 @@ void Posterior::hear(worksite::Complaint heard, std::span<const worksite::Compla
 }
 
 std::vector<double> Posterior::widths(const Reading& reading, std::span<const double> predicted,
-                                      std::size_t reads) const {
-    std::vector<double> on;
-    on.reserve(predicted.size());
-    for (const double value : predicted) on.push_back(on_scale(reading.quantity, value));
+                                      std::size_t reads, double of_those_above) const {
     const bool logarithmic = worksite::info(reading.quantity).logarithmic;
-    std::vector<double> scales;
-    scales.reserve(predicted.size());
+    const auto on = [&](std::size_t lane) { return on_scale(reading.quantity, predicted[lane]); };
+    std::vector<double> scales(predicted.size(), 0.0);
     for (std::size_t i = 0; i < predicted.size(); ++i) {
+        if (probability_[i] < of_those_above) continue;
         Width width = width_of(reading.quantity, predicted[i], reading.beyond_class);
         const double own = width.scale(1);
         // A shadow stands for severities half-way to its neighbours: uniform over that gap. Where the
@@ -108,14 +107,14 @@ std::vector<double> Posterior::widths(const Reading& reading, std::span<const do
         double gap = -1.0;
         for (const int other : {hypotheses_[i].lower, hypotheses_[i].upper}) {
             if (other < 0) continue;
-            const double distance = std::abs(on[static_cast<std::size_t>(other)] - on[i]);
+            const double distance = std::abs(on(static_cast<std::size_t>(other)) - on(i));
             gap = gap < 0.0 ? distance : std::min(gap, distance);
         }
         const double severities = std::min(std::max(gap, 0.0) / std::sqrt(12.0), own);
         const double share = draw_spread_share(reading.quantity);
         const double draws = logarithmic ? share : share * std::abs(predicted[i]);
         width.spread = std::sqrt(severities * severities + draws * draws);
-        scales.push_back(width_factor_ * width.scale(reads));
+        scales[i] = width_factor_ * width.scale(reads);
     }
     return scales;
 }
@@ -149,11 +148,13 @@ double Posterior::distance(const Reading& reading, std::span<const double> predi
            scale;
 }
 
-double Posterior::changed_share(const Group& group, const Reading& reading,
-                                std::span<const double> predicted, double scales) const {
+bool Posterior::is_changed(const Group& group, const Reading& reading,
+                           std::span<const double> predicted, double scales,
+                           double tolerated) const {
     const bool categorical = worksite::info(reading.quantity).categorical;
     double share = 0.0;
-    for (std::size_t i = 0; i < predicted.size(); ++i) {
+    for (std::size_t i = 0; i < predicted.size() && share <= tolerated; ++i) {
+        if (probability_[i] < nobody_below) continue;
         bool changed = false;
         if (categorical) {
             changed = as_category(group.predicted[i]) != as_category(predicted[i]);
@@ -164,7 +165,7 @@ double Posterior::changed_share(const Group& group, const Reading& reading,
         }
         if (changed) share += probability_[i];
     }
-    return share;
+    return share > tolerated;
 }
 
 bool Posterior::same_state(const Group& group, const Reading& reading,
@@ -192,11 +193,11 @@ const Posterior::Group* Posterior::group_for(const Reading& reading,
             if (same_state(group, reading, predicted)) return &group;
             continue;
         }
-        if (changed_share(group, reading, predicted, 0.5) <= tolerated) return &group;
+        if (!is_changed(group, reading, predicted, 0.5, tolerated)) return &group;
         if (!same_key(group.first, reading)) continue;
         // Same key, other predictions: a trend is news only after a while.
         const bool trend = std::abs(reading.tick - group.first.tick) >= trend_ticks;
-        if (!trend || changed_share(group, reading, predicted, 1.0) <= tolerated) return &group;
+        if (!trend || !is_changed(group, reading, predicted, 1.0, tolerated)) return &group;
     }
     return nullptr;
 }

@@ -62,11 +62,18 @@ class Posterior {
     [[nodiscard]] Information expected_information(const Reading& reading,
                                                    std::span<const double> predicted) const;
     static constexpr std::size_t every_other = static_cast<std::size_t>(-1);
-    /// Could this reading tell one class from what else is still open? Mutual information of "this class or
-    /// another" and outcome, the two taken as equally likely: 0 nothing to 1 all. `against`: one class instead of every other.
+    /// Could this reading tell a class from what else is still open? Mutual information of "this class or
+    /// another" and outcome, the two taken as equally likely: 0 nothing to 1 all; one figure for each class
+    /// that is asked for. `against`: one class instead of every other.
+    [[nodiscard]] std::vector<double> separation_bits(const Reading& reading,
+                                                      std::span<const double> predicted,
+                                                      std::span<const std::size_t> classes,
+                                                      std::size_t against = every_other) const;
     [[nodiscard]] double separation_bits(const Reading& reading, std::span<const double> predicted,
                                          std::size_t class_index,
-                                         std::size_t against = every_other) const;
+                                         std::size_t against = every_other) const {
+        return separation_bits(reading, predicted, {&class_index, 1}, against)[0];
+    }
     /// How far a numeric reading lies from what one shadow expected, in its own scales.
     [[nodiscard]] double distance(const Reading& reading, std::span<const double> predicted,
                                   std::size_t lane) const;
@@ -90,15 +97,18 @@ class Posterior {
     /// `tolerated`: probability of shadows that may predict something new without making it news.
     [[nodiscard]] const Group* group_for(const Reading& reading, std::span<const double> predicted,
                                          double tolerated) const;
-    /// Probability of the shadows whose prediction differs from the group's by more than `scales`.
-    [[nodiscard]] double changed_share(const Group& group, const Reading& reading,
-                                       std::span<const double> predicted, double scales) const;
+    /// Have the shadows whose prediction differs from the group's by more than `scales` together more than
+    /// the `tolerated` probability?
+    [[nodiscard]] bool is_changed(const Group& group, const Reading& reading,
+                                  std::span<const double> predicted, double scales,
+                                  double tolerated) const;
     /// Display and latest event speak of one state: is the second a function of the first?
     [[nodiscard]] bool same_state(const Group& group, const Reading& reading,
                                   std::span<const double> predicted) const;
+    /// `of_those_above`: shadows below this probability are not asked (0).
     [[nodiscard]] std::vector<double> widths(const Reading& reading,
-                                             std::span<const double> predicted,
-                                             std::size_t reads) const;
+                                             std::span<const double> predicted, std::size_t reads,
+                                             double of_those_above = 0.0) const;
     [[nodiscard]] bool stands_apart(std::size_t lane, std::span<const double> predicted) const;
     [[nodiscard]] double bound_about(double common, std::span<const double> predicted) const;
     /// Shadows that matter, as members of an outcome table.
@@ -108,6 +118,8 @@ class Posterior {
         OutcomeTable outcomes;
     };
     [[nodiscard]] Members members(const Reading& reading, std::span<const double> predicted) const;
+    [[nodiscard]] static double separation_of(Members live, std::size_t class_index,
+                                              std::size_t against);
     void extend(Group& group, const Reading& reading, std::span<const double> predicted) const;
     void weigh(Group& group) const;
     [[nodiscard]] double of_something_else(const Group& group, std::span<const double> likelihood,

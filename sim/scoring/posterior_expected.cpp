@@ -39,7 +39,7 @@ Posterior::Members Posterior::members(const Reading& reading,
                                       std::span<const double> predicted) const {
     const worksite::QuantityInfo& row = worksite::info(reading.quantity);
     std::vector<double> scales;
-    if (!row.categorical) scales = widths(reading, predicted, 1);
+    if (!row.categorical) scales = widths(reading, predicted, 1, asleep_below);
     // Shadows that are as good as excluded move nothing and cost most of the time.
     Members live;
     std::vector<std::size_t> own;
@@ -114,10 +114,19 @@ Information Posterior::expected_information(const Reading& reading,
     return {share * alone.bits, share * share * alone.variance};
 }
 
-double Posterior::separation_bits(const Reading& reading, std::span<const double> predicted,
-                                  std::size_t class_index, std::size_t against) const {
-    if (repeats(reading, predicted)) return 0.0;
-    Members live = members(reading, predicted);
+std::vector<double> Posterior::separation_bits(const Reading& reading,
+                                               std::span<const double> predicted,
+                                               std::span<const std::size_t> classes,
+                                               std::size_t against) const {
+    std::vector<double> bits(classes.size(), 0.0);
+    if (classes.empty() || repeats(reading, predicted)) return bits;
+    const Members live = members(reading, predicted);
+    for (std::size_t i = 0; i < classes.size(); ++i)
+        bits[i] = separation_of(live, classes[i], against);
+    return bits;
+}
+
+double Posterior::separation_of(Members live, std::size_t class_index, std::size_t against) {
     double own = 0.0, others = 0.0;
     for (std::size_t i = 0; i < live.class_of.size(); ++i) {
         if (live.class_of[i] == class_index)

@@ -1,9 +1,13 @@
 #include "sim/scoring/reference_policy.hpp"
 
 #include <algorithm>
+#include <atomic>
+#include <deque>
+#include <mutex>
 #include <utility>
 
 #include "sim/scoring/areas.hpp"
+#include "sim/scoring/share_out.hpp"
 #include "sim/scoring/warrant.hpp"
 
 namespace emberpath::scoring {
@@ -24,17 +28,86 @@ Reading in_mode(worksite::Quantity quantity, std::size_t mode, double value) {
 }
 
 // As things stand, or as found, a reading belongs to the demand cycle under way; other modes begin one.
-void consider(const Situation& at, const Option& bare, std::span<const double> predicted,
-              Option& best) {
-    Option option = bare;
-    option.minutes += at.set_ups.minutes(option.quantity);
-    const double most = at.posterior.most_bits(predicted);
-    if (most < too_little_bits || most / option.minutes <= best.rate()) return;
+Reading reading_at(const Situation& at, const Option& option) {
     Reading reading = in_mode(option.quantity, option.mode & 0xffU, 0.0);
     if (option.mode == as_things_stand || option.mode == 0) reading.cycle = at.cycle;
-    option.bits = at.posterior.expected_bits(reading, predicted);
-    if (option.bits >= too_little_bits && option.rate() > best.rate()) best = option;
+    return reading;
 }
+
+/// An option whose information is known only by a bound yet.
+struct Candidate {
+    Option option;
+    std::span<const double> predicted;
+    double most_rate = 0.0;  // no more bits a minute than this
+};
+
+/// Every reading that the job offers, those that could be the best first. What they predict is kept here.
+class Candidates {
+  public:
+    explicit Candidates(const Situation& at)
+        : at_(at), open_bits_(at.posterior.class_entropy_bits()) {
+        const std::vector<Mode> all = modes(at.job);
+        for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+            const auto quantity = static_cast<worksite::Quantity>(q);
+            if (!can_be_proposed(quantity, at.job)) continue;
+            if (at.passive != nullptr)
+                consider({quantity, as_things_stand, 0.0, 0.0}, at.passive->of(quantity));
+            for (std::size_t m = 0; m < all.size(); ++m) {
+                const double minutes = m == at.in_mode ? 0.0 : all[m].minutes;
+                consider({quantity, m, 0.0, minutes}, predicted_in(m, quantity));
+            }
+        }
+        std::stable_sort(all_.begin(), all_.end(), [](const Candidate& a, const Candidate& b) {
+            return a.most_rate > b.most_rate;
+        });
+    }
+    [[nodiscard]] std::span<const Candidate> all() const { return all_; }
+
+  private:
+    [[nodiscard]] std::span<const double> predicted_in(std::size_t mode,
+                                                       worksite::Quantity quantity) {
+        if (at_.cured == nullptr) return at_.shadows.signatures[mode].of(quantity);
+        return kept_.emplace_back(signature(at_, mode, quantity));
+    }
+
+    void consider(Option option, std::span<const double> predicted) {
+        option.minutes += at_.set_ups.minutes(option.quantity);
+        const double most = std::min(open_bits_, at_.posterior.most_bits(predicted));
+        if (most >= too_little_bits) all_.push_back({option, predicted, most / option.minutes});
+    }
+
+    const Situation& at_;
+    double open_bits_;
+    std::deque<std::vector<double>> kept_;  // a deque: what was handed out stays where it is
+    std::vector<Candidate> all_;
+};
+
+bool comes_before(const Option& a, const Option& b) {
+    const auto place = [](const Option& one) {
+        return one.mode == as_things_stand ? 0 : one.mode + 1;
+    };
+    return a.quantity != b.quantity ? a.quantity < b.quantity : place(a) < place(b);
+}
+
+/// The best option so far; whoever weighs one says so here.
+class Best {
+  public:
+    [[nodiscard]] bool can_be_beaten_by(double most_rate) const { return most_rate >= rate_; }
+    void offer(const Option& option) {
+        const std::lock_guard lock(mutex_);
+        const double rate = option.rate();
+        if (option.bits < too_little_bits || rate < rate_) return;
+        if (rate == rate_ && !comes_before(option, best_)) return;
+        best_ = option;
+        rate_ = rate;
+    }
+    [[nodiscard]] const Option& option() const { return best_; }
+
+  private:
+    std::mutex mutex_;
+    Option best_;
+    std::atomic<double> rate_ = 0.0;
+};
 
 constexpr double set_aside_minutes = 5.0;  // added to the reference policy's own
 
@@ -75,20 +148,19 @@ std::vector<double> signature(const Situation& at, std::size_t mode, worksite::Q
     return values;
 }
 
+// Options that cannot be the best by their bound are passed over. The largest rate and its tie rule do not
+// depend on the order in which options are weighed, nor on which of the passed over were weighed after all.
 Option best_option(const Situation& at) {
-    Option best;
-    const std::vector<Mode> all = modes(at.job);
-    for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
-        const auto quantity = static_cast<worksite::Quantity>(q);
-        if (!can_be_proposed(quantity, at.job)) continue;
-        if (at.passive != nullptr)
-            consider(at, {quantity, as_things_stand, 0.0, 0.0}, at.passive->of(quantity), best);
-        for (std::size_t m = 0; m < all.size(); ++m) {
-            const double minutes = m == at.in_mode ? 0.0 : all[m].minutes;
-            consider(at, {quantity, m, 0.0, minutes}, signature(at, m, quantity), best);
-        }
-    }
-    return best;
+    const Candidates candidates(at);
+    Best best;
+    share_out(candidates.all().size(), at.threads, [&](std::size_t i) {
+        const Candidate& one = candidates.all()[i];
+        if (!best.can_be_beaten_by(one.most_rate)) return;
+        Option option = one.option;
+        option.bits = at.posterior.expected_bits(reading_at(at, option), one.predicted);
+        best.offer(option);
+    });
+    return best.option();
 }
 
 std::string title_of(const Option& option, const worksite::Job& job) {
@@ -99,16 +171,13 @@ std::string title_of(const Option& option, const worksite::Job& job) {
     return title;
 }
 
-ReferenceRun run_reference(const worksite::Job& job, const Shadows& shadows,
-                           const std::vector<Snapshot>& truth) {
-    Posterior posterior(shadows.hypotheses);
-    posterior.hear(job.customer.complaint, shadows.complaints);
-    return run_reference(job, shadows, truth, std::move(posterior), {});
+ReferenceRun run_reference(const Hindsight& hindsight) {
+    Posterior posterior(hindsight.shadows.hypotheses);
+    posterior.hear(hindsight.job.customer.complaint, hindsight.shadows.complaints);
+    return run_reference(hindsight, std::move(posterior), {});
 }
 
-ReferenceRun run_reference(const worksite::Job& job, const Shadows& shadows,
-                           const std::vector<Snapshot>& truth, Posterior posterior,
-                           SetUps set_ups) {
+ReferenceRun run_reference(const Hindsight& hindsight, Posterior posterior, SetUps set_ups) {
     ReferenceRun run;
     std::size_t mode = 0;
     while (run.readings < most_readings) {
@@ -117,10 +186,12 @@ ReferenceRun run_reference(const worksite::Job& job, const Shadows& shadows,
         run.leading = *leading;
         run.found = static_cast<faults::Remedy>(leading - classes.begin());
         if (run.leading >= need_of_final_diagnosis) break;
-        const Situation at{job, shadows, posterior, set_ups, nullptr, nullptr, mode};
+        const Situation at{hindsight.job,    hindsight.shadows, posterior, set_ups,
+                           nullptr,          nullptr,           mode,      -1,
+                           hindsight.threads};
         const Option option = best_option(at);
         if (option.bits < too_little_bits) break;
-        const double value = truth[option.mode].of(option.quantity)[0];
+        const double value = hindsight.truth[option.mode].of(option.quantity)[0];
         posterior.add(in_mode(option.quantity, option.mode, value),
                       signature(at, option.mode, option.quantity));
         set_ups.mark(option.quantity);

@@ -44,15 +44,25 @@ struct Situation {
     const std::vector<bool>* cured = nullptr;  // lanes whose fault a remedy has removed
     std::size_t in_mode = as_things_stand;     // mode already reached: costs no minutes again
     int cycle = -1;                            // demand cycle under way
+    int threads = 1;  // at most so many weigh options; no result depends on it
 };
 
-/// The option with most information per minute. bits 0 when nothing tells anything.
+/// The option with most information per minute, the first of equals in the order of quantities and then of
+/// modes. bits 0 when nothing tells anything.
 [[nodiscard]] Option best_option(const Situation& situation);
 /// "manifold pressure during a light-up attempt".
 [[nodiscard]] std::string title_of(const Option& option, const worksite::Job& job);
 /// A mode's signature of a quantity in every lane; cured lanes show the sound house.
 [[nodiscard]] std::vector<double> signature(const Situation& situation, std::size_t mode,
                                             worksite::Quantity quantity);
+
+/// What is needed to go on from a moment by the policy.
+struct Hindsight {
+    const worksite::Job& job;
+    const Shadows& shadows;
+    const std::vector<Snapshot>& truth;  // the true heater's signatures
+    int threads = 1;                     // as in Situation
+};
 
 /// The policy's run in this scenario: readings until one class reaches .90 or nothing tells more.
 struct ReferenceRun {
@@ -62,11 +72,9 @@ struct ReferenceRun {
     faults::Remedy found = faults::Remedy::explain_to_customer;  // that class
     std::vector<Option> options;                                 // as taken
 };
-[[nodiscard]] ReferenceRun run_reference(const worksite::Job& job, const Shadows& shadows,
-                                         const std::vector<Snapshot>& truth);
+[[nodiscard]] ReferenceRun run_reference(const Hindsight& hindsight);
 /// The same from what somebody believes and has set up already.
-[[nodiscard]] ReferenceRun run_reference(const worksite::Job& job, const Shadows& shadows,
-                                         const std::vector<Snapshot>& truth, Posterior from,
+[[nodiscard]] ReferenceRun run_reference(const Hindsight& hindsight, Posterior from,
                                          SetUps set_ups);
 /// C of the path formula: the policy's minutes + 5, at least 10.
 [[nodiscard]] double reference_minutes(const ReferenceRun& run);

@@ -105,6 +105,7 @@ struct Terms {
     /// the first of these acts; nullptr: they are worked out, on as many threads as the machine has.
     const Bank* at_arrival = nullptr;
     bool explained = true;  // with bands, comparisons, costliest moments and what was still open
+    int threads = 0;  // at most so many; 0: as many as the machine has. No result depends on it
 };
 [[nodiscard]] Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
                                 const std::vector<TimedAct>& acts, const Terms& terms = {});

@@ -125,8 +125,8 @@ bool is_unopposed(const scoring::Assessment& assessment) {
 Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
              const Arrived& arrived) {
     const Arrived& shadows = played.lived != nullptr ? played.lived : arrived;
-    const auto assessment =
-        scoring::assess(job, seed, worksite::Mode::assessed, played.acts, {shadows.get(), false});
+    const auto assessment = scoring::assess(job, seed, worksite::Mode::assessed, played.acts,
+                                            {shadows.get(), false, 1});
     Scored scored;
     scored.policy = played.policy;
     scored.seed = seed;

@@ -5,6 +5,7 @@
 #include "sim/math/lanes.hpp"
 #include "sim/math/pack.hpp"
 #include "sim/plant/adopt.hpp"
+#include "sim/plant/gauges.hpp"
 #include "sim/worksite/heater.hpp"
 #include "sim/worksite/heater_lanes.hpp"
 
@@ -56,6 +57,13 @@ HeaterView view(const Heater<Real>& heater, std::size_t lane, const TickInputs& 
 }
 
 template <class Real>
+HeaterView view_of_gauges(const Heater<Real>& heater, std::size_t lane, const TickInputs& inputs) {
+    HeaterView seen{};
+    seen.plant = plant::observe_gauges(plant::one_lane(heater.plant, lane), inputs.surroundings);
+    return seen;
+}
+
+template <class Real>
 void adopt_lane(Heater<Real>& heater, std::size_t lane, const Heater<Real>& other,
                 std::size_t other_lane) {
     plant::adopt_lane(heater.plant, lane, other.plant, other_lane);
@@ -69,5 +77,7 @@ void adopt_lane(Heater<Real>& heater, std::size_t lane, const Heater<Real>& othe
     template struct emberpath::worksite::Heater<REAL>;                                             \
     template void emberpath::worksite::adopt_lane(Heater<REAL>&, std::size_t, const Heater<REAL>&, \
                                                   std::size_t);                                    \
+    template emberpath::worksite::HeaterView emberpath::worksite::view_of_gauges(                  \
+        const Heater<REAL>&, std::size_t, const TickInputs&);                                      \
     template emberpath::worksite::HeaterView emberpath::worksite::view(                            \
         const Heater<REAL>&, std::size_t, const TickInputs&);

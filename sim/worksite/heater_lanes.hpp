@@ -1,5 +1,6 @@
 #pragma once
-/// Heaters move between packs: lanes that nobody needs any more make room.
+/// Lanes of a pack: they move between packs, where those that nobody needs any more make room, and show
+/// what attached instruments follow.
 
 #include "sim/worksite/heater.hpp"
 
@@ -9,6 +10,12 @@ namespace emberpath::worksite {
 template <class Real>
 void adopt_lane(Heater<Real>& heater, std::size_t lane, const Heater<Real>& other,
                 std::size_t other_lane);
+
+/// What Senses::step() asks of a lane in every tick, with the bits of view(); the rest of the view is empty.
+/// A meter that logs a voltage (ToolSetup::meter) asks for more.
+template <class Real>
+[[nodiscard]] HeaterView view_of_gauges(const Heater<Real>& heater, std::size_t lane,
+                                        const TickInputs& inputs);
 
 /// May packs of math::Widest run on this processor?
 [[nodiscard]] bool widest_is_supported();

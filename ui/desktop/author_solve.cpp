@@ -157,7 +157,7 @@ bool names_the_remedy(const worksite::Job& job, const scoring::ReferenceRun& run
 
 void add_path(Solution& solution, const worksite::Job& job, const scoring::Shadows& shadows,
               const std::vector<Snapshot>& truth) {
-    const auto run = scoring::run_reference(job, shadows, truth);
+    const auto run = scoring::run_reference({job, shadows, truth});
     for (const auto& option : run.options)
         solution.safe_path.push_back(kit::capitalised(scoring::title_of(option, job)));
     constexpr double sure = 0.9;

@@ -333,7 +333,7 @@ TEST(Comparison, ShowsEachReadingUnderEveryClassAndWhatItAloneRulesOut) {
 TEST(ReferencePolicy, TakesTheOneReadingThatTells) {
     MadeUp m;
     std::vector<Snapshot> truth(modes(m.job).size(), Snapshot(1));
-    const ReferenceRun run = run_reference(m.job, m.shadows, truth);  // spark 0 in every mode
+    const ReferenceRun run = run_reference({m.job, m.shadows, truth});  // spark 0 in every mode
     ASSERT_EQ(run.readings, 1);
     EXPECT_EQ(run.options[0].quantity, Quantity::spark);
     EXPECT_GT(run.leading, 0.8);
