@@ -177,6 +177,8 @@ void read_plate(Workplace& w, const Act&) {
     w.say(std::string("For ") + (plate.plate_gas > 0.5 ? "propane" : "natural gas") + ", " +
           units::fixed(plate.full_heat_input_w * 3.6e-3, 0) + " MJ/h, " +
           units::fixed(plate.full_manifold_pa / 1000.0, 2) + " kPa at the burner.");
+    w.say("Set values from " + units::format_temperature(plate.minimum_set_k) + " to " +
+          units::format_temperature(plate.maximum_set_k) + ".");
     w.say("The house lies at " + units::fixed(plate.altitude_m, 0) + " m.");
 }
 

@@ -118,6 +118,8 @@ TEST(InstallerSettings, AreBehindTheCover) {
     EXPECT_NE(play(attempt, {"open service readout", "read installer settings"}), "");
     EXPECT_NE(play(attempt, {"change gas setting to propane"}), "");
     EXPECT_EQ(play(attempt, {"take cover off", "read installer settings", "read data plate"}), "");
+    EXPECT_NE(last_lines(attempt).find("Set values from 37.0 °C to 60.0 °C."), std::string::npos)
+        << last_lines(attempt);
 }
 
 TEST(InstallerSettings, WrongGasIsPossibleAndRaisesTheManifoldPressure) {
