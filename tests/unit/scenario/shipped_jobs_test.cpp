@@ -51,16 +51,18 @@ TEST(ShippedScenarios, CoverTheCausesListedHere) {
                                            companion_link_open,
                                            supply_swapped,
                                            tempering_valve_worn,
-                                           altitude_setting_wrong};
+                                           altitude_setting_wrong,
+                                           regulator_droop,
+                                           exchanger_sooted};
     EXPECT_EQ(causes, expected);
 }
 
 /// Nine branches of the work; no job stands in two of them.
 TEST(ShippedScenarios, CoverEveryBranchOfTheWork) {
     const std::vector<std::vector<std::string>> branches{
-        {"sorrel"},                                            // gas
-        {"quarry"},                                            // gas from cylinders
-        {"linnet", "harrier"},                                 // air and flue
+        {"sorrel", "heron"},                                   // gas
+        {"quarry", "sedge"},                                   // gas from cylinders
+        {"linnet", "harrier", "larch"},                        // air and flue
         {"bramble", "orchard", "saltmarsh"},                   // ignition and flame
         {"teasel", "rowan"},                                   // water
         {"tanager", "fennel"},                                 // sensors
