@@ -105,4 +105,9 @@ bool can_be_proposed(worksite::Quantity quantity, const worksite::Job& job) {
     }
 }
 
+bool could_be_read(worksite::Quantity quantity, const worksite::Job& job) {
+    return can_be_proposed(quantity, job) || quantity == worksite::Quantity::casing_wet ||
+           quantity == worksite::Quantity::relief_drain;
+}
+
 }  // namespace emberpath::scoring

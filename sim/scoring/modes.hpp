@@ -37,5 +37,8 @@ struct Mode {
 
 /// Can this quantity be read at the site at all, and is it a reading worth proposing?
 [[nodiscard]] bool can_be_proposed(worksite::Quantity quantity, const worksite::Job& job);
+/// Likewise for what a trainee could have looked at, which the reference technician does not yet use. Who says
+/// that something could not have been known asks this.
+[[nodiscard]] bool could_be_read(worksite::Quantity quantity, const worksite::Job& job);
 
 }  // namespace emberpath::scoring

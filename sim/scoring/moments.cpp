@@ -19,7 +19,7 @@ std::vector<Option> everything_offered(const worksite::Job& job, std::size_t mod
     for (std::size_t mode = 0; mode < mode_count; ++mode)
         for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
             const auto quantity = static_cast<worksite::Quantity>(q);
-            if (can_be_proposed(quantity, job)) all.push_back({quantity, mode, 0.0, 0.0});
+            if (could_be_read(quantity, job)) all.push_back({quantity, mode, 0.0, 0.0});
         }
     return all;
 }

@@ -31,6 +31,7 @@ struct Walked {
     scoring::Assessment assessment;
     std::string trouble;  // empty when every act could be done
     bool over = false;
+    bool closed_a_gate = false;
     std::size_t faults = 0;
 };
 
@@ -39,7 +40,6 @@ bool closes_a_gate(const worksite::Attempt& attempt) {
                        [](const worksite::Breach& one) { return one.critical; });
 }
 
-/// A path that a closed gate has decided already is not weighed: the shadows are most of the time.
 Walked walk(const std::string& job_name, const std::string& kind) {
     Walked walked;
     const auto loaded = scenario::load(root / "scenarios/jobs" / (job_name + ".toml"));
@@ -59,11 +59,15 @@ Walked walk(const std::string& job_name, const std::string& kind) {
             walked.trouble += std::to_string(line.number) + ": " + outcome.refusal.text + "\n";
     }
     walked.over = attempt.over();
-    if (kind == "bad" && closes_a_gate(attempt)) return walked;
+    walked.closed_a_gate = closes_a_gate(attempt);
     scoring::Terms terms;
     terms.explained = false;
     walked.assessment = scoring::assess(loaded.job, seed, worksite::Mode::assessed, acts, terms);
     return walked;
+}
+
+bool is_suggested_not_yet(const scoring::Assessment& assessment) {
+    return assessment.proposal.starts_with("A person decides. Suggested: not yet, because ");
 }
 
 class ShippedJob : public testing::TestWithParam<std::string> {};
@@ -74,11 +78,6 @@ TEST_P(ShippedJob, GoodPathShowsItsCauseMeetsEveryGateAndBeatsTheBadPath) {
     EXPECT_TRUE(good.over);
     EXPECT_TRUE(good.assessment.gates_met);
     EXPECT_TRUE(good.assessment.fixed);
-    const bool known_miss = GetParam() == "juniper" || GetParam() == "willow";
-    if (known_miss && good.assessment.true_class_probability <= 0.9)
-        GTEST_SKIP() << "with 74 causes this path leaves a quarter to others: "
-                     << good.assessment.true_class_probability
-                     << "; it needs readings of its own against them";
     EXPECT_GT(good.assessment.true_class_probability, 0.9);
 
     const Walked bad = walk(GetParam(), "bad");
@@ -87,6 +86,9 @@ TEST_P(ShippedJob, GoodPathShowsItsCauseMeetsEveryGateAndBeatsTheBadPath) {
     const bool shown = bad.assessment.true_class_probability > 0.9;
     const bool settled = good.faults == 1 || bad.assessment.fixed;
     EXPECT_FALSE(shown && settled && bad.assessment.gates_met);
+    EXPECT_EQ(bad.assessment.gates_met, !bad.closed_a_gate);
+    EXPECT_TRUE(is_suggested_not_yet(bad.assessment)) << bad.assessment.proposal;
+    EXPECT_FALSE(is_suggested_not_yet(good.assessment)) << good.assessment.proposal;
     EXPECT_GT(good.assessment.overall, bad.assessment.overall);
     RecordProperty("good_overall", std::to_string(good.assessment.overall));
     RecordProperty("bad_overall", std::to_string(bad.assessment.overall));

@@ -1,0 +1,100 @@
+// Proves: looking for the best reading in the order of what each can tell at most, on several threads, finds
+// what asking for every reading finds; and attached instruments follow the same from the small view of a lane
+// as from the whole one.
+
+#include <gtest/gtest.h>
+
+#include "sim/scoring/reference_policy.hpp"
+#include "sim/worksite/heater_lanes.hpp"
+#include "tests/unit/scoring/driven_house.hpp"
+
+namespace emberpath::scoring {
+namespace {
+
+using worksite::GasKind;
+using worksite::Quantity;
+
+// Every reading in every mode, one after the other; the first of equals.
+Option best_of_all(const Situation& at) {
+    Option best;
+    const std::vector<Mode> all = modes(at.job);
+    for (std::size_t q = 0; q < worksite::quantity_count; ++q)
+        for (std::size_t m = 0; m < all.size(); ++m) {
+            Option option{static_cast<Quantity>(q), m, 0.0, all[m].minutes};
+            if (!can_be_proposed(option.quantity, at.job)) continue;
+            option.minutes += at.set_ups.minutes(option.quantity);
+            Reading reading = reading_of(option);
+            if (m == 0) reading.cycle = at.cycle;
+            option.bits = at.posterior.expected_bits(reading, signature(at, m, option.quantity));
+            if (option.bits >= 0.01 && option.rate() > best.rate()) best = option;
+        }
+    return best;
+}
+
+TEST(BestReading, IsThatOfAskingForEveryOneOnAnyNumberOfThreads) {
+    DrivenHouse house(plain_job(GasKind::natural_gas), 1);
+    house.live_until_arrival();
+    const Shadows shadows = run_shadows(house.job(), house.tape(), 2);
+    Posterior posterior(shadows.hypotheses);
+    const SetUps set_ups;
+    const std::vector<bool> cured(shadows.hypotheses.size(), false);
+    const std::size_t sound = sound_house(shadows.hypotheses);
+    for (int readings = 0; readings < 6; ++readings) {
+        Situation at{house.job(), shadows, posterior, set_ups, nullptr, &cured};
+        const Option expected = best_of_all(at);
+        ASSERT_GT(expected.bits, 0.0);
+        for (const int threads : {1, 3}) {
+            at.threads = threads;
+            const Option found = best_option(at);
+            EXPECT_EQ(found.quantity, expected.quantity) << readings;
+            EXPECT_EQ(found.mode, expected.mode) << readings;
+            EXPECT_EQ(found.bits, expected.bits) << readings;
+            EXPECT_EQ(found.minutes, expected.minutes) << readings;
+        }
+        Reading taken = reading_of(expected);  // as the sound house would show it
+        const auto predicted = signature(at, expected.mode, expected.quantity);
+        taken.value = predicted[sound];
+        posterior.add(taken, predicted);
+    }
+}
+
+void expect_same(const worksite::Gauge& small, const worksite::Gauge& whole, int tick) {
+    EXPECT_EQ(small.shown, whole.shown) << tick;
+    EXPECT_EQ(small.highest, whole.highest) << tick;
+    EXPECT_EQ(small.lowest, whole.lowest) << tick;
+    EXPECT_EQ(small.primed, whole.primed) << tick;
+}
+
+TEST(AttachedInstruments, FollowTheSameFromTheSmallViewAsFromTheWhole) {
+    DrivenHouse house(plain_job(GasKind::propane_cylinder), 1);
+    house.live_until_arrival();
+    worksite::Heater<double> heater;
+    heater.install(0, worksite::installation_of(house.job(), {}, 0.0));
+    worksite::ToolSetup tools;
+    tools.watching = tools.listening = tools.analyser_sampling = tools.meter_in_flame_lead = true;
+    worksite::Senses small, whole;
+    int tick = 0, burning = 0;
+    for (const worksite::TickInputs& inputs : house.tape().ticks) {
+        if (tick == 0) plant::settle_cold(heater.plant, inputs.surroundings);
+        heater.tick(inputs);
+        constexpr std::array points{Quantity::gas_inlet_pressure, Quantity::manifold_pressure,
+                                    Quantity::regulator_pressure};
+        tools.manometer = points[static_cast<std::size_t>(tick / 200) % points.size()];
+        small.step(worksite::view_of_gauges(heater, 0, inputs), tools);
+        whole.step(worksite::view(heater, 0, inputs), tools);
+        burning += whole.burning_s > 0.0 ? 1 : 0;
+        if (++tick % 100 != 0) continue;
+        for (const auto gauge :
+             {&worksite::Senses::manometer, &worksite::Senses::flame_current, &worksite::Senses::o2,
+              &worksite::Senses::co2, &worksite::Senses::co, &worksite::Senses::flue_temperature,
+              &worksite::Senses::air_ratio, &worksite::Senses::flame_unrest})
+            expect_same(small.*gauge, whole.*gauge, tick);
+        EXPECT_EQ(small.spark_seen, whole.spark_seen);
+        EXPECT_EQ(small.flame_seen, whole.flame_seen);
+        EXPECT_EQ(small.loudest_fan_rev_per_s, whole.loudest_fan_rev_per_s);
+    }
+    EXPECT_GT(burning, 1000);  // two draws of four minutes in all
+}
+
+}  // namespace
+}  // namespace emberpath::scoring
