@@ -236,7 +236,8 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     outcome.not_scored_because = why_not_scored(
         job, ledger.at_cure.classes()[static_cast<std::size_t>(played.true_class)], reference);
 
-    if (!p.attempt->beyond_model().empty())
+    outcome.beyond_model = !p.attempt->beyond_model().empty();
+    if (outcome.beyond_model)
         outcome.not_scored_because = p.attempt->beyond_model() + " It is not usable as evidence.";
 
     Assessment out;

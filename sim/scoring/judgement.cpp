@@ -35,7 +35,10 @@ std::string objection(const Findings& f, const Outcome& outcome, const Assessmen
     for (const worksite::Breach& breach : outcome.breaches)
         if (breach.critical) return "a safety gate was broken: " + breach.text;
     if (!outcome.write_up.handed_in) return "nothing was handed in.";
-    if (!outcome.not_scored_because.empty()) return "";
+    // A fault that is still there needs no shadow to be seen.
+    if (!outcome.not_scored_because.empty())
+        return f.fixed || f.handed_on_safe || outcome.beyond_model ? ""
+                                                                   : "the fault was not set right.";
     if (!f.named) return "no cause from the catalogue was written down.";
     if (!f.fixed && !(f.handed_on_safe && !f.separable))
         return f.handed_on_safe ? "the heater was made safe, but a reading could still have told "

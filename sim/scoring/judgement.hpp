@@ -23,6 +23,7 @@ struct Outcome {
     std::int64_t start_tick = 0;          // the trainee's time begins
     double reference_minutes = 10.0;      // C
     std::string not_scored_because;       // E, P and R; empty: scored
+    bool beyond_model = false;  // what happened cannot be simulated: nothing follows from it
 };
 
 /// Fills areas, overall, gates_met, fixed, proposal and true_class_probability of `out`.

@@ -244,6 +244,17 @@ TEST(Judgement, SaysWhyAnAreaIsNotScored) {
     EXPECT_TRUE(a.areas[4].scored);
 }
 
+TEST(Judgement, AFaultThatIsLeftIsHeldAgainstAPathEvenWhereNoShadowCanWeighIt) {
+    MadeUp m = good_igniter_job();
+    m.outcome.not_scored_because = "this job has more than one fault.";
+    EXPECT_THAT(m.assessed(Remedy::replace_igniter).proposal, HasSubstr("No suggestion"));
+    m.outcome.fault_remains = true;
+    EXPECT_THAT(m.assessed(Remedy::replace_igniter).proposal,
+                HasSubstr("not yet, because the fault was not set right."));
+    m.outcome.beyond_model = true;
+    EXPECT_THAT(m.assessed(Remedy::replace_igniter).proposal, HasSubstr("No suggestion"));
+}
+
 TEST(Judgement, ExplainingToTheCustomerIsTheRemedyWhereNothingIsWrong) {
     MadeUp m;
     m.act("read tap temperature", Kind::test, 1.0);
