@@ -90,7 +90,9 @@ TEST_P(ShippedJob, GoodPathShowsItsCauseMeetsEveryGateAndBeatsTheBadPath) {
     EXPECT_TRUE(is_suggested_not_yet(bad.assessment)) << bad.assessment.proposal;
     EXPECT_FALSE(is_suggested_not_yet(good.assessment)) << good.assessment.proposal;
     // No overall is given for two causes at once: there the proposal alone tells the paths apart.
-    if (good.faults == 1) EXPECT_GT(good.assessment.overall, bad.assessment.overall);
+    if (good.faults == 1) {
+        EXPECT_GT(good.assessment.overall, bad.assessment.overall);
+    }
     RecordProperty("good_overall", std::to_string(good.assessment.overall));
     RecordProperty("bad_overall", std::to_string(bad.assessment.overall));
 }
