@@ -53,7 +53,8 @@ TEST(ShippedScenarios, CoverTheCausesListedHere) {
                                            tempering_valve_worn,
                                            altitude_setting_wrong,
                                            regulator_droop,
-                                           exchanger_sooted};
+                                           exchanger_sooted,
+                                           high_fire_overset};
     EXPECT_EQ(causes, expected);
 }
 
@@ -63,7 +64,7 @@ TEST(ShippedScenarios, CoverEveryBranchOfTheWork) {
         {"sorrel", "heron"},                                   // gas
         {"quarry", "sedge"},                                   // gas from cylinders
         {"linnet", "harrier", "larch"},                        // air and flue
-        {"bramble", "orchard", "saltmarsh"},                   // ignition and flame
+        {"bramble", "orchard", "saltmarsh", "basalt"},         // ignition and flame
         {"teasel", "rowan"},                                   // water
         {"tanager", "fennel"},                                 // sensors
         {"marigold", "lupin", "plover", "curlew", "gentian"},  // controller and settings
