@@ -54,7 +54,8 @@ TEST(ShippedScenarios, CoverTheCausesListedHere) {
                                            altitude_setting_wrong,
                                            regulator_droop,
                                            exchanger_sooted,
-                                           high_fire_overset};
+                                           high_fire_overset,
+                                           outlet_clogged};
     EXPECT_EQ(causes, expected);
 }
 
@@ -65,7 +66,7 @@ TEST(ShippedScenarios, CoverEveryBranchOfTheWork) {
         {"quarry", "sedge"},                                   // gas from cylinders
         {"linnet", "harrier", "larch"},                        // air and flue
         {"bramble", "orchard", "saltmarsh", "basalt"},         // ignition and flame
-        {"teasel", "rowan"},                                   // water
+        {"teasel", "rowan", "pumice"},                         // water
         {"tanager", "fennel"},                                 // sensors
         {"marigold", "lupin", "plover", "curlew", "gentian"},  // controller and settings
         {"wren", "willow", "flint"},                           // electricity
