@@ -32,8 +32,9 @@ std::vector<std::string> names() {
 class Habits : public testing::TestWithParam<std::string> {};
 
 TEST_P(Habits, DoNotPayAndReadingByInformationDoes) {
-    if (std::getenv("EMBERPATH_HABITS") == nullptr)
-        GTEST_SKIP() << "not seen to finish with 74 causes yet; EMBERPATH_HABITS=1 runs it";
+    if (GetParam() != "fennel" && std::getenv("EMBERPATH_HABITS") == nullptr)
+        GTEST_SKIP() << "known miss: with 74 causes the trainee who reads by information meets an "
+                        "objection on this job; EMBERPATH_HABITS=1 shows it";
     const auto loaded = scenario::load(jobs / (GetParam() + ".toml"));
     ASSERT_TRUE(loaded.good());
     const Arrived at_arrival = arrive(loaded.job, 1);
