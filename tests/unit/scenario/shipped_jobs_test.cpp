@@ -55,7 +55,8 @@ TEST(ShippedScenarios, CoverTheCausesListedHere) {
                                            regulator_droop,
                                            exchanger_sooted,
                                            high_fire_overset,
-                                           outlet_clogged};
+                                           outlet_clogged,
+                                           changeover_stuck};
     EXPECT_EQ(causes, expected);
 }
 
@@ -63,7 +64,7 @@ TEST(ShippedScenarios, CoverTheCausesListedHere) {
 TEST(ShippedScenarios, CoverEveryBranchOfTheWork) {
     const std::vector<std::vector<std::string>> branches{
         {"sorrel", "heron"},                                   // gas
-        {"quarry", "sedge"},                                   // gas from cylinders
+        {"quarry", "sedge", "hornbeam"},                       // gas from cylinders
         {"linnet", "harrier", "larch"},                        // air and flue
         {"bramble", "orchard", "saltmarsh", "basalt"},         // ignition and flame
         {"teasel", "rowan", "pumice"},                         // water
