@@ -56,7 +56,8 @@ TEST(ShippedScenarios, CoverTheCausesListedHere) {
                                            exchanger_sooted,
                                            high_fire_overset,
                                            outlet_clogged,
-                                           changeover_stuck};
+                                           changeover_stuck,
+                                           second_stage_passes};
     EXPECT_EQ(causes, expected);
 }
 
@@ -64,7 +65,7 @@ TEST(ShippedScenarios, CoverTheCausesListedHere) {
 TEST(ShippedScenarios, CoverEveryBranchOfTheWork) {
     const std::vector<std::vector<std::string>> branches{
         {"sorrel", "heron"},                                   // gas
-        {"quarry", "sedge", "hornbeam"},                       // gas from cylinders
+        {"quarry", "sedge", "hornbeam", "kestrel"},            // gas from cylinders
         {"linnet", "harrier", "larch"},                        // air and flue
         {"bramble", "orchard", "saltmarsh", "basalt"},         // ignition and flame
         {"teasel", "rowan", "pumice"},                         // water
