@@ -57,7 +57,8 @@ TEST(ShippedScenarios, CoverTheCausesListedHere) {
                                            high_fire_overset,
                                            outlet_clogged,
                                            changeover_stuck,
-                                           second_stage_passes};
+                                           second_stage_passes,
+                                           room_too_tight};
     EXPECT_EQ(causes, expected);
 }
 
@@ -66,7 +67,7 @@ TEST(ShippedScenarios, CoverEveryBranchOfTheWork) {
     const std::vector<std::vector<std::string>> branches{
         {"sorrel", "heron"},                                   // gas
         {"quarry", "sedge", "hornbeam", "kestrel"},            // gas from cylinders
-        {"linnet", "harrier", "larch"},                        // air and flue
+        {"linnet", "harrier", "larch", "mallow"},              // air and flue
         {"bramble", "orchard", "saltmarsh", "basalt"},         // ignition and flame
         {"teasel", "rowan", "pumice"},                         // water
         {"tanager", "fennel"},                                 // sensors
