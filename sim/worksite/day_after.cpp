@@ -102,7 +102,9 @@ class Watch {
     }
 
     void follow_lockout() {
-        const bool locked = house_.condition().phase == controller::Phase::lockout;
+        // Without power it shows nothing, and there is nothing to reset.
+        const bool locked =
+            house_.powered() && house_.condition().phase == controller::Phase::lockout;
         if (locked && !locked_) {
             ++day_.lockouts;
             locked_tick_ = house_.tick();

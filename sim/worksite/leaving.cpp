@@ -179,11 +179,18 @@ bool left_live(const Workplace& w) {
     return (pipes && !reported) || (heater && (w.services.plugged_in || !reported));
 }
 
-void judge_electricity(Workplace& w) {
+/// Where the voltage stands: a neutral that is live is out of reach until somebody trusts the switch.
+std::string live_words(const Workplace& w) {
     const auto r = w.look().plant.electrical;
+    const double touched_v = std::max(r.casing_v, r.pipe_v);
+    return touched_v > 25.0 ? units::fixed(touched_v, 0) + " V on casing or pipes"
+                            : units::fixed(r.neutral_earth_v, 0) +
+                                  " V on the heater's neutral, whatever its switch says";
+}
+
+void judge_electricity(Workplace& w) {
     if (left_live(w))
-        w.breach("left_live", "Left with " + units::fixed(std::max(r.casing_v, r.pipe_v), 0) +
-                                  " V on casing or pipes, and nobody told who can mend it.");
+        w.breach("left_live", "Left with " + live_words(w) + ", and nobody told who can mend it.");
     if (w.services.water_union_open) w.breach("services_off", "The water union was left undone.");
 }
 
@@ -253,7 +260,7 @@ std::vector<std::string> left_behind(const Workplace& w) {
     if (w.fabric.alterations.regulator_raised_pa > 0.0)
         left.emplace_back("the supply regulator is wound up");
     if (has_sensor_out(w)) left.emplace_back("a sensor is unplugged");
-    if (left_live(w)) left.emplace_back("casing or pipes stand at a dangerous voltage");
+    if (left_live(w)) left.emplace_back(live_words(w));
     if (w.fabric.alterations.fuse_oversized) left.emplace_back("the board's fuse is too large");
     if (w.services.water_union_open) left.emplace_back("the water union is undone");
     if (!tools_away(w)) left.emplace_back("tools hang on the heater");
