@@ -12,21 +12,33 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// The record of a job with the highest number; empty when there is none.
-fs::path latest_record(const Context& context, const std::string& job) {
-    fs::path latest;
+/// The records of a job, the newest first.
+std::vector<fs::path> records_of(const Context& context, const std::string& job) {
+    std::vector<fs::path> found;
     std::error_code ignored;
     for (const auto& entry : fs::directory_iterator(context.places.state / "records", ignored)) {
         const std::string name = entry.path().filename().string();
         const std::string stem = entry.path().stem().string();
         const bool ours = entry.path().extension() == ".jsonl" && name.starts_with(job + "-") &&
                           stem.find_first_not_of("0123456789", job.size() + 1) == std::string::npos;
-        const auto order = [](const fs::path& file) {
-            return std::pair(file.filename().string().size(), file.filename().string());
-        };
-        if (ours && (latest.empty() || order(latest) < order(entry.path()))) latest = entry.path();
+        if (ours) found.push_back(entry.path());
     }
-    return latest;
+    const auto order = [](const fs::path& file) {
+        return std::pair(file.filename().string().size(), file.filename().string());
+    };
+    std::sort(found.begin(), found.end(),
+              [&](const fs::path& a, const fs::path& b) { return order(b) < order(a); });
+    return found;
+}
+
+/// The record of a job with the highest number; one in which nothing was done yet hides none that is older.
+fs::path latest_record(const Context& context, const std::string& job) {
+    const auto files = records_of(context, job);
+    const auto worked = std::find_if(files.begin(), files.end(), [](const fs::path& file) {
+        const auto record = records::read(file);
+        return !record.good() || !record.acts.empty();
+    });
+    return worked == files.end() ? fs::path() : *worked;
 }
 
 void tell_last(screens::JobRow& row, const Context& context, const scenario::Loaded& loaded) {
@@ -34,7 +46,14 @@ void tell_last(screens::JobRow& row, const Context& context, const scenario::Loa
     const fs::path file = latest_record(context, row.id);
     if (file.empty()) return;
     const auto record = records::read(file);
-    if (!record.good() || record.acts.empty()) return;
+    if (!record.good()) {
+        row.last = "record damaged";
+        return;
+    }
+    if (record.closed && record.header.mode == worksite::Mode::assessed) {
+        row.last = "handed in";  // what came of it is for the trainee and the assessor together
+        return;
+    }
     if (record.closed) {
         for (const auto& score : record.scores)
             if (score.area == "overall") row.last = records::score_text(score.score) + " of 100";
@@ -43,8 +62,9 @@ void tell_last(screens::JobRow& row, const Context& context, const scenario::Loa
     }
     row.can_resume = true;
     constexpr double tick_s = 0.1;
-    const double seconds =
-        static_cast<double>(record.acts.back().end_tick) * tick_s - loaded.job.site.arrival_s;
+    const auto& last = record.acts.back();  // begun and never ended: the end was not written
+    const double seconds = static_cast<double>(std::max(last.tick, last.end_tick)) * tick_s -
+                           loaded.job.site.arrival_s;
     row.last = "left after " + views::clock_text(std::max(0.0, seconds));
 }
 

@@ -79,26 +79,34 @@ kit::SoundScene JobDesk::heard() const {
     return {sight.fan_rev_per_s, sight.spark_heard, sight.flame_share, sight.alarm};
 }
 
-/// What happens by itself is said once: words in the room, the display, the fan, the flame, the alarm.
+/// What can be seen and heard to have changed since it was looked at last, in words.
+std::vector<std::string> JobDesk::changes(const worksite::Sight& now) const {
+    std::vector<std::string> said(
+        now.noticed.begin() +
+            std::min(std::ssize(now.noticed), static_cast<std::ptrdiff_t>(noticed_lines_)),
+        now.noticed.end());
+    if (!before_) return said;
+    const auto word = [](const worksite::Sight& s) {
+        return std::string(
+            worksite::category_word(worksite::Quantity::display_word, s.display_word));
+    };
+    if (word(*before_) != word(now)) said.push_back("The display shows " + word(now) + ".");
+    constexpr double audible_rev_per_s = 5.0;
+    const bool fan = now.fan_rev_per_s > audible_rev_per_s,
+               fan_before = before_->fan_rev_per_s > audible_rev_per_s;
+    if (fan != fan_before) said.emplace_back(fan ? "The fan starts." : "The fan stops.");
+    if (now.spark_heard && !before_->spark_heard) said.emplace_back("It sparks.");
+    const bool lit = now.flame_share > 0.0, lit_before = before_->flame_share > 0.0;
+    if (lit != lit_before) said.emplace_back(lit ? "The burner lights." : "The burner goes out.");
+    if (now.alarm && !before_->alarm) said.emplace_back("Your alarm sounds: carbon monoxide.");
+    return said;
+}
+
+/// What happens by itself is said once.
 void JobDesk::notice_changes() {
     auto sight = visit_.attempt().sight();
-    for (std::size_t i = noticed_lines_; i < sight.noticed.size(); ++i) say(sight.noticed[i]);
+    for (auto& sentence : changes(sight)) say(std::move(sentence));
     noticed_lines_ = sight.noticed.size();
-    if (before_) {
-        const auto word = [](const worksite::Sight& s) {
-            return std::string(
-                worksite::category_word(worksite::Quantity::display_word, s.display_word));
-        };
-        if (word(*before_) != word(sight)) say("The display shows " + word(sight) + ".");
-        constexpr double audible_rev_per_s = 5.0;
-        const bool fan = sight.fan_rev_per_s > audible_rev_per_s,
-                   fan_before = before_->fan_rev_per_s > audible_rev_per_s;
-        if (fan != fan_before) say(fan ? "The fan starts." : "The fan stops.");
-        if (sight.spark_heard && !before_->spark_heard) say("It sparks.");
-        const bool lit = sight.flame_share > 0.0, lit_before = before_->flame_share > 0.0;
-        if (lit != lit_before) say(lit ? "The burner lights." : "The burner goes out.");
-        if (sight.alarm && !before_->alarm) say("Your alarm sounds: carbon monoxide.");
-    }
     before_ = std::move(sight);
 }
 
@@ -126,7 +134,10 @@ bool JobDesk::act(const std::string& sentence) {
 
 void JobDesk::after(const worksite::LogEntry& entry) {
     const auto sight = visit_.attempt().sight();
-    say(status_of(entry, known(sight)));
+    std::string status = status_of(entry, known(sight));
+    for (const std::string& change : changes(sight))
+        if (status.find(change) == std::string::npos) status += " " + change;
+    say(std::move(status));
     before_ = sight;
     noticed_lines_ = sight.noticed.size();
     for (const auto& line : entry.shown) {

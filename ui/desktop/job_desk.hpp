@@ -88,6 +88,7 @@ class JobDesk {
     bool obey_view(const kit::Command& command, kit::State& state);
     bool obey_hands(const kit::Command& command, kit::State& state);
     void notice_changes();
+    [[nodiscard]] std::vector<std::string> changes(const worksite::Sight& now) const;
     void say_time_is_up();
 
     views::Visit& visit_;

@@ -73,14 +73,41 @@ void Program::settle_work(double wall_s) {
     done->finish();
 }
 
+/// A record that can no longer be written ends the visit, not the program: what is on disk stays.
+void Program::guarded(const std::function<void()>& doing) {
+    try {
+        doing();
+    } catch (const std::exception& problem) {
+        lose_visit(problem.what());
+    }
+}
+
+void Program::lose_visit(const std::string& why) {
+    desk_.reset();
+    visit_.reset();
+    question_.reset();
+    Trouble trouble;
+    trouble.title = "The attempt cannot go on";
+    trouble.right = why;
+    trouble.safe =
+        "All acts up to the last one that was written are kept. Mend what is said above, then "
+        "go on from the list.";
+    trouble.ways = {{"Back", {"back"}},
+                    {"Copy details", {"copy details"}},
+                    {"Close the program", {"close window"}}};
+    place_ = Place::choose;
+    show(std::move(trouble));
+}
+
 void Program::elapse(double wall_s) {
     settle_work(wall_s);
     watch_files(wall_s);
-    if (desk_ && place_ == Place::job) {
-        const bool over = desk_->over();
-        desk_->elapse(wall_s);
-        if (!over && desk_->over()) host_.keep_draft(desk_->draft());
-    }
+    if (desk_ && place_ == Place::job)
+        guarded([&] {
+            const bool over = desk_->over();
+            desk_->elapse(wall_s);
+            if (!over && desk_->over()) host_.keep_draft(desk_->draft());
+        });
     if (unsaved_for_s_ >= 0.0 && (unsaved_for_s_ += wall_s) >= draft_pause_s) save_draft();
 }
 
@@ -147,7 +174,8 @@ kit::Frame Program::draw(kit::Size size) {
 
 screens::LoadingView Program::loading_view() const {
     if (!work_) return {};
-    return {work_->title, work_->words, work_->progress->share.load(), "stops and goes back"};
+    return {work_->title, work_->words, work_->progress->share.load(),
+            work_->to_the_end ? "" : "stops and goes back"};
 }
 
 void Program::go(Place place) {
@@ -157,6 +185,9 @@ void Program::go(Place place) {
     state_.focus.clear();
     state_.scroll.clear();
     state_.prefix.clear();
+    // What was in front stays behind with its place: its focus must not come back over the new one.
+    state_.in_front.clear();
+    state_.behind.clear();
 }
 
 void Program::open_choose(std::string notice) {
@@ -184,6 +215,11 @@ void Program::say(const std::string& sentence) {
 // --- a visit ---
 
 void Program::begin_job(const std::string& job, bool resume) {
+    if (std::any_of(abandoned_.begin(), abandoned_.end(),
+                    [](const auto& work) { return !work->quiet; })) {
+        say("One moment: what was stopped is being put away.");
+        return;
+    }
     const bool assessed = choose_.assessed;
     start_work<Begun>(
         resume ? "Taking the attempt up again" : "Settling the house",
@@ -191,7 +227,11 @@ void Program::begin_job(const std::string& job, bool resume) {
         [this, job, resume, assessed](Progress& progress) {
             return resume ? host_.resume(job, progress) : host_.begin(job, assessed, progress);
         },
-        [this](Begun& begun) { enter(std::move(begun), false); });
+        [this](Begun& begun) {
+            enter(std::move(begun), false);
+            // Handed in, and not weighed before the program ended.
+            if (place_ == Place::job && desk_->over()) visit_ended();
+        });
 }
 
 void Program::enter(Begun begun, bool replayed) {
@@ -215,6 +255,7 @@ void Program::enter(Begun begun, bool replayed) {
 }
 
 void Program::visit_ended() {
+    if (busy()) return;
     save_draft();
     explain();
 }
@@ -234,6 +275,7 @@ void Program::explain() {
             go(Place::debrief);
             say(explained_.view.outcome + ". " + explained_.view.verdict + ".");
         });
+    work_->to_the_end = true;
 }
 
 void Program::replay_step() {

@@ -52,7 +52,8 @@ class Program {
         std::string title, words;
         double waited_s = 0.0;
         Place from = Place::choose;
-        bool quiet = false;  // nobody waits for it; other work puts it away
+        bool quiet = false;       // nobody waits for it; other work puts it away
+        bool to_the_end = false;  // writes into the record: nothing else begins before it has ended
     };
     template <class Result>
     void start_work(std::string title, std::string words, std::function<Result(Progress&)> work,
@@ -83,6 +84,8 @@ class Program {
     void watch_files(double wall_s);
     [[nodiscard]] bool busy() const { return work_ != nullptr && !work_->quiet; }
     void show(Trouble trouble);
+    void lose_visit(const std::string& why);
+    void guarded(const std::function<void()>& doing);
     void begin_job(const std::string& job, bool resume);
     void settle_work(double wall_s);
     void text_size(int percent);

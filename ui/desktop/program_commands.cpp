@@ -9,7 +9,8 @@ namespace emberpath::desktop {
 void Program::event(const kit::Event& event) {
     if (take_new_key(event)) return;
     const kit::Services services{metrics_, keys_, clipboard_};
-    for (const kit::Command& command : kit::handle(event, frame_, services, state_)) obey(command);
+    for (const kit::Command& command : kit::handle(event, frame_, services, state_))
+        guarded([&] { obey(command); });
 }
 
 /// While a key is being changed, the next one becomes it.
@@ -114,6 +115,10 @@ void Program::back() {
     }
     switch (place_) {
         case Place::loading:
+            if (work_ && work_->to_the_end) {
+                say("The visit is handed in; this is worked out to its end.");
+                return;
+            }
             if (work_) {
                 work_->progress->abandoned = true;
                 const Place from = work_->from;
@@ -182,8 +187,8 @@ void Program::obey_choose(const kit::Command& c) {
 void Program::obey_job(const kit::Command& c) {
     if (c.name == "leave") {
         question_.reset();
-        host_.leave(*visit_);
         save_draft();
+        host_.leave(*visit_);
         desk_.reset();
         visit_.reset();
         open_choose("Your attempt was kept.");

@@ -28,6 +28,7 @@ class MemoryVisit final : public views::Visit {
         attempt_.keep_trail();
     }
     views::Done perform(std::string_view sentence) override {
+        if (disk_full) throw std::runtime_error("the record cannot be written");
         const auto outcome = attempt_.perform(sentence);
         if (!outcome.entry) return {{}, outcome.refusal.text};
         return {outcome.entry->shown, {}};
@@ -36,6 +37,8 @@ class MemoryVisit final : public views::Visit {
     [[nodiscard]] const worksite::Attempt& attempt() const override { return attempt_; }
     [[nodiscard]] const views::JobCard& card() const override { return card_; }
     [[nodiscard]] const std::vector<views::Suspect>& suspects() const override { return suspects_; }
+
+    bool disk_full = false;
 
   private:
     worksite::Attempt attempt_;
@@ -79,6 +82,8 @@ class MemoryHost final : public Host {
         return begun;
     }
     Explained explain(Progress&) override {
+        ++weighed;
+        while (hold) std::this_thread::yield();
         Explained explained;
         explained.view.outcome = "Put right";
         explained.view.steps = {{1.0, "Look at display"}, {2.0, "Hand in"}};
@@ -99,7 +104,10 @@ class MemoryHost final : public Host {
     Solution solve(Progress&) override { return solution; }
     bool job_file_changed() override { return std::exchange(file_changed, false); }
     void keep_draft(const Draft& draft) override { kept = draft; }
-    void leave(views::Visit&) override { ++left; }
+    void leave(views::Visit&) override {
+        ++left;
+        kept_on_leaving = kept;
+    }
     void keep(const Preferences& preferences) override { settings = preferences; }
     std::string save_report() override { return "Saved."; }
     void tell(const std::string& sentence) override { told.push_back(sentence); }
@@ -108,7 +116,9 @@ class MemoryHost final : public Host {
     bool can_resume = false;
     std::string refusal;
     MemoryVisit* at_work = nullptr;
-    Draft kept;
+    Draft kept, kept_on_leaving;
+    std::atomic<int> weighed{0};
+    std::atomic<bool> hold = false;  // weighing takes as long as this is set
     int left = 0;
     std::atomic<int> previews{0};
     Solution solution;
