@@ -41,6 +41,7 @@ class Hands {
     void arrive();
     /// Takes one reading in a mode of scoring::modes(); several values may come with it.
     void take(std::size_t mode, worksite::Quantity quantity);
+    void take_inside(worksite::Quantity quantity);
     /// Carries a remedy out. `care.isolate` false: on a live heater, gloves on.
     void remedy(faults::Remedy remedy);
     /// Draws hot water for a minute and looks: does it serve (again)?

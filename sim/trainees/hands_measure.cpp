@@ -180,21 +180,23 @@ void Hands::at_a_tap(const std::string& what) {
     say("measure " + what + " at " + tap);
 }
 
-void Hands::take(std::size_t mode, Quantity quantity) {
-    if (needs_open_heater(quantity)) {
-        mode_ = 0;
-        if (quantity == Quantity::outlet_ohms) return ohms("outlet sensor");
-        if (quantity == Quantity::inlet_ohms) return ohms("inlet sensor");
-        if (quantity == Quantity::exchanger_ohms) return ohms("exchanger sensor");
-        open_up();
-        if (const auto sentence = isolated_sentence(quantity); !sentence.empty()) {
-            say(std::string(sentence));
-            return;
-        }
-        say(quantity == Quantity::electrode_tip ? "look at flame electrode"
-                                                : "look at heat exchanger fins");
+/// What is behind the cover: the heater is opened for it, isolated.
+void Hands::take_inside(Quantity quantity) {
+    mode_ = 0;
+    if (quantity == Quantity::outlet_ohms) return ohms("outlet sensor");
+    if (quantity == Quantity::inlet_ohms) return ohms("inlet sensor");
+    if (quantity == Quantity::exchanger_ohms) return ohms("exchanger sensor");
+    open_up();
+    if (const auto sentence = isolated_sentence(quantity); !sentence.empty()) {
+        say(std::string(sentence));
         return;
     }
+    say(quantity == Quantity::electrode_tip ? "look at flame electrode"
+                                            : "look at heat exchanger fins");
+}
+
+void Hands::take(std::size_t mode, Quantity quantity) {
+    if (needs_open_heater(quantity)) return take_inside(quantity);
     if (const auto point = point_of(quantity); !point.empty()) manometer_to(point);
     if (mode != mode_ || mode == 3) bring_into(mode);
     if (const auto sentence = wall_sentence(quantity, visit_.job().site); !sentence.empty()) {

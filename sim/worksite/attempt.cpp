@@ -101,7 +101,8 @@ const LogEntry* Attempt::run(std::int64_t ticks) {
     if (!place.over()) return nullptr;
     constexpr std::int64_t ticks_per_s = 10;
     Act wait;
-    wait.number = static_cast<double>((place.tick() - begin + ticks_per_s - 1) / ticks_per_s);
+    const std::int64_t seconds = (place.tick() - begin + ticks_per_s - 1) / ticks_per_s;
+    wait.number = static_cast<double>(seconds);
     place.entry.words = render(wait, place.job);
     place.entry.begin_tick = begin;
     place.entry.kind = LogEntry::Kind::wait;

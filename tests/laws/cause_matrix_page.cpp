@@ -81,7 +81,7 @@ std::string cell(const Line& line, const Findings& one, const Findings& healthy)
     const double is = one.on[line.occasion][line.quantity];
     const double distance = apart(quantity, is, was);
     if (distance < separable) return "·";
-    const std::string text = worksite::text_of(quantity, is);
+    std::string text = worksite::text_of(quantity, is);
     if (worksite::info(quantity).categorical) return text;
     return std::string(is > was ? "↑ " : "↓ ") + text + " (" + units::fixed(distance, 0) + ")";
 }

@@ -1,6 +1,7 @@
 #pragma once
 /// A house whose heater has a fault, drawn from while its events are noted: what the tests of causes need.
 
+#include <cmath>
 #include <optional>
 #include <string>
 
@@ -36,7 +37,7 @@ class FaultyHouse {
         opened_s_ = time_s();
     }
     void run(double seconds) {
-        const long ticks = static_cast<long>(seconds / signals::tick_s + 0.5);
+        const long ticks = std::lround(seconds / signals::tick_s);
         for (long i = 0; i < ticks; ++i) tick();
     }
     void press_reset() {

@@ -208,7 +208,7 @@ void JobDesk::go_to_named(kit::State& state) {
         say(refusal.empty() ? "Nothing of that name is here." : refusal);
         return;
     }
-    const auto row = rows.front();
+    const auto& row = rows.front();
     if (row.id.starts_with(suggested_act)) {  // only what was written out is done at once
         state.focus = "goto." + row.id;
         state.focus_shown = true;

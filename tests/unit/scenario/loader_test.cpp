@@ -166,12 +166,12 @@ flow = "10 L/min"
 class FilesOnFiles : public testing::Test {
   protected:
     void SetUp() override {
-        folder_.write("heater.toml", "gas = \"natural gas\"\n");
-        folder_.write("house.toml", house);
-        folder_.write("plain.toml", plain);
+        folder.write("heater.toml", "gas = \"natural gas\"\n");
+        folder.write("house.toml", house);
+        folder.write("plain.toml", plain);
     }
-    Loaded load_job() { return load(folder_.write("jobs/job.toml", job_on_files)); }
-    Folder folder_;
+    Loaded load_job() { return load(folder.write("jobs/job.toml", job_on_files)); }
+    Folder folder;
 };
 
 TEST_F(FilesOnFiles, TheUppermostKeyHolds) {
@@ -185,9 +185,9 @@ TEST_F(FilesOnFiles, TheUppermostKeyHolds) {
 }
 
 TEST_F(FilesOnFiles, AListGivenAboveReplacesTheWholeList) {
-    folder_.write("house.toml", std::string(house) +
-                                    "[[tap]]\nname = \"bath tap\"\n"
-                                    "flow = \"17 L/min\"\n");
+    folder.write("house.toml", std::string(house) +
+                                   "[[tap]]\nname = \"bath tap\"\n"
+                                   "flow = \"17 L/min\"\n");
     const Loaded loaded = load_job();
     ASSERT_EQ(loaded.job.site.taps.size(), 1U);
     EXPECT_EQ(loaded.job.site.taps[0].name, "bath tap");
@@ -198,18 +198,18 @@ TEST_F(FilesOnFiles, HashIsTheSameTwiceAndChangesWithAnyFile) {
     EXPECT_EQ(load_job().hash, first);
     for (const char* file : {"house.toml", "plain.toml", "heater.toml"}) {
         const std::string before = load_job().hash;
-        std::ofstream(folder_.path() / file, std::ios::app) << "# one more word\n";
+        std::ofstream(folder.path() / file, std::ios::app) << "# one more word\n";
         EXPECT_NE(load_job().hash, before) << file;
     }
 }
 
 TEST_F(FilesOnFiles, AnOverriddenMistakeIsStillReported) {
-    folder_.write("house.toml", with(house, "12 °C", "12 kPa"));
+    folder.write("house.toml", with(house, "12 °C", "12 kPa"));
     EXPECT_EQ(load_job().problems.size(), 1U);
 }
 
 TEST_F(FilesOnFiles, ACircleIsRefusedWhereItCloses) {
-    folder_.write("plain.toml", "builds_on = \"./house.toml\"\n" + std::string(plain));
+    folder.write("plain.toml", "builds_on = \"./house.toml\"\n" + std::string(plain));
     const Loaded loaded = load_job();
     ASSERT_EQ(loaded.problems.size(), 1U);
     EXPECT_NE(loaded.problems[0].found.find("leads back to itself"), std::string::npos);
@@ -217,8 +217,8 @@ TEST_F(FilesOnFiles, ACircleIsRefusedWhereItCloses) {
 }
 
 TEST_F(FilesOnFiles, AFolderIsNotAFile) {
-    std::filesystem::remove(folder_.path() / "plain.toml");
-    std::filesystem::create_directories(folder_.path() / "plain.toml");
+    std::filesystem::remove(folder.path() / "plain.toml");
+    std::filesystem::create_directories(folder.path() / "plain.toml");
     const Loaded loaded = load_job();
     ASSERT_EQ(loaded.problems.size(), 1U);
     EXPECT_NE(loaded.problems[0].found.find("a folder"), std::string::npos);

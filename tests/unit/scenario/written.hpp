@@ -70,7 +70,7 @@ class Folder {
     Folder& operator=(const Folder&) = delete;
 
     std::filesystem::path write(std::string_view name, std::string_view text) const {
-        const std::filesystem::path file = path_ / name;
+        std::filesystem::path file = path_ / name;
         std::filesystem::create_directories(file.parent_path());
         std::ofstream(file, std::ios::binary) << text;
         return file;
