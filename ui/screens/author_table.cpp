@@ -10,12 +10,35 @@ namespace {
 using kit::Rect;
 using kit::Token;
 
+/// Ends at the right edge; what is longer than the place is cut.
+void text_to_the_right(kit::Stage& stage, const Rect& r, const std::string& words,
+                       const kit::TextStyle& style) {
+    const double w = std::min(r.w, stage.width(words, style));
+    stage.text_shortened({r.right() - w, r.y, w, r.h}, words, style);
+}
+
+/// Too long for one line: the sound house below, in smaller type.
+void draw_tall_cell(kit::Stage& stage, const Rect& r, const PreviewCell& cell, kit::TextStyle style,
+                    const std::string& sound) {
+    constexpr double step = 15.0;
+    style.size = kit::type_size::label;
+    kit::TextStyle below = kit::style::row_quiet;
+    below.size = kit::type_size::label;
+    const double mid = r.centre().y;
+    text_to_the_right(stage, {r.x, mid - step, r.w, step}, cell.faulty, style);
+    text_to_the_right(stage, {r.x, mid, r.w, step}, sound, below);
+    const double w = std::min(r.w, stage.width(cell.faulty, style));
+    if (cell.changed)
+        stage.paint().box({r.right() - w - 1.0, mid - 1.0, w + 2.0, 1.5}, Token::mark);
+}
+
 void draw_cell(kit::Stage& stage, const Rect& r, const PreviewCell& cell) {
     const std::string sound = "[" + cell.sound + "]";
     const double sound_w = stage.width(sound, kit::style::row);
-    stage.text({r.right() - sound_w, r.y, sound_w, r.h}, sound, kit::style::row_quiet);
     const kit::TextStyle style = cell.changed ? kit::style::body_bold : kit::style::body;
     const double w = stage.width(cell.faulty, style), right = r.right() - sound_w - 7.0;
+    if (w + 7.0 + sound_w > r.w) return draw_tall_cell(stage, r, cell, style, sound);
+    stage.text({r.right() - sound_w, r.y, sound_w, r.h}, sound, kit::style::row_quiet);
     stage.text({right - w, r.y, w, r.h}, cell.faulty, style);
     if (cell.changed)
         stage.paint().box({right - w - 1.0, r.centre().y + 8.0, w + 2.0, 2.0}, Token::mark);
