@@ -40,6 +40,8 @@ bool closes_a_gate(const worksite::Attempt& attempt) {
                        [](const worksite::Breach& one) { return one.critical; });
 }
 
+/// A bad path that closed a gate is decided by it (Judgement.* proves that "not yet" follows) and is not weighed:
+/// the shadows are most of the time.
 Walked walk(const std::string& job_name, const std::string& kind) {
     Walked walked;
     const auto loaded = scenario::load(root / "scenarios/jobs" / (job_name + ".toml"));
@@ -60,6 +62,7 @@ Walked walk(const std::string& job_name, const std::string& kind) {
     }
     walked.over = attempt.over();
     walked.closed_a_gate = closes_a_gate(attempt);
+    if (kind == "bad" && walked.closed_a_gate) return walked;
     scoring::Terms terms;
     terms.explained = false;
     walked.assessment = scoring::assess(loaded.job, seed, worksite::Mode::assessed, acts, terms);
@@ -80,15 +83,18 @@ TEST_P(ShippedJob, GoodPathShowsItsCauseMeetsEveryGateAndBeatsTheBadPath) {
     EXPECT_TRUE(good.assessment.fixed);
     EXPECT_GT(good.assessment.true_class_probability, 0.9);
 
+    EXPECT_FALSE(is_suggested_not_yet(good.assessment)) << good.assessment.proposal;
+
     const Walked bad = walk(GetParam(), "bad");
     ASSERT_EQ(bad.trouble, "");
+    EXPECT_FALSE(good.closed_a_gate);
+    if (bad.closed_a_gate) return;
     // Of two causes the first may well be shown; then the other one is still there.
     const bool shown = bad.assessment.true_class_probability > 0.9;
     const bool settled = good.faults == 1 || bad.assessment.fixed;
     EXPECT_FALSE(shown && settled && bad.assessment.gates_met);
-    EXPECT_EQ(bad.assessment.gates_met, !bad.closed_a_gate);
+    EXPECT_TRUE(bad.assessment.gates_met);
     EXPECT_TRUE(is_suggested_not_yet(bad.assessment)) << bad.assessment.proposal;
-    EXPECT_FALSE(is_suggested_not_yet(good.assessment)) << good.assessment.proposal;
     // No overall is given for two causes at once: there the proposal alone tells the paths apart.
     if (good.faults == 1) {
         EXPECT_GT(good.assessment.overall, bad.assessment.overall);
