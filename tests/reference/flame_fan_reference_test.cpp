@@ -83,7 +83,9 @@ TEST(FlameFanReference, MatchesEveryRow) {
         {rows("N003 N004 N005"),
          "concerns the alternating supply of the probe, which is not modelled"},
         {rows("N010 N026 N028"), "another fan: the plant models torque, not shaft efficiency"},
-        {rows("N024 N025"), "scales diameter, which the plant's one fan never changes, or density and diameter together"},
+        {rows("N024 N025"),
+         "scales diameter, which the plant's one fan never changes, or density and diameter "
+         "together"},
     };
     reference::check_file("10_flame_fan", checks, skips);
 }
