@@ -95,7 +95,7 @@ double Attempt::seconds_for(std::string_view sentence) const {
 
 const LogEntry* Attempt::run(std::int64_t ticks) {
     Workplace& place = impl_->place;
-    if (place.over() || place.time_is_up()) return nullptr;
+    if (place.over()) return nullptr;
     const auto begin = place.tick();
     for (std::int64_t i = 0; i < ticks && !place.over() && !place.time_is_up(); ++i) place.step();
     if (!place.over()) return nullptr;

@@ -1,6 +1,7 @@
 #include "ui/app/window_list.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "sim/records/debrief.hpp"
 #include "ui/app/jobs.hpp"
@@ -31,21 +32,25 @@ std::vector<fs::path> records_of(const Context& context, const std::string& job)
     return found;
 }
 
+struct Kept {
+    fs::path file;
+    records::Record record;
+};
+
 /// The record of a job with the highest number; one in which nothing was done yet hides none that is older.
-fs::path latest_record(const Context& context, const std::string& job) {
-    const auto files = records_of(context, job);
-    const auto worked = std::find_if(files.begin(), files.end(), [](const fs::path& file) {
-        const auto record = records::read(file);
-        return !record.good() || !record.acts.empty();
-    });
-    return worked == files.end() ? fs::path() : *worked;
+std::optional<Kept> latest_record(const Context& context, const std::string& job) {
+    for (const fs::path& file : records_of(context, job)) {
+        Kept kept{file, records::read(file)};
+        if (!kept.record.good() || !kept.record.acts.empty()) return kept;
+    }
+    return std::nullopt;
 }
 
 void tell_last(screens::JobRow& row, const Context& context, const scenario::Loaded& loaded) {
     row.last = "not tried";
-    const fs::path file = latest_record(context, row.id);
-    if (file.empty()) return;
-    const auto record = records::read(file);
+    const auto latest = latest_record(context, row.id);
+    if (!latest) return;
+    const records::Record& record = latest->record;
     if (!record.good()) {
         row.last = "record damaged";
         return;
@@ -90,9 +95,8 @@ std::vector<screens::JobRow> job_rows(const Context& context) {
 }
 
 fs::path unfinished_record(const Context& context, const std::string& job) {
-    const fs::path file = latest_record(context, job);
-    if (file.empty()) return {};
-    return records::read(file).closed ? fs::path() : file;
+    const auto latest = latest_record(context, job);
+    return !latest || latest->record.closed ? fs::path() : latest->file;
 }
 
 }  // namespace emberpath::app

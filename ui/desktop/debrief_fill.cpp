@@ -189,15 +189,16 @@ void add_sections(screens::DebriefView& view, const Source& from) {
     std::vector<std::string> unsafe;
     for (const auto& act : debrief.unsafe_acts)
         unsafe.push_back(act.time + " " + act.act + ": " + act.text);
+    std::vector<std::string> short_way;
+    if (!debrief.reference.empty()) short_way.push_back(debrief.reference);
     view.sections = {{"What came of it", from_third_on(debrief.outcome)},
                      {"Unsafe acts", std::move(unsafe)},
                      {"How near to harm", debrief.doses},
                      {"The day after", debrief.day_after},
                      {"What cost most", debrief.moments},
-                     {"A short way", {}},
+                     {"A short way", std::move(short_way)},
                      {"Left open", debrief.open},
                      {"What this cannot tell", debrief.limits}};
-    if (!debrief.reference.empty()) view.sections[5].lines = {debrief.reference};
 }
 
 /// "2.31 kPa" without its unit, which stands beside the trainee's own reading.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "ui/desktop/figures.hpp"
 #include "ui/desktop/search.hpp"
@@ -79,35 +80,34 @@ kit::SoundScene JobDesk::heard() const {
     return {sight.fan_rev_per_s, sight.spark_heard, sight.flame_share, sight.alarm};
 }
 
-/// What can be seen and heard to have changed since it was looked at last, in words.
-std::vector<std::string> JobDesk::changes(const worksite::Sight& now) const {
+/// What can be seen and heard to have changed since this was asked last, in words.
+std::vector<std::string> JobDesk::changes_until(const worksite::Sight& now) {
     std::vector<std::string> said(
         now.noticed.begin() +
             std::min(std::ssize(now.noticed), static_cast<std::ptrdiff_t>(noticed_lines_)),
         now.noticed.end());
-    if (!before_) return said;
+    noticed_lines_ = now.noticed.size();
+    const auto before = std::exchange(before_, now);
+    if (!before) return said;
     const auto word = [](const worksite::Sight& s) {
         return std::string(
             worksite::category_word(worksite::Quantity::display_word, s.display_word));
     };
-    if (word(*before_) != word(now)) said.push_back("The display shows " + word(now) + ".");
+    if (word(*before) != word(now)) said.push_back("The display shows " + word(now) + ".");
     constexpr double audible_rev_per_s = 5.0;
     const bool fan = now.fan_rev_per_s > audible_rev_per_s,
-               fan_before = before_->fan_rev_per_s > audible_rev_per_s;
+               fan_before = before->fan_rev_per_s > audible_rev_per_s;
     if (fan != fan_before) said.emplace_back(fan ? "The fan starts." : "The fan stops.");
-    if (now.spark_heard && !before_->spark_heard) said.emplace_back("It sparks.");
-    const bool lit = now.flame_share > 0.0, lit_before = before_->flame_share > 0.0;
+    if (now.spark_heard && !before->spark_heard) said.emplace_back("It sparks.");
+    const bool lit = now.flame_share > 0.0, lit_before = before->flame_share > 0.0;
     if (lit != lit_before) said.emplace_back(lit ? "The burner lights." : "The burner goes out.");
-    if (now.alarm && !before_->alarm) said.emplace_back("Your alarm sounds: carbon monoxide.");
+    if (now.alarm && !before->alarm) said.emplace_back("Your alarm sounds: carbon monoxide.");
     return said;
 }
 
 /// What happens by itself is said once.
 void JobDesk::notice_changes() {
-    auto sight = visit_.attempt().sight();
-    for (auto& sentence : changes(sight)) say(std::move(sentence));
-    noticed_lines_ = sight.noticed.size();
-    before_ = std::move(sight);
+    for (auto& sentence : changes_until(visit_.attempt().sight())) say(std::move(sentence));
 }
 
 void JobDesk::say(std::string sentence) {
@@ -135,11 +135,9 @@ bool JobDesk::act(const std::string& sentence) {
 void JobDesk::after(const worksite::LogEntry& entry) {
     const auto sight = visit_.attempt().sight();
     std::string status = status_of(entry, known(sight));
-    for (const std::string& change : changes(sight))
+    for (const std::string& change : changes_until(sight))
         if (status.find(change) == std::string::npos) status += " " + change;
     say(std::move(status));
-    before_ = sight;
-    noticed_lines_ = sight.noticed.size();
     for (const auto& line : entry.shown) {
         const bool unsafe = line.starts_with("Unsafe: ");
         if (!unsafe && !over()) continue;

@@ -88,7 +88,8 @@ class JobDesk {
     bool obey_view(const kit::Command& command, kit::State& state);
     bool obey_hands(const kit::Command& command, kit::State& state);
     void notice_changes();
-    [[nodiscard]] std::vector<std::string> changes(const worksite::Sight& now) const;
+    [[nodiscard]] std::vector<std::string> changes_until(const worksite::Sight& now);
+    [[nodiscard]] screens::RailView rail(const Known& all) const;
     void say_time_is_up();
 
     views::Visit& visit_;

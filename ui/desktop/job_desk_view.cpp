@@ -97,16 +97,21 @@ std::string JobDesk::record_refusal(const std::string& sentence) const {
     return visit_.attempt().check(sentence).text;
 }
 
+screens::RailView JobDesk::rail(const Known& all) const {
+    screens::RailView rail = rail_of(all, visit_.card().mode);
+    rail.time_is_up = visit_.attempt().time_is_up();
+    rail.paused = paused_ || rail.time_is_up;
+    rail.speed = speed_;
+    rail.wait = wait_ == "change" ? "for a change" : wait_;
+    return rail;
+}
+
 screens::JobView JobDesk::view(const kit::State& state) const {
     const auto sight = visit_.attempt().sight();
     const Known all = known(sight);
     const auto readings = readings_of(all);
     screens::JobView job;
-    job.rail = rail_of(all, visit_.card().mode);
-    job.rail.time_is_up = visit_.attempt().time_is_up();
-    job.rail.paused = paused_ || job.rail.time_is_up;
-    job.rail.speed = speed_;
-    job.rail.wait = wait_ == "change" ? "for a change" : wait_;
+    job.rail = rail(all);
     job.site = site_view_of(all, readings);
     job.sheet = sheet_;
     job.camera = camera_;
@@ -170,11 +175,7 @@ screens::WriteUpView JobDesk::write_up(const kit::State&) const {
     const auto sight = visit_.attempt().sight();
     const Known all = known(sight);
     screens::WriteUpView view;
-    view.rail = rail_of(all, visit_.card().mode);
-    view.rail.time_is_up = visit_.attempt().time_is_up();
-    view.rail.paused = paused_ || view.rail.time_is_up;
-    view.rail.speed = speed_;
-    view.rail.wait = wait_ == "change" ? "for a change" : wait_;
+    view.rail = rail(all);
     for (auto& cause : causes_of(all)) {
         if (cause.word == written_cause()) view.cause = cause.title;
         if (cause.belief != screens::Belief::struck) view.held.push_back(std::move(cause));

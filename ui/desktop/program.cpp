@@ -174,8 +174,7 @@ kit::Frame Program::draw(kit::Size size) {
 
 screens::LoadingView Program::loading_view() const {
     if (!work_) return {};
-    return {work_->title, work_->words, work_->progress->share.load(),
-            work_->to_the_end ? "" : "stops and goes back"};
+    return {work_->title, work_->words, work_->progress->share.load(), !work_->to_the_end};
 }
 
 void Program::go(Place place) {

@@ -77,6 +77,10 @@ double Stage::text_shortened(const Rect& box, std::string_view utf8, const TextS
     return w;
 }
 
+double Stage::paragraph_height(double w, std::string_view utf8, const TextStyle& style) const {
+    return static_cast<double>(wrapped(metrics_, style, utf8, w).size()) * line_height(style.size);
+}
+
 double Stage::paragraph(const Rect& box, std::string_view utf8, const TextStyle& style) {
     const double step = line_height(style.size);
     double y = box.y;

@@ -104,6 +104,9 @@ class Stage {
     double text_shortened(const Rect& box, std::string_view utf8, const TextStyle& style);
     /// Wrapped to the width of the box, from its top. Returns the height used.
     double paragraph(const Rect& box, std::string_view utf8, const TextStyle& style);
+    /// The height it would use at that width.
+    [[nodiscard]] double paragraph_height(double w, std::string_view utf8,
+                                          const TextStyle& style) const;
     [[nodiscard]] double width(std::string_view utf8, const TextStyle& style) const {
         return width_of(metrics_, style, utf8);
     }

@@ -8,12 +8,6 @@ namespace {
 using kit::Rect;
 using kit::Token;
 
-double words_height(const kit::Stage& stage, std::string_view words, double width) {
-    return static_cast<double>(
-               kit::wrapped(stage.metrics(), kit::style::row_quiet, words, width).size()) *
-           kit::line_height(kit::type_size::row);
-}
-
 /// Fewest readings that tell each pair of causes apart, as a staircase.
 void draw_pairs(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     const std::size_t n = view.causes.size();
@@ -102,12 +96,13 @@ void draw_check_list(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     double all = view.safe_path.empty()
                      ? 0.0
                      : path_head + path_row * static_cast<double>(view.safe_path.size());
-    for (const CheckView& c : view.checks) all += 28.0 + words_height(stage, c.words, w);
+    for (const CheckView& c : view.checks)
+        all += 28.0 + stage.paragraph_height(w, c.words, kit::style::row_quiet);
     kit::ScrollList list(stage, r, "checks.list", "Checks", all);
     double y = 0.0;
     for (std::size_t i = 0; i < view.checks.size(); ++i) {
         const CheckView& c = view.checks[i];
-        const double h = 28.0 + words_height(stage, c.words, w);
+        const double h = 28.0 + stage.paragraph_height(w, c.words, kit::style::row_quiet);
         const Rect row = list.row(y, h);
         y += h;
         if (list.shows(row)) draw_check(stage, row, c);
@@ -129,7 +124,9 @@ void draw_facts(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     kit::Slicer left(kit::inset(r, 15.0, 6.0));
     kit::panel_heading(stage, left.top(24.0, 6.0), "facts.heading", "What is set", view.file);
     const double customer =
-        view.customer.empty() ? 0.0 : 30.0 + words_height(stage, view.customer, left.rest().w);
+        view.customer.empty()
+            ? 0.0
+            : 30.0 + stage.paragraph_height(left.rest().w, view.customer, kit::style::row_quiet);
     const Rect foot = left.bottom(std::min(customer, left.rest().h * 0.4), 8.0);
     {
         constexpr double h = 44.0;

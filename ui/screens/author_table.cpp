@@ -10,11 +10,12 @@ namespace {
 using kit::Rect;
 using kit::Token;
 
-/// Ends at the right edge; what is longer than the place is cut.
-void text_to_the_right(kit::Stage& stage, const Rect& r, const std::string& words,
-                       const kit::TextStyle& style) {
+/// Ends at the right edge; what is longer than the place is cut. Returns the width drawn.
+double text_to_the_right(kit::Stage& stage, const Rect& r, const std::string& words,
+                         const kit::TextStyle& style) {
     const double w = std::min(r.w, stage.width(words, style));
     stage.text_shortened({r.right() - w, r.y, w, r.h}, words, style);
+    return w;
 }
 
 /// Too long for one line: the sound house below, in smaller type.
@@ -25,9 +26,8 @@ void draw_tall_cell(kit::Stage& stage, const Rect& r, const PreviewCell& cell, k
     kit::TextStyle below = kit::style::row_quiet;
     below.size = kit::type_size::label;
     const double mid = r.centre().y;
-    text_to_the_right(stage, {r.x, mid - step, r.w, step}, cell.faulty, style);
+    const double w = text_to_the_right(stage, {r.x, mid - step, r.w, step}, cell.faulty, style);
     text_to_the_right(stage, {r.x, mid, r.w, step}, sound, below);
-    const double w = std::min(r.w, stage.width(cell.faulty, style));
     if (cell.changed)
         stage.paint().box({r.right() - w - 1.0, mid - 1.0, w + 2.0, 1.5}, Token::mark);
 }
@@ -66,10 +66,8 @@ double draw_heads(kit::Stage& stage, const Rect& r, const AuthorView& view) {
         const double n = std::min(lines, static_cast<double>(words[i].size()));
         for (std::size_t k = 0; static_cast<double>(k) < n; ++k) {
             const double y = r.y + h - 4.0 - step * (n - static_cast<double>(k));
-            const double w =
-                std::min(cells[i + 1].w, stage.width(words[i][k], kit::style::row_quiet));
-            stage.text_shortened({cells[i + 1].right() - w, y, w, step}, words[i][k],
-                                 kit::style::row_quiet);
+            text_to_the_right(stage, {cells[i + 1].x, y, cells[i + 1].w, step}, words[i][k],
+                              kit::style::row_quiet);
         }
     }
     kit::line(stage.paint(), {r.x, r.y + h}, {r.right() - 14.0, r.y + h},

@@ -21,20 +21,18 @@ struct Item {
 
 constexpr double heading_h = 34.0, paragraph_gap = 6.0;
 
-double words_height(const kit::Stage& stage, const std::string& words, double width) {
-    const auto lines = kit::wrapped(stage.metrics(), kit::style::row_quiet, words, width);
-    return static_cast<double>(lines.size()) * kit::line_height(kit::type_size::row);
-}
-
 std::vector<Item> items_of(const kit::Stage& stage, const DebriefView& view, double width) {
     std::vector<Item> items;
     for (const AreaView& area : view.areas)
-        items.push_back({48.0 + words_height(stage, area.reason, width), &area, "", 0});
+        items.push_back({48.0 + stage.paragraph_height(width, area.reason, kit::style::row_quiet),
+                         &area, "", 0});
     for (const SectionView& section : view.sections) {
         if (section.lines.empty()) continue;
         items.push_back({heading_h, nullptr, section.heading, true});
         for (const std::string& line : section.lines)
-            items.push_back({words_height(stage, line, width) + paragraph_gap, nullptr, line});
+            items.push_back(
+                {stage.paragraph_height(width, line, kit::style::row_quiet) + paragraph_gap,
+                 nullptr, line});
     }
     return items;
 }
@@ -162,7 +160,8 @@ void draw_score(kit::Stage& stage, const Rect& r, const DebriefView& view) {
     kit::panel(stage, r);
     kit::Slicer left(kit::inset(r, 15.0, 6.0));
     kit::panel_heading(stage, left.top(24.0, 4.0), "score.heading", "Score", "");
-    const double proposal_h = words_height(stage, view.floor, left.rest().w);
+    const double proposal_h =
+        stage.paragraph_height(left.rest().w, view.floor, kit::style::row_quiet);
     draw_figure(stage, left.top(figure_h + proposal_h + 4.0, 6.0), view);
     const Rect place{left.rest().x, left.rest().y, left.rest().w + 11.0, left.rest().h};
     const double width = left.rest().w - 4.0;

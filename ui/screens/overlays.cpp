@@ -97,9 +97,8 @@ void draw_go_to(kit::Stage& stage, const JobView& job) {
 
 void draw_notice(kit::Stage& stage, const JobView& job) {
     const double w = std::min(520.0, stage.size().w - 24.0);
-    const auto lines = kit::wrapped(stage.metrics(), kit::style::body, job.notice, w - 40.0).size();
-    const Rect r = centred(
-        stage, w, 110.0 + static_cast<double>(lines) * kit::line_height(kit::type_size::body));
+    const Rect r =
+        centred(stage, w, 110.0 + stage.paragraph_height(w - 40.0, job.notice, kit::style::body));
     const auto scope = modal(stage, "notice", job.notice_title, r);
     kit::Slicer left(draw_plate(stage, r, "notice", job.notice_title));
     stage.paint().box({r.x, r.y, 5.0, r.h}, Token::danger);

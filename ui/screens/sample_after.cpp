@@ -146,7 +146,7 @@ SettingsView sample_settings() {
 }
 
 LoadingView sample_loading() {
-    return {"Settling the house", "18 of 30 minutes before you arrive", 0.6, ""};
+    return {"Settling the house", "18 of 30 minutes before you arrive", 0.6};
 }
 
 ErrorView sample_error() {

@@ -64,7 +64,7 @@ void draw_loading(kit::Stage& stage, const LoadingView& view) {
                .role = kit::Role::status,
                .name = view.words,
                .bounds = {column.x, column.y + 62.0, w, 22.0}});
-    if (view.leave.empty()) return;  // it goes on to its end
+    if (!view.can_be_stopped) return;
     const kit::ButtonSpec back{.id = "loading.back",
                                .name = "Stop and go back",
                                .command = {"back"},

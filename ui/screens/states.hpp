@@ -10,7 +10,7 @@ struct LoadingView {
     std::string title{};  // "Settling the house"
     std::string words{};  // "18 of 30 minutes before you arrive"
     double share = 0.0;   // 0 to 1
-    std::string leave{};  // "stops and goes back to the list"
+    bool can_be_stopped = true;
 };
 [[nodiscard]] kit::Frame loading_screen(const Setting& setting, const LoadingView& view);
 

@@ -205,8 +205,7 @@ void draw_readings(kit::Stage& stage, const Rect& r, const WriteUpView& view) {
         "Filled: cited in the write-up. Open: not cited yet. Uncited readings are fine if they "
         "told you nothing.";
     const double note_w = r.w - 2.0 * kit::space::panel;
-    const auto lines = kit::wrapped(stage.metrics(), kit::style::row_quiet, words, note_w);
-    const double note_h = static_cast<double>(lines.size()) * kit::line_height(kit::type_size::row);
+    const double note_h = stage.paragraph_height(note_w, words, kit::style::row_quiet);
     const bool room = left.rest().h - note_h > 130.0;
     const Rect note = kit::inset(left.bottom(room ? note_h + 14.0 : 2.0), kit::space::panel, 6.0);
     constexpr double h = 46.0;

@@ -13,9 +13,7 @@ using testing::HasSubstr;
 
 TEST(Weighing, BeginsOnceHoweverOftenKeysArePressed) {
     Person person;
-    person.enter_house();
-    person.host.hold = true;
-    person.say("hand in");
+    person.hand_in_and_hold();
     person.press(kit::Key::enter);
     person.press(kit::Key::enter);
     person.type("z");
@@ -26,9 +24,7 @@ TEST(Weighing, BeginsOnceHoweverOftenKeysArePressed) {
 
 TEST(Weighing, GoesOnToItsEndWhenSomebodyWantsToGoBack) {
     Person person;
-    person.enter_house();
-    person.host.hold = true;
-    person.say("hand in");
+    person.hand_in_and_hold();
     person.press(kit::Key::escape);
     person.program.elapse(1.0);
     person.look();
@@ -47,8 +43,7 @@ TEST(Leaving, KeepsTheWordsTypedLast) {
     person.click("form.done");
     person.type("tightened it");
     person.press(kit::Key::escape);
-    person.press(kit::Key::escape);
-    person.click("question.yes");
+    person.leave_house();
     EXPECT_EQ(person.host.kept_on_leaving.done, "tightened it");
     EXPECT_EQ(person.program.focus(), "start.go") << "not what lay behind the question";
 }

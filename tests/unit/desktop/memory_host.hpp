@@ -190,6 +190,16 @@ class Person {
         press(kit::Key::enter);
         wait_for(Place::job);
     }
+    void leave_house() {
+        press(kit::Key::escape);
+        click("question.yes");
+    }
+    /// The visit ends, and its weighing does not until it is let go on.
+    void hand_in_and_hold() {
+        enter_house();
+        host.hold = true;
+        say("hand in");
+    }
     /// "/", the words, Enter.
     void say(std::string_view words) {
         type("/");

@@ -291,8 +291,7 @@ TEST(WriteUp, CitesReadingsAndHandsIn) {
 TEST(Leaving, KeepsTheAttempt) {
     Person person;
     person.enter_house();
-    person.press(kit::Key::escape);
-    person.click("question.yes");
+    person.leave_house();
     EXPECT_EQ(person.program.place(), Place::choose);
     EXPECT_EQ(person.host.left, 1);
     EXPECT_THAT(person.node("head.title")->value, HasSubstr("kept"));
@@ -302,8 +301,7 @@ TEST(Resuming, SaysSoAndBringsTheDraftBack) {
     Person person;
     person.enter_house();
     person.host.can_resume = true;
-    person.press(kit::Key::escape);
-    person.click("question.yes");
+    person.leave_house();
     EXPECT_EQ(person.node("start.go")->name, "Go on where you left");
     person.click("start.go");
     person.wait_for(Place::job);
