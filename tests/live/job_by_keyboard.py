@@ -32,6 +32,10 @@ class Keyboard(Desktop):
         for name in names:
             self.next_act(lambda: self.key(str(self.number_of(tag, name))))
 
+    def place_of_focus(self):
+        node = self.focused()
+        return node and (node.role, node.name, node.x, node.y)
+
     def number_of(self, tag, name):
         for _ in range(12):
             here = [n for n in self.nodes() if n.region == f"Actions at {tag}" and n.role == "button"]
@@ -46,13 +50,15 @@ class Keyboard(Desktop):
         raise AssertionError(f"{name} is not offered at {tag}")
 
     def tab_to(self, name):
+        self.settled()  # letters still on their way would change the screen and pass for a moved focus
         for _ in range(60):
-            now = self.focused()
-            if now and now.name.startswith(name):
+            now = self.place_of_focus()
+            if now and now[1].startswith(name):
+                self.settled()
+                assert self.place_of_focus() == now, f"the focus went on from {now} by itself"
                 return
-            before = self.text()
             self.key("Tab")
-            self.until(lambda: self.text() != before, "the focus to move")
+            self.until(lambda: self.place_of_focus() not in (None, now), "the focus to move")
         raise AssertionError(f"Tab does not lead to {name}")
 
 
@@ -60,12 +66,12 @@ def find_the_house(desk):
     """From the list to the house in Tanager Court, by arrow keys."""
     desk.see("Go to the house")
     while not desk.focused().name.endswith("Tanager Court"):
-        if desk.focused().role == "row":
+        here = desk.place_of_focus()
+        if here[0] == "row":
             desk.key("Down")
+            desk.until(lambda: desk.place_of_focus() not in (None, here), "the next job")
         else:
             desk.tab_to("Job ")
-        here = desk.text()
-        desk.until(lambda: desk.text() == here, "a quiet list", 1)
     desk.key("Return")
     desk.until(lambda: desk.focused() and desk.focused().says("selected"), "the house chosen")
     desk.key("Return")
