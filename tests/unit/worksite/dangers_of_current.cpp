@@ -1,0 +1,135 @@
+// Dangers of electricity, met twice: H01 to H08.
+
+#include "tests/unit/worksite/danger_pairs.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+const Acts probe{"measure volts between socket active and socket neutral"};
+const Acts to_insulation{"test insulation between heater active and casing"};
+const Acts lost_neutral_taps{"open bath tap", "close bath tap", "open bath tap"};
+
+Job second_supply() {
+    return with([](Job& job) { job.healthy.electrical.second_source = 1.0; });
+}
+
+std::vector<Danger> of_the_mains() {
+    return {
+        {"H01",
+         "HandOnMains",
+         "live_work",
+         test_job(),
+         dead + Acts{"unplug outlet sensor"},
+         {"take cover off", "unplug outlet sensor"},
+         "mA from hand to hand"},
+        {"H01",
+         "HandOnWhatIsOnlyBelievedDead",
+         "not_proved_dead",
+         test_job(),
+         dead + Acts{"unplug outlet sensor"},
+         {"unplug heater", "lock off plug", "take cover off", "unplug outlet sensor"},
+         "with the power off, but not proved dead"},
+        {"H01",
+         "WhoComesNextOverALockedPlug",
+         "not_locked",
+         test_job(),
+         dead + Acts{"unplug outlet sensor"},
+         {"unplug heater", "take cover off", "prove tester", "test for dead", "prove tester",
+          "unplug outlet sensor"},
+         "anybody could have switched on again"},
+        {"H01",
+         "WhoStandsBeforeLiveTerminals",
+         "cover_off_live",
+         test_job(),
+         {"unplug heater", "take cover off"},
+         {"take cover off"},
+         "still plugged in and on"},
+        {"H02", "LeadsOnLiveTerminals", "live_test", test_job(), dressed + probe, probe,
+         "Leads were held at 230 V without insulating gloves"},
+        {"H02", "MeterAcrossTheSupply", "amps_across_supply", test_job(), dressed + probe,
+         dressed + Acts{"measure amps between socket active and socket neutral"}, "flash"},
+        {"H02", "BoardUnderAnInsulationTester", "tested_live", test_job(), dead + to_insulation,
+         Acts{"take cover off", "put on gloves"} + to_insulation, "a smell of burnt resin"},
+    };
+}
+
+std::vector<Danger> of_pipes_and_feeds() {
+    const Acts part_pipe{"shut water at heater", "undo water union"};
+    return {
+        {"H03", "BothHalvesOfAPipe", "no_bridge", test_job({fault(Cause::neutral_broken)}),
+         Acts{"fit bridging conductor"} + part_pipe, part_pipe, "mA go through you"},
+        {"H03",
+         "WhoWorksOnDespiteATingle",
+         "live_pipe",
+         test_job({fault(Cause::neutral_broken)}),
+         {"open bath tap", "escalate to electricity distributor"},
+         lost_neutral_taps,
+         "You went on working on pipes that stand at"},
+        {"H03",
+         "HouseholdOfALostNeutral",
+         "left_live",
+         test_job({fault(Cause::neutral_broken)}),
+         {"touch bath tap", "escalate electricity supply to electricity distributor", "hand in"},
+         {"touch bath tap", "hand in"},
+         "V on casing or pipes, and nobody told"},
+        {"H04",
+         "HandUnderASecondSupply",
+         "live_work",
+         second_supply(),
+         {"switch main switch off", "switch second supply off", "lock off switchboard",
+          "take cover off", "prove tester", "test for dead", "prove tester",
+          "unplug outlet sensor"},
+         {"switch main switch off", "lock off switchboard", "take cover off",
+          "unplug outlet sensor"},
+         "mA from hand to hand"},
+        {"H05",
+         "HandBehindASwappedSwitch",
+         "live_work",
+         test_job({fault(Cause::supply_swapped)}),
+         dead + Acts{"unplug outlet sensor"},
+         {"switch power off", "take cover off", "unplug outlet sensor"},
+         "mA from hand to hand"},
+    };
+}
+
+std::vector<Danger> of_protection() {
+    const Acts rewired = dead + dressed + Acts{"dry and reseal wiring", "unlock plug"};
+    const Acts fused = dead + dressed;
+    return {
+        {"H06",
+         "HouseWithoutASafetySwitch",
+         "no_safety_switch",
+         test_job(),
+         {"unplug heater", "test safety switch", "close safety switch", "plug in heater",
+          "hand in"},
+         {"use outlet without safety switch", "hand in"},
+         "the heater is fed from an outlet without a safety switch"},
+        {"H06", "LeadBehindALargerFuse", "fuse_oversized", test_job(),
+         fused + Acts{"fit new fuse", "hand in"}, fused + Acts{"fit larger fuse", "hand in"},
+         "the board's fuse is too large"},
+        {"H07", "CasingAfterWorkOnWiring", "not_tested_before_power", test_job(),
+         rewired + Acts{"plug in heater", "measure ohms between casing and earth bar",
+                        "unplug heater", "test insulation between heater active and casing",
+                        "plug in heater", "switch power on"},
+         rewired + Acts{"plug in heater", "switch power on"}, "switched on again without a test"},
+        {"H08",
+         "HandInTheSwitchboard",
+         "beyond_scope",
+         test_job(),
+         dressed + probe,
+         {"measure volts between neutral bar and incoming active"},
+         "an electrician's work"},
+    };
+}
+
+}  // namespace
+
+std::vector<Danger> dangers_of_current() {
+    std::vector<Danger> all = of_the_mains();
+    for (auto& group : {of_pipes_and_feeds(), of_protection()})
+        all.insert(all.end(), group.begin(), group.end());
+    return all;
+}
+
+}  // namespace emberpath::worksite
