@@ -50,15 +50,15 @@ constexpr std::string_view at_any_time =
     "  time             minutes since you arrived\n"
     "  quit             stop here; the attempt is kept and can be taken up again\n";
 
-/// All sentences in two columns, without explanations: what fits a screen.
+/// All sentences in two columns, each with its time but without explanations: what fits a screen.
 std::string overview() {
-    const auto all = views::phrases({});
+    auto all = views::phrases({});
     const std::size_t half = (all.size() + 1) / 2;
+    all.resize(2 * half);  // an empty last one where their number is odd
     std::string text;
     for (std::size_t i = 0; i < half; ++i)
-        text +=
-            row({{48}, {48}},
-                {all[i].pattern, i + half < all.size() ? all[i + half].pattern : std::string()}, 1);
+        text += row({{39}, {7, true}, {39}, {7, true}},
+                    {all[i].pattern, all[i].cost, all[i + half].pattern, all[i + half].cost}, 1);
     return text;
 }
 
@@ -66,8 +66,8 @@ std::string overview() {
 
 std::string help_text(const views::JobCard& card, std::string_view word) {
     if (word.empty())
-        return "Sentences you can say:\n" + overview() + "\nAt any time, and taking none of it:\n" +
-               std::string(at_any_time);
+        return "Sentences you can say, and the time they take:\n" + overview() +
+               "\nAt any time, and taking none of it:\n" + std::string(at_any_time);
     if (word == "all") return table_of(views::phrases({}));
     const auto found = views::phrases(word);
     if (!found.empty()) return table_of(found) + choices_for(found, card);

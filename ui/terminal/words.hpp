@@ -8,7 +8,7 @@
 
 namespace emberpath::terminal {
 
-/// All sentences; or those about one word with what they do, take, and what their {words} can stand for;
+/// All sentences with the time they take; or those about one word with what they do, take, and what their {words} can stand for;
 /// or with "all" everything.
 [[nodiscard]] std::string help_text(const views::JobCard& card, std::string_view word);
 [[nodiscard]] std::string readings_text(const views::Visit& visit);

@@ -7,6 +7,7 @@
 
 #include "sim/scenario/scenario.hpp"
 #include "tests/unit/desktop/memory_host.hpp"
+#include "tests/unit/worksite/observed.hpp"
 
 namespace emberpath::desktop {
 namespace {
@@ -19,17 +20,18 @@ std::string painting(const kit::Frame& frame) {
     return text;
 }
 
-/// All the trainee was shown: what acts said, and what could be seen without one.
-std::string shown_to(const Person& person) {
+/// All the trainee has observed: readings, what the senses said, what stands and stood on the glasses. What else
+/// an act said is not in it: it has to follow, and stands in the painting.
+std::string observed_by(const Person& person) {
     const auto& attempt = person.host.at_work->attempt();
-    std::string text = worksite::all_shown(attempt);
-    const auto sight = attempt.sight();
-    for (const auto& figure : sight.figures)
-        text += worksite::text_of(figure.quantity, figure.value) + "|";
-    // What ears and eyes get without any act: the fan's pitch, the spark, the flame's light, the alarm.
-    text += std::to_string(sight.fan_rev_per_s) + "|" + std::to_string(sight.flame_share);
-    text += std::string(sight.spark_heard ? "spark" : "") + (sight.alarm ? "alarm" : "");
-    return text + std::to_string(sight.display_word) + sight.condition;
+    std::string text;
+    for (const auto& entry : attempt.log()) text += worksite::observed_in(entry);
+    for (const auto& point : attempt.trail()) {
+        for (const auto& figure : point.figures)
+            text += worksite::text_of(figure.quantity, figure.value) + "|";
+        text += std::to_string(point.display_word) + "\n";
+    }
+    return text + worksite::seen_and_heard(attempt.sight());
 }
 
 struct Pair {
@@ -54,7 +56,7 @@ TEST_P(SameSoFar, GivesTheSameTreePaintingAndSound) {
           "open test point inlet", "attach manometer to inlet", "look at room", "wait 10 s"}) {
         one.say(words);
         other.say(words);
-        if (shown_to(one) != shown_to(other)) break;
+        if (observed_by(one) != observed_by(other)) break;
         ++compared;
         ASSERT_EQ(painting(one.program.last_frame()), painting(other.program.last_frame()))
             << "after \"" << words << "\"";
@@ -79,7 +81,7 @@ TEST_P(SameSoFar, DiffersOnceAReadingDoes) {
         one.say(words);
         other.say(words);
     }
-    ASSERT_NE(shown_to(one), shown_to(other));
+    ASSERT_NE(observed_by(one), observed_by(other));
     EXPECT_NE(painting(one.program.last_frame()), painting(other.program.last_frame()));
 }
 
@@ -113,7 +115,7 @@ int compare_while_alike(const worksite::Job& one_job, const worksite::Job& other
     other.enter_house();
     int compared = 0;
     for (const std::string& act : acts) {
-        if (shown_to(one) != shown_to(other)) break;
+        if (observed_by(one) != observed_by(other)) break;
         EXPECT_EQ(painting(one.program.last_frame()), painting(other.program.last_frame()))
             << "before \"" << act << "\"";
         EXPECT_EQ(one.program.heard(), other.program.heard());

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <set>
 
 #include "sim/worksite/acts.hpp"
@@ -40,13 +41,18 @@ TEST(Language, NamesEverySentenceOnce) {
 
 TEST(Language, GivesEveryActOneDoingAndOneRow) {
     std::multiset<int> doings;
-    for (const auto table :
-         {look_doings(), service_doings(), electrical_doings(), measure_doings(), supply_doings(),
-          protection_doings(), gas_doings(), flue_doings(), water_doings(), panel_doings(),
-          remedy_doings(), proof_doings(), write_doings(), house_doings()})
+    for (const auto table : {look_doings(), service_doings(), electrical_doings(), measure_doings(),
+                             supply_doings(), protection_doings(), gas_doings(), flue_doings(),
+                             water_doings(), panel_doings(), remedy_doings(), proof_doings(),
+                             write_doings(), house_doings(), kit_doings(), danger_doings()})
         for (const auto& doing : table) doings.insert(static_cast<int>(doing.verb));
-    for (int verb = 0; verb <= static_cast<int>(Verb::test_draught); ++verb)
+    for (int verb = 0; verb <= static_cast<int>(Verb::measure_companion_link); ++verb) {
         EXPECT_EQ(doings.count(verb), 1U) << verb;
+        EXPECT_TRUE(
+            std::any_of(phrase_rows().begin(), phrase_rows().end(),
+                        [&](const PhraseRow& row) { return static_cast<int>(row.verb) == verb; }))
+            << verb;
+    }
     for (const auto& row : phrase_rows()) EXPECT_EQ(doing_of(row.verb).verb, row.verb);
 }
 

@@ -1,0 +1,122 @@
+// Proves that help names every act of the program with the time it takes, and that every sentence of a house is
+// understood where it is typed.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <sstream>
+
+#include "sim/scenario/scenario.hpp"
+#include "sim/worksite/acts.hpp"
+#include "tests/unit/ui/house_visit.hpp"
+#include "tests/unit/worksite/house.hpp"
+#include "ui/terminal/terminal.hpp"
+#include "ui/terminal/words.hpp"
+
+namespace emberpath::terminal {
+namespace {
+
+/// A house that has one of everything a sentence can name.
+worksite::Job full_house() {
+    worksite::Job job = worksite::cylinder_job();
+    job.site.windows = {{"laundry window", 0.0, false}};
+    job.site.fans = {{"rangehood", 0.02, false}};
+    job.site.wall_controllers = {"bathroom controller"};
+    return job;
+}
+
+std::string trimmed(const std::string& cell) {
+    const auto first = cell.find_first_not_of(' ');
+    if (first == std::string::npos) return {};
+    return cell.substr(first, cell.find_last_not_of(' ') - first + 1);
+}
+
+std::string cell(const std::string& line, std::size_t begin, std::size_t width) {
+    return begin < line.size() ? trimmed(line.substr(begin, width)) : std::string();
+}
+
+/// Sentence to time, as the two columns of plain help print them; a long sentence goes on in the next line.
+void read_column(const std::string& text, std::size_t begin,
+                 std::map<std::string, std::string>& into) {
+    std::istringstream in(text);
+    std::string sentence, time;
+    const auto keep = [&] {
+        if (!sentence.empty()) into[sentence] = time;
+    };
+    std::getline(in, sentence);  // the heading
+    sentence.clear();
+    for (std::string line; std::getline(in, line) && !line.empty();) {
+        const std::string words = cell(line, begin, 39), cost = cell(line, begin + 41, 7);
+        if (cost.empty()) {
+            sentence += words.empty() ? "" : " " + words;
+            continue;
+        }
+        keep();
+        sentence = words;
+        time = cost;
+    }
+    keep();
+}
+
+TEST(Help, ListsEverySentenceOfTheProgramWithTheTimeItTakes) {
+    const HouseVisit visit(full_house());
+    std::map<std::string, std::string> listed;
+    const std::string text = help_text(visit.card(), {});
+    read_column(text, 1, listed);
+    read_column(text, 51, listed);
+    for (const auto& phrase : worksite::phrases()) {
+        const auto found = listed.find(std::string(phrase.pattern));
+        ASSERT_NE(found, listed.end()) << phrase.pattern;
+        EXPECT_EQ(found->second, views::cost_text(phrase.seconds)) << phrase.pattern;
+    }
+    EXPECT_EQ(listed.size(), worksite::phrases().size());
+}
+
+TEST(Help, FindsEachSentenceByItsFirstWord) {
+    const HouseVisit visit(full_house());
+    for (const auto& phrase : worksite::phrases()) {
+        const std::string first(phrase.pattern.substr(0, phrase.pattern.find(' ')));
+        const auto found = views::phrases(first);
+        EXPECT_TRUE(std::any_of(found.begin(), found.end(), [&](const views::PhraseRow& row) {
+            return row.pattern == phrase.pattern && row.cost == views::cost_text(phrase.seconds);
+        })) << phrase.pattern;
+    }
+}
+
+/// No act hides behind a word of the terminal's own, and none of them is unknown to it.
+TEST(Terminal, UnderstandsEverySentenceOfAHouseAndReachesEveryAct) {
+    const worksite::Job job = full_house();
+    const HouseVisit visit(job);
+    std::set<std::pair<worksite::Verb, int>> reached;
+    for (const auto& sentence : worksite::all_sentences(job)) {
+        EXPECT_EQ(answer(visit, sentence), "") << sentence;
+        const auto parsed = worksite::parse_act(sentence, job);
+        ASSERT_TRUE(std::holds_alternative<worksite::Act>(parsed)) << sentence;
+        const auto& act = std::get<worksite::Act>(parsed);
+        reached.insert({act.verb, act.remedy});
+        EXPECT_DOUBLE_EQ(visit.attempt().seconds_for(sentence), worksite::seconds_of(act))
+            << sentence;
+    }
+    for (const auto& row : worksite::phrase_rows())
+        EXPECT_TRUE(reached.contains({row.verb, row.remedy})) << row.phrase.pattern;
+}
+
+/// The time listed is the time it takes, where a sentence names no time or thing of its own.
+TEST(Terminal, ListsTheTimeThatAnActTakes) {
+    const worksite::Job job = full_house();
+    const HouseVisit visit(job);
+    std::size_t compared = 0;
+    for (const auto& phrase : worksite::phrases()) {
+        if (phrase.pattern.find('{') != std::string_view::npos || phrase.seconds <= 0.0) continue;
+        std::string sentence(phrase.pattern.substr(0, phrase.pattern.find(" [")));
+        if (!std::holds_alternative<worksite::Act>(worksite::parse_act(sentence, job))) continue;
+        ++compared;
+        EXPECT_DOUBLE_EQ(visit.attempt().seconds_for(sentence), phrase.seconds) << sentence;
+    }
+    EXPECT_GT(compared, 120U);
+}
+
+}  // namespace
+}  // namespace emberpath::terminal
