@@ -26,10 +26,6 @@ double seconds_between(Clock::time_point from, Clock::time_point to) {
     return std::chrono::duration<double>(to - from).count();
 }
 
-kit::Size first_size(kit::Size desktop) {
-    return {std::min(1280.0, desktop.w), std::min(800.0, desktop.h)};
-}
-
 /// What is on the screen as text, for programs that read it aloud: into the file that the environment names.
 class ScreenText {
   public:
@@ -110,7 +106,8 @@ Status run_window(Context& context, const std::filesystem::path& author_file) {
     if (preferences.text_percent == 0)
         preferences.text_percent = static_cast<int>(window::suggested_scale(desktop) * 100.0 + 0.5);
     const kit::Typeface typeface(kit::find_fonts());
-    window::Window window("Emberpath", first_size(desktop), typeface);
+    window::Window window("Emberpath",
+                          window::first_size(desktop, preferences.text_percent / 100.0), typeface);
     desktop::Program program(host, typeface, window.clipboard(), preferences, !author_file.empty());
     log_event("window opened");
     run_until_closed(window, program);

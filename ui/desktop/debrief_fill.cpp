@@ -149,6 +149,7 @@ void add_services(screens::DebriefView& view, const Source& from) {
 void add_hazards(screens::DebriefView& view, const Source& from) {
     for (const auto& breach : from.assessment.breaches) {
         const bool known = breach.act < from.record.acts.size();
+        if (known) view.steps[breach.act].unsafe = true;
         const double from_minute =
             known ? from.minute(from.record.acts[breach.act].tick) : view.minutes;
         const double least = view.minutes / 100.0;

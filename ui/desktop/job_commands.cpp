@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
+#include <utility>
 
 #include "ui/desktop/job_desk.hpp"
 
@@ -42,20 +44,57 @@ bool JobDesk::obey_time(const kit::Command& c) {
     return true;
 }
 
+/// Nearer or farther: about a place of the screen, which stays where it is, or about what is to be seen.
+void JobDesk::zoom(double by, std::optional<kit::Point> about) {
+    constexpr double nearest = 3.0, farthest = 1.0;
+    const double before = camera_.zoom;
+    camera_.zoom = std::clamp(before * by, farthest, nearest);
+    const double k = camera_.zoom / before;
+    if (!about || camera_.zoom == farthest) {
+        camera_ = {.zoom = camera_.zoom};
+        return;
+    }
+    const kit::Point from_middle = *about - sheet_middle_;
+    camera_.x = from_middle.x * (1.0 - k) + camera_.x * k;
+    camera_.y = from_middle.y * (1.0 - k) + camera_.y * k;
+}
+
+bool JobDesk::obey_camera(const kit::Command& c, const kit::State& state) {
+    constexpr double step = 1.2;
+    if (c.name == "zoom in" || c.name == "zoom out") {
+        zoom(c.name == "zoom in" ? step : 1.0 / step, std::nullopt);
+    } else if (c.name == "wheel") {
+        zoom(c.argument == "+1" ? step : 1.0 / step, state.pointer);
+    } else if (c.name == "pan") {
+        const bool fixed = roam_ && roam_->left + roam_->right + roam_->up + roam_->down <= 0.0;
+        if (fixed && !state.roaming) say("All of the drawing is in view.");
+        char* rest = nullptr;
+        camera_.x += std::strtod(c.argument.c_str(), &rest);
+        camera_.y += std::strtod(rest, nullptr);
+    } else {
+        return false;
+    }
+    return true;
+}
+
+void JobDesk::looked_at(const kit::Tree& tree, const std::string& focus) {
+    if (std::exchange(just_selected_, false)) focus_at_selection_ = focus;
+    const kit::Node* drawing = tree.get("sheet.points");
+    if (drawing == nullptr || !drawing->roam) return;
+    roam_ = drawing->roam;
+    sheet_middle_ = drawing->bounds.centre();
+    camera_.x = roam_->at.x;
+    camera_.y = roam_->at.y;
+    camera_.shows = roam_->shows;
+    camera_.placed = true;
+}
+
 bool JobDesk::obey_view(const kit::Command& c, kit::State& state) {
     using screens::SheetShown;
-    constexpr double step = 1.2, nearest = 3.0, farthest = 1.0;
-    const auto zoom = [&](double by) {
-        camera_.zoom = std::clamp(camera_.zoom * by, farthest, nearest);
-        if (camera_.zoom == farthest) camera_ = {};
-    };
     if (c.name == "other sheet") {
         sheet_ = sheet_ == SheetShown::house ? SheetShown::heater : SheetShown::house;
+        camera_ = {};
         say(sheet_ == SheetShown::house ? "The house." : "The heater.");
-    } else if (c.name == "zoom in" || (c.name == "wheel" && c.argument == "+1")) {
-        zoom(step);
-    } else if (c.name == "zoom out" || c.name == "wheel") {
-        zoom(1.0 / step);
     } else if (c.name == "tab") {
         compact_tab_ = c.argument;
     } else if (c.name == "job card") {
@@ -124,7 +163,7 @@ bool JobDesk::obey_hands(const kit::Command& c, kit::State& state) {
 
 bool JobDesk::obey(const kit::Command& c, kit::State& state) {
     if (front_ == screens::InFront::go_to && c.name == "act") front_ = screens::InFront::nothing;
-    return obey_time(c) || obey_view(c, state) || obey_hands(c, state);
+    return obey_time(c) || obey_camera(c, state) || obey_view(c, state) || obey_hands(c, state);
 }
 
 }  // namespace emberpath::desktop

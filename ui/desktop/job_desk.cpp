@@ -158,10 +158,18 @@ void JobDesk::welcome(bool resumed) {
         say("You are at the door. Ask the customer first: press 1. Then look before you touch.");
 }
 
-void JobDesk::only_look(std::string why) {
+void JobDesk::only_look(std::string why, screens::ReplayView moment, std::string status) {
     only_look_ = std::move(why);
+    moment_ = std::move(moment);
     paused_ = true;
-    status_ = only_look_;
+    status_ = std::move(status);
+}
+
+void JobDesk::look_as(const JobDesk& other) {
+    selected_ = other.selected_;
+    sheet_ = other.sheet_;
+    camera_ = other.camera_;
+    compact_tab_ = other.compact_tab_;
 }
 
 bool JobDesk::back() {
@@ -184,6 +192,7 @@ void JobDesk::select(const std::string& tag) {
     const auto thing = find_thing(things_, tag);
     if (thing >= things_.size()) return;
     selected_ = tag;
+    just_selected_ = true;
     page_ = 0;
     front_ = screens::InFront::nothing;
     compact_tab_ = "sheet";

@@ -59,8 +59,12 @@ class JobDesk {
     [[nodiscard]] std::size_t acts() const { return visit_.attempt().log().size(); }
     /// The first sentence: what to do, or that the attempt goes on.
     void welcome(bool resumed);
-    /// Looking only: acts are refused with these words. Time stands.
-    void only_look(std::string why);
+    /// Looking only, at a moment of a visit: acts are refused with these words. Time stands.
+    void only_look(std::string why, screens::ReplayView moment, std::string status);
+    /// Looks at the same as another desk: the same sheet, thing and place.
+    void look_as(const JobDesk& other);
+    /// How the last frame placed the drawing: it stays so until it is moved, or something is to be seen.
+    void looked_at(const kit::Tree& tree, const std::string& focus);
     /// Does a sentence as if it were said; false when it was refused.
     bool act(const std::string& sentence);
 
@@ -86,6 +90,8 @@ class JobDesk {
     void wait_for(const std::string& how);
     bool obey_time(const kit::Command& command);
     bool obey_view(const kit::Command& command, kit::State& state);
+    bool obey_camera(const kit::Command& command, const kit::State& state);
+    void zoom(double by, std::optional<kit::Point> about);
     bool obey_hands(const kit::Command& command, kit::State& state);
     void notice_changes();
     [[nodiscard]] std::vector<std::string> changes_until(const worksite::Sight& now);
@@ -103,6 +109,11 @@ class JobDesk {
     std::size_t in_hand_;   // index into the belt
     screens::SheetShown sheet_ = screens::SheetShown::house;
     screens::Camera camera_;
+    std::optional<kit::Roam> roam_;  // of the drawing as it was last placed
+    kit::Point sheet_middle_;        // on the screen
+    bool just_selected_ = false;     // and not drawn yet
+    std::string focus_at_selection_;
+    std::optional<screens::ReplayView> moment_;
     screens::InFront front_ = screens::InFront::nothing;
     std::string notice_title_, notice_;
     std::string compact_tab_ = "sheet";

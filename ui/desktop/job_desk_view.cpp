@@ -93,6 +93,7 @@ std::vector<std::string> JobDesk::ready_sentences() const {
 }
 
 std::string JobDesk::record_refusal(const std::string& sentence) const {
+    if (moment_) return "only in the house itself";
     if (sentence.empty()) return in_hand_ < belt().size() ? "not connected" : "nothing in hand";
     return visit_.attempt().check(sentence).text;
 }
@@ -101,6 +102,7 @@ screens::RailView JobDesk::rail(const Known& all) const {
     screens::RailView rail = rail_of(all, visit_.card().mode);
     rail.time_is_up = visit_.attempt().time_is_up();
     rail.paused = paused_ || rail.time_is_up;
+    rail.replay = moment_.has_value();
     rail.speed = speed_;
     rail.wait = wait_ == "change" ? "for a change" : wait_;
     return rail;
@@ -116,6 +118,7 @@ screens::JobView JobDesk::view(const kit::State& state) const {
     job.sheet = sheet_;
     job.camera = camera_;
     job.selected = selected_;
+    job.selected_first = just_selected_ || state.focus == focus_at_selection_;
     job.selection = selection();
     job.panel = panel_of(all, readings);
     job.card = card_of(all);
@@ -131,6 +134,7 @@ screens::JobView JobDesk::view(const kit::State& state) const {
     job.notice = notice_;
     job.compact_tab = compact_tab_;
     job.reduce_motion = preferences_.reduce_motion;
+    job.replay = moment_;
     return job;
 }
 

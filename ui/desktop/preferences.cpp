@@ -60,11 +60,11 @@ Preferences preferences_from(std::string_view text) {
     return p;
 }
 
-kit::KeyMap key_map_for(const Preferences& p) {
-    kit::KeyMap map(screens::key_table());
-    for (const auto& [command, chord] : p.keys) (void)map.rebind(command, chord);
-    map.use_characters(p.character_keys);
-    return map;
+KeysFor key_map_for(const Preferences& p) {
+    KeysFor made{kit::KeyMap(screens::key_table()), {}};
+    made.problems = made.keys.rebind_all(p.keys);
+    made.keys.use_characters(p.character_keys);
+    return made;
 }
 
 }  // namespace emberpath::desktop

@@ -23,7 +23,11 @@ struct Preferences {
 [[nodiscard]] std::string to_text(const Preferences& preferences);
 /// Lines that cannot be read are left out: a damaged file must not keep anybody from working.
 [[nodiscard]] Preferences preferences_from(std::string_view text);
-/// The key table with the person's changes; a change that clashes is left out.
-[[nodiscard]] kit::KeyMap key_map_for(const Preferences& preferences);
+/// The key table with the person's changes; a change that clashes is left out, and said.
+struct KeysFor {
+    kit::KeyMap keys;
+    std::vector<std::string> problems;
+};
+[[nodiscard]] KeysFor key_map_for(const Preferences& preferences);
 
 }  // namespace emberpath::desktop

@@ -21,10 +21,14 @@ Program::Program(Host& host, const kit::TextMetrics& metrics, kit::Clipboard& cl
       metrics_(metrics),
       clipboard_(clipboard),
       preferences_(preferences),
-      keys_(key_map_for(preferences)),
+      keys_(screens::key_table()),
       author_(author) {
     if (preferences_.text_percent == 0) preferences_.text_percent = 100;
-    open_choose("");
+    auto [keys, problems] = key_map_for(preferences_);
+    keys_ = std::move(keys);
+    for (const std::string& problem : problems) say("A key of the settings file: " + problem + ".");
+    if (!problems.empty()) settings_problem_ = problems.front();
+    open_choose(problems.empty() ? "" : "A key could not be set: " + problems.front() + ".");
     if (author_) preview();
 }
 
@@ -140,6 +144,8 @@ kit::Frame Program::frame(kit::Size size) {
         frame_ = draw(size);
         kit::settle(frame_, state_);
     }
+    if (place_ == Place::job && desk_) desk_->looked_at(frame_.tree, state_.focus);
+    if (place_ == Place::replay && replay_) replay_->looked_at(frame_.tree, state_.focus);
     return frame_;
 }
 
@@ -237,20 +243,47 @@ void Program::enter(Begun begun, bool replayed) {
     if (!begun.trouble.title.empty()) return show(std::move(begun.trouble));
     auto& visit = replayed ? replayed_visit_ : visit_;
     auto& desk = replayed ? replay_ : desk_;
-    desk.reset();
+    std::unique_ptr<JobDesk> before = std::move(desk);
+    const auto visit_before = std::move(visit);  // the desk before still looks at it
     visit = std::move(begun.visit);
     desk = std::make_unique<JobDesk>(*visit, preferences_,
                                      [this](const std::string& words) { say(words); });
     desk->set_draft(std::move(begun.draft));
+    if (replayed) return show_replay(std::move(before));
     state_ = {};
-    go(replayed ? Place::replay : Place::job);
+    go(Place::job);
     state_.focus = "actions.1";
-    if (replayed)
-        desk->only_look(
-            "Replay: look at the house as it stood then. Left and right change the "
-            "step, Esc goes back.");
-    else
-        desk->welcome(begun.resumed);
+    desk->welcome(begun.resumed);
+}
+
+/// From act to act the eye stays where it was.
+void Program::show_replay(std::unique_ptr<JobDesk> before) {
+    const bool going_on = place_ == Place::replay && before;
+    if (going_on) {
+        replay_->look_as(*before);
+    } else {
+        state_ = {};
+        go(Place::replay);
+        state_.focus = "replay.on";
+    }
+    const auto key = [&](const char* command) { return keys_.caps(command, "replay"); };
+    replay_->only_look("Replay: the house as it stood then, to look at. " + key("step back") +
+                           " and " + key("step on") + " go from step to step, " + key("back") +
+                           " goes back.",
+                       replayed_moment(), explained_.view.status);
+}
+
+screens::ReplayView Program::replayed_moment() const {
+    const auto& view = explained_.view;
+    screens::ReplayView moment;
+    moment.where =
+        "step " + std::to_string(view.step + 1) + " of " + std::to_string(view.steps.size());
+    if (view.step < view.steps.size()) moment.title = view.steps[view.step].title;
+    moment.before = view.step > 0;
+    moment.after = view.step + 1 < view.steps.size();
+    moment.mark_before = screens::marked_step(view, false) != view.step;
+    moment.mark_after = screens::marked_step(view, true) != view.step;
+    return moment;
 }
 
 void Program::visit_ended() {
@@ -345,7 +378,8 @@ screens::SettingsView Program::settings_view() const {
     view.reduce_motion = preferences_.reduce_motion;
     view.sound = preferences_.sound;
     view.character_keys = preferences_.character_keys;
-    for (const kit::Binding& b : keys_.all()) view.keys.push_back({b.command, b.chord, b.words});
+    for (const kit::Binding& b : keys_.all())
+        view.keys.push_back({b.id, b.chord, b.words, b.fixed});
     view.changing = changing_key_;
     view.compact_tab = settings_tab_;
     view.problem = settings_problem_;

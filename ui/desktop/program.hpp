@@ -76,9 +76,12 @@ class Program {
     void go(Place place);
     void open_choose(std::string notice);
     void enter(Begun begun, bool replayed);
+    void show_replay(std::unique_ptr<JobDesk> before);
     void visit_ended();
     void explain();
     void replay_step();
+    void step_to(std::size_t step);
+    [[nodiscard]] screens::ReplayView replayed_moment() const;
     void preview();
     void solve();
     void watch_files(double wall_s);

@@ -91,6 +91,8 @@ bool Program::obey_everywhere(const kit::Command& c) {
             next = *std::max(std::lower_bound(std::begin(sizes), std::end(sizes), next) - 1,
                              std::begin(sizes));
         text_size(next);
+    } else if (c.name == "text usual") {
+        text_size(100);
     } else if (c.name == "day or night") {
         preferences_.night = !preferences_.night;
         host_.keep(preferences_);
@@ -249,35 +251,44 @@ void Program::obey_write_up(const kit::Command& c) {
     }
 }
 
+/// Another act of the debrief, or of the replay, which goes there.
+void Program::step_to(std::size_t step) {
+    auto& view = explained_.view;
+    if (step >= view.steps.size() || step == view.step || busy()) return;
+    view.step = step;
+    view.status = "Step " + std::to_string(view.step + 1) + " of " +
+                  std::to_string(view.steps.size()) + ": " + view.steps[view.step].title + ". " +
+                  view.steps[view.step].detail;
+    say(view.status);
+    if (place_ == Place::replay) replay_step();
+}
+
 void Program::obey_debrief(const kit::Command& c) {
     auto& view = explained_.view;
-    const std::size_t last = view.steps.empty() ? 0 : view.steps.size() - 1;
-    const std::size_t before = view.step;
-    if (c.name == "step back" && view.step > 0) --view.step;
-    if (c.name == "step on" && view.step < last) ++view.step;
+    std::size_t step = view.step;
+    if (c.name == "step back" && step > 0) --step;
+    if (c.name == "step on") ++step;
+    if (c.name == "mark back") step = screens::marked_step(view, false);
+    if (c.name == "mark on") step = screens::marked_step(view, true);
+    if (c.name == "step at") step = screens::step_near(frame_, view, state_.pointer);
+    if (c.name == "step of reading")
+        for (std::size_t i = 0; i < view.steps.size(); ++i)
+            if (std::to_string(view.steps[i].balloon) == c.argument) step = i;
+    if (step != view.step) return step_to(step);
+    if (place_ == Place::replay) {
+        if (replay_) replay_->obey(c, state_);
+        return;
+    }
     if (c.name == "tab") view.compact_tab = c.argument;
     if (c.name == "table") {
         view.compact_tab = "table";
         state_.focus = "table.list";
     }
-    if (c.name == "step at") view.step = screens::step_near(frame_, view, state_.pointer);
-    if (c.name == "step of reading")
-        for (std::size_t i = 0; i <= last && i < view.steps.size(); ++i)
-            if (std::to_string(view.steps[i].balloon) == c.argument) view.step = i;
     if (c.name == "other causes" && !view.columns.empty())
         view.first_column = (view.first_column + 1) % view.columns.size();
-    if (view.step != before && view.step < view.steps.size()) {
-        view.status = "Step " + std::to_string(view.step + 1) + " of " +
-                      std::to_string(view.steps.size()) + ": " + view.steps[view.step].title +
-                      ". " + view.steps[view.step].detail;
-        say(view.status);
-        if (place_ == Place::replay && !busy()) replay_step();
-        return;
-    }
-    if (c.name == "replay" && !busy()) return replay_step();
+    if (c.name == "replay" && !busy()) replay_step();
     if (c.name == "save report") view.status = host_.save_report();
-    if (c.name == "another") return open_choose("");
-    if (place_ == Place::replay && replay_) replay_->obey(c, state_);
+    if (c.name == "another") open_choose("");
 }
 
 void Program::obey_author(const kit::Command& c) {
@@ -300,6 +311,19 @@ void Program::obey_settings(const kit::Command& c) {
         keys_.use_characters(on);
     }
     if (c.name == "change key") changing_key_ = c.argument;
+    if (c.name == "reset keys")
+        question_ = screens::Question{"Give every key its first meaning?",
+                                      "Keys that you changed are forgotten.",
+                                      "All as at first",
+                                      "Keep mine",
+                                      {"reset keys now"},
+                                      false};
+    if (c.name == "reset keys now") {
+        question_.reset();
+        preferences_.keys.clear();
+        keys_ = key_map_for(preferences_).keys;
+        say("All keys are as they were at first.");
+    }
     host_.keep(preferences_);
 }
 

@@ -44,10 +44,12 @@ struct PointerPress {
     Point at;
     bool secondary = false;
     Modifiers modifiers{};
+    bool middle = false;
 };
 struct PointerRelease {
     Point at;
     bool secondary = false;
+    bool middle = false;
 };
 struct Wheel {
     Point at;

@@ -11,6 +11,8 @@ namespace {
 
 using Commands = std::vector<Command>;
 
+constexpr std::string_view pan_begin = "pan ";
+
 const Node* focused_node(const Frame& frame, const State& state) {
     return frame.tree.get(state.focus);
 }
@@ -47,8 +49,36 @@ std::string_view place_of(const Frame& frame) {
     return frame.tree.scope() != 0 ? std::string_view("dialog") : std::string_view(frame.where);
 }
 
+/// The drawing that can be shifted at a place of the screen, or the first one there is.
+std::size_t roaming_node(const Tree& tree, const Point* at) {
+    const std::size_t scope = tree.scope();
+    for (std::size_t i = scope; i <= tree.at(scope).last_inside; ++i)
+        if (tree.at(i).roam && (at == nullptr || tree.at(i).visible.contains(*at))) return i;
+    return nothing;
+}
+
+/// Shifts what is drawn, as far as there is something to be seen.
+Commands shift_drawing(const Tree& tree, Point by) {
+    const std::size_t at = roaming_node(tree, nullptr);
+    if (at == nothing) return {};
+    const Roam& room = *tree.at(at).roam;
+    const double x = std::clamp(by.x, -room.left, room.right);
+    const double y = std::clamp(by.y, -room.up, room.down);
+    return {{"pan", std::to_string(x) + " " + std::to_string(y)}};
+}
+
+/// "pan left" and its like: the eye goes there, so the drawing goes the other way.
+Commands pan_by_key(std::string_view way, const Tree& tree) {
+    constexpr double step = 80.0;
+    if (way == "left") return shift_drawing(tree, {step, 0.0});
+    if (way == "right") return shift_drawing(tree, {-step, 0.0});
+    if (way == "up") return shift_drawing(tree, {0.0, step});
+    return shift_drawing(tree, {0.0, -step});
+}
+
 Commands run(std::string_view command, const Frame& frame, State& state) {
     if (command.empty()) return {};
+    if (command.starts_with(pan_begin)) return pan_by_key(command.substr(4), frame.tree);
     if (command.starts_with("prefix.")) {
         state.prefix = command.substr(7);
         return {};
@@ -130,16 +160,21 @@ Commands on_key(const KeyPress& press, const Frame& frame, const Services& servi
         go(frame, next_region(frame.tree, state.memory, state.focus, press.modifiers.shift), state);
         return {};
     }
-    if (plain && (move_by_arrow(press.key, frame, state) || move_by_page(press.key, frame, state)))
+    if (plain && !press.modifiers.shift &&
+        (move_by_arrow(press.key, frame, state) || move_by_page(press.key, frame, state)))
         return {};
-    if (press.repeated) return {};
+    Chord chord{press.key, 0, press.modifiers};
+    // "+" stands above "=" on many keyboards and by itself on others: both are the same key.
+    if (press.key == Key::plus || press.key == Key::minus || press.key == Key::zero)
+        chord.modifiers.shift = false;
+    const auto command = services.keys.command(chord, place_of(frame));
+    if (press.repeated && !command.starts_with(pan_begin)) return {};
     const Node* node = focused_node(frame, state);
     if (node != nullptr && plain && !press.modifiers.shift) {
         if (press.key == Key::enter) return activate(*node);
         if (press.key == Key::space && pressed_by_space(node->role)) return activate(*node);
     }
-    const Chord chord{press.key, 0, press.modifiers};
-    return run(services.keys.command(chord, place_of(frame)), frame, state);
+    return run(command, frame, state);
 }
 
 Commands on_character(const Character& typed, const Frame& frame, const Services& services,
@@ -158,10 +193,13 @@ Commands on_character(const Character& typed, const Frame& frame, const Services
 Commands on_press(const PointerPress& press, const Frame& frame, const Services& services,
                   State& state) {
     if (press.secondary) return {};
-    const std::size_t at = hit(frame.tree, press.at);
+    const std::size_t at = press.middle ? nothing : hit(frame.tree, press.at);
     state.pressed = id_at(frame.tree, at);
     state.pointer = press.at;
-    if (at == nothing) return {};
+    if (at == nothing) {  // on empty drawing, or with the middle button anywhere on it
+        state.roaming = roaming_node(frame.tree, &press.at) != nothing;
+        return {};
+    }
     const Node& node = frame.tree.at(at);
     focus_on(frame.tree, at, state);
     state.focus_shown = node.field.has_value();
@@ -173,6 +211,7 @@ Commands on_press(const PointerPress& press, const Frame& frame, const Services&
 Commands on_release(const PointerRelease& release, const Frame& frame, State& state) {
     const std::string pressed = std::exchange(state.pressed, "");
     const std::string carried = std::exchange(state.dragging, "");
+    if (std::exchange(state.roaming, false) || release.middle) return {};
     const std::size_t at = hit(frame.tree, release.at);
     if (at == nothing || release.secondary) return {};
     const Node& node = frame.tree.at(at);
@@ -183,7 +222,9 @@ Commands on_release(const PointerRelease& release, const Frame& frame, State& st
 
 Commands on_move(const PointerMove& move, const Frame& frame, const Services& services,
                  State& state) {
+    const Point by = move.at - state.pointer;
     state.pointer = move.at;
+    if (state.roaming) return shift_drawing(frame.tree, by);
     state.hovered = id_at(frame.tree, hit(frame.tree, move.at));
     const Node* field = focused_field(frame, state);
     if (field != nullptr && state.pressed == field->id)
@@ -228,7 +269,10 @@ struct Handler {
     Commands operator()(const Resize&) const { return {}; }
     Commands operator()(const CloseRequest&) const { return {{"close window", ""}}; }
     Commands operator()(const WindowFocus& e) const {
-        if (!e.has) state.pressed = state.dragging = state.prefix = "";
+        if (!e.has) {
+            state.pressed = state.dragging = state.prefix = "";
+            state.roaming = false;
+        }
         return {};
     }
 };

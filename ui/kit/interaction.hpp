@@ -17,6 +17,8 @@ struct Services {
 //   "edited" ID         the text of a field changed
 //   "not now" HINT      something was asked for that needs something else first
 //   "drop" WHAT>ID      something was dragged onto a thing
+//   "pan" X Y           a drawing is shifted by so much [logical px]: dragged, or by a key of "pan left",
+//                       "pan right", "pan up", "pan down"
 //   "wheel" +1 or -1    the wheel turned where nothing scrolls
 //   "close window"
 /// Changes the state and returns what the program is asked for, in order.

@@ -1,6 +1,7 @@
 #pragma once
 /// Which key does what, as one table that can be changed. The same table writes the help.
 
+#include <map>
 #include <optional>
 #include <span>
 #include <string>
@@ -25,9 +26,12 @@ struct Chord {
 
 struct Binding {
     std::string command;  // "record"
-    std::string where;    // the place it is for ("job"); empty: everywhere
-    std::string chord;    // as text_of() writes it
-    std::string words;    // what it does, for the help: "record the reading"
+    std::string
+        where;  // the places it is for, with spaces between ("job replay"); empty: everywhere
+    std::string chord;   // as text_of() writes it
+    std::string words;   // what it does, for the help: "record the reading"
+    bool fixed = false;  // known to the kit itself: cannot be given another key
+    std::string id{};    // set by the map: the command; of its second row "help 2"
 };
 
 class KeyMap {
@@ -36,10 +40,16 @@ class KeyMap {
 
     /// The command of a chord at a place: first one for that place, then one for everywhere.
     [[nodiscard]] std::string_view command(const Chord& chord, std::string_view where) const;
-    /// The caps of a command ("R"); empty when it has none or character keys are switched off.
-    [[nodiscard]] std::string caps(std::string_view command) const;
-    /// Gives a command another key. Refuses, and says with which command it clashes, or that it is no key.
-    [[nodiscard]] std::string rebind(std::string_view command, std::string_view chord);
+    /// The caps of a command ("R"), of its row for that place if it has one; empty when it has none or
+    /// character keys are switched off.
+    [[nodiscard]] std::string caps(std::string_view command, std::string_view where = {}) const;
+    /// Gives a row (by its id) another key. Refuses, and says with which command it clashes, that it is no
+    /// key, or that the key is needed to move about.
+    [[nodiscard]] std::string rebind(std::string_view id, std::string_view chord);
+    /// The same for many rows at once, so that two may have changed places. A row that is refused keeps its
+    /// key; returns why, one sentence for each.
+    [[nodiscard]] std::vector<std::string> rebind_all(
+        const std::map<std::string, std::string>& chords_by_id);
     /// All bindings as they are now, in the order of the table.
     [[nodiscard]] std::vector<Binding> all() const;
     /// Bindings that hold at a place, for the help, in the order of the table.
@@ -54,6 +64,10 @@ class KeyMap {
         Binding binding;
         Chord chord;
     };
+    [[nodiscard]] std::string refusal(const Entry& own, std::string_view text) const;
+    [[nodiscard]] const Entry* clash(const Entry& own, const Chord& chord) const;
+    [[nodiscard]] Entry* entry(std::string_view id);
+
     std::vector<Entry> entries_;
     bool characters_on_ = true;
 };

@@ -51,7 +51,8 @@ struct State {
     std::map<std::string, double, std::less<>> scroll;       // by id of the scrolling node
     std::map<std::string, TextEditor, std::less<>> editors;  // by id of the field
     std::string pressed, hovered, dragging;                  // ids; dragging: what is carried
-    std::string prefix;  // a key that waits for the next one: "tool"
+    bool roaming = false;  // the pointer holds a drawing and shifts it
+    std::string prefix;    // a key that waits for the next one: "tool"
     Point pointer;
     std::string in_front, behind;  // id of what is in front of all else; where the focus was before
 };
@@ -68,6 +69,10 @@ class Stage {
     [[nodiscard]] Size size() const { return frame_.size; }
     [[nodiscard]] Rect whole() const { return {0.0, 0.0, frame_.size.w, frame_.size.h}; }
     void place(std::string_view where) { frame_.where = where; }
+    /// The caps of a command as it is given at this place.
+    [[nodiscard]] std::string caps(std::string_view command) const {
+        return keys_.caps(command, frame_.where);
+    }
 
     // Tree.
     class Scope {

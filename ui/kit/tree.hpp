@@ -44,6 +44,14 @@ struct FieldSpec {
     bool operator==(const FieldSpec&) const = default;
 };
 
+/// How far what is drawn inside a thing can still be shifted each way, and by how much it is [logical px].
+struct Roam {
+    double left = 0.0, right = 0.0, up = 0.0, down = 0.0;
+    Point at{};
+    std::string shows{};  // id of the thing that was brought into view
+    bool operator==(const Roam&) const = default;
+};
+
 inline constexpr std::size_t nothing = static_cast<std::size_t>(-1);
 
 struct Node {
@@ -62,6 +70,7 @@ struct Node {
     bool accepts_drop = false;
     double content_height = 0.0;  // of what scrolls inside; 0: does not scroll
     std::optional<FieldSpec> field{};
+    std::optional<Roam> roam{};  // a drawing larger than its place
 
     Rect visible{};  // what clipping leaves of the bounds
     std::size_t parent = nothing;

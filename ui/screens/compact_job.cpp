@@ -50,8 +50,9 @@ void draw_sheet_tab(kit::Stage& stage, const Rect& r, const JobView& job) {
             draw_house_sheet(stage, inside.rest(), job);
         else
             draw_heater_sheet(stage, inside.rest(), job);
-        if (job.rail.paused) draw_paused_plate(stage, r, job);
+        if (job.rail.paused && !job.replay) draw_paused_plate(stage, r, job);
     }
+    if (job.replay) draw_replay_plate(stage, r, *job.replay);
     kit::line(stage.paint(), {strip.x, strip.y}, {strip.right(), strip.y},
               {.width = 2.0, .ink = kit::Token::ink});
     draw_selection(stage, strip, job.selection);
@@ -76,47 +77,80 @@ void draw_tab(kit::Stage& stage, const Rect& r, const JobView& job) {
     draw_sheet_tab(stage, r, job);
 }
 
-void draw_foot(kit::Stage& stage, const Rect& r, const JobView& job) {
-    const auto region = stage.region("foot", "Main actions", r);
-    const kit::KeyMap& keys = stage.keys();
+std::vector<kit::ButtonSpec> foot_buttons(const kit::Stage& stage, const JobView& job) {
     const bool ready = job.record_refusal.empty();
     // Where another region already holds the same button, its key belongs there.
-    const std::array specs{
-        kit::ButtonSpec{.id = "foot.record",
-                        .name = "Record reading",
-                        .command = {"record"},
-                        .caps = keys.caps("record"),
-                        .shortcut = job.compact_tab == "evidence" ? "" : "record",
-                        .hint = job.record_refusal,
-                        .primary = ready,
-                        .enabled = ready},
-        kit::ButtonSpec{.id = "foot.pause",
-                        .name = job.rail.paused ? "Run" : "Pause",
-                        .command = {"pause"},
-                        .caps = keys.caps("pause"),
-                        .shortcut = "pause"},
-        kit::ButtonSpec{.id = "foot.speed",
-                        .name = "Speed " + std::to_string(job.rail.speed) + "×",
-                        .command = {"speed"},
-                        .caps = keys.caps("speed"),
-                        .shortcut = "speed"},
-        kit::ButtonSpec{.id = "foot.wait",
-                        .name = "Wait " + job.rail.wait,
-                        .command = {"wait"},
-                        .caps = keys.caps("wait"),
-                        .shortcut = "wait"},
-        kit::ButtonSpec{.id = "foot.write-up",
-                        .name = "Write-up",
-                        .command = {"write-up"},
-                        .caps = keys.caps("write-up"),
-                        .shortcut = job.compact_tab == "evidence" ? "" : "write-up"}};
-    kit::Slicer left(r);
-    const kit::ButtonSpec help{
-        .id = "foot.help", .name = "Keys", .command = {"help"}, .caps = keys.caps("help")};
-    kit::button(stage, left.right(kit::button_width(stage, help), 8.0), help);
-    for (const kit::ButtonSpec& spec : specs) {
-        const double w = kit::button_width(stage, spec);
-        if (w <= left.rest().w) kit::button(stage, left.left(w, 8.0), spec);
+    const bool evidence = job.compact_tab == "evidence";
+    std::vector<kit::ButtonSpec> specs{{.id = "foot.record",
+                                        .name = "Record reading",
+                                        .command = {"record"},
+                                        .shortcut = evidence ? "" : "record",
+                                        .hint = job.record_refusal,
+                                        .primary = ready,
+                                        .enabled = ready},
+                                       {.id = "foot.pause",
+                                        .name = job.rail.paused ? "Run" : "Pause",
+                                        .command = {"pause"},
+                                        .shortcut = "pause"},
+                                       {.id = "foot.speed",
+                                        .name = "Speed " + std::to_string(job.rail.speed) + "×",
+                                        .command = {"speed"},
+                                        .shortcut = "speed"},
+                                       {.id = "foot.wait",
+                                        .name = "Wait " + job.rail.wait,
+                                        .command = {"wait"},
+                                        .shortcut = "wait"},
+                                       {.id = "foot.write-up",
+                                        .name = "Write-up",
+                                        .command = {"write-up"},
+                                        .shortcut = evidence ? "" : "write-up"}};
+    if (job.replay) specs = {{.id = "foot.debrief", .name = "Debrief", .command = {"back"}}};
+    specs.push_back({.id = "foot.help", .name = "Keys", .command = {"help"}});
+    for (kit::ButtonSpec& spec : specs) spec.caps = stage.caps(spec.command.name);
+    return specs;
+}
+
+constexpr double foot_line = 32.0, foot_gap = 8.0;
+
+/// The main actions in one line: with their keys where there is room, else their names alone, else short
+/// ones; in two lines only where even those have no room.
+struct Foot {
+    std::vector<kit::ButtonSpec> buttons;
+    std::vector<Rect> boxes;  // from the corner of the foot
+    double height = 0.0;
+};
+Foot lay_out_foot(const kit::Stage& stage, const JobView& job) {
+    Foot foot{foot_buttons(stage, job), {}, 0.0};
+    const double room = stage.size().w - 2.0 * foot_gap;
+    const auto fits = [&](bool with_hint) {
+        std::vector<double> widths;
+        for (kit::ButtonSpec spec : foot.buttons) {
+            if (!with_hint) spec.hint.clear();
+            widths.push_back(kit::button_width(stage, spec));
+        }
+        foot.boxes = kit::wrapped_row({0.0, 0.0, room, 2.0 * foot_line + foot_gap}, widths,
+                                      foot_line, {foot_gap, foot_gap});
+        return foot.boxes.back().y < foot_line;
+    };
+    bool one_line = fits(true);
+    if (!one_line) {
+        for (kit::ButtonSpec& spec : foot.buttons) spec.caps.clear();
+        one_line = fits(true);
+    }
+    if (!one_line) {
+        if (!job.replay) foot.buttons.front().name = "Record";
+        one_line = fits(false);
+    }
+    if (one_line) foot.boxes.back().x = room - foot.boxes.back().w;
+    foot.height = foot.boxes.back().bottom();
+    return foot;
+}
+
+void draw_foot(kit::Stage& stage, const Rect& r, const Foot& foot) {
+    const auto region = stage.region("foot", "Main actions", r);
+    for (std::size_t i = 0; i < foot.buttons.size(); ++i) {
+        const Rect& box = foot.boxes[i];
+        kit::button(stage, {r.x + box.x, r.y + box.y, box.w, box.h}, foot.buttons[i]);
     }
 }
 
@@ -127,7 +161,8 @@ void draw_compact_job(kit::Stage& stage, const JobView& job) {
     draw_rail(stage, left.top(52.0), job.rail, Form::compact);
     draw_tabs(stage, kit::inset(left.top(38.0), 8.0, 4.0), job);
     draw_status(stage, left.bottom(24.0), job.status_time, job.status, {});
-    draw_foot(stage, kit::inset(left.bottom(40.0), 8.0, 4.0), job);
+    const Foot foot = lay_out_foot(stage, job);
+    draw_foot(stage, kit::inset(left.bottom(foot.height + 8.0), foot_gap, 4.0), foot);
     draw_tab(stage, kit::inset(left.rest(), 8.0, 0.0), job);
 }
 

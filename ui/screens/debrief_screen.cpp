@@ -34,6 +34,20 @@ void draw_compact(kit::Stage& stage, const Rect& r, const DebriefView& view) {
 
 }  // namespace
 
+std::size_t marked_step(const DebriefView& view, bool after) {
+    const auto marked = [&](std::size_t i) {
+        return view.steps[i].balloon > 0 || view.steps[i].unsafe;
+    };
+    if (after) {
+        for (std::size_t i = view.step + 1; i < view.steps.size(); ++i)
+            if (marked(i)) return i;
+    } else {
+        for (std::size_t i = std::min(view.step, view.steps.size()); i-- > 0;)
+            if (marked(i)) return i;
+    }
+    return view.step;
+}
+
 kit::Frame debrief_screen(const Setting& setting, const DebriefView& view) {
     kit::Stage stage(setting.metrics, setting.state, setting.keys, setting.size);
     stage.place("debrief");

@@ -21,6 +21,7 @@ struct StepView {
     double bits = 0.0;
     int balloon = 0;  // 0: no numbered reading
     bool cited = true;
+    bool unsafe = false;
 };
 
 /// How many causes were left from this minute on.
@@ -82,6 +83,10 @@ struct DebriefView {
 };
 
 [[nodiscard]] kit::Frame debrief_screen(const Setting& setting, const DebriefView& view);
+
+/// The nearest marked step after the chosen one, or before it: a reading or an unsafe act. The chosen one
+/// when there is none.
+[[nodiscard]] std::size_t marked_step(const DebriefView& view, bool after);
 
 /// The step nearest to a point of the chart in a frame of this screen.
 [[nodiscard]] std::size_t step_near(const kit::Frame& frame, const DebriefView& view,

@@ -95,6 +95,7 @@ void draw_evidence(kit::Stage& stage, const Rect& r, const JobView& job) {
                  .hint = job.record_refusal,
                  .primary = ready,
                  .enabled = ready});
+    if (job.replay) return;
     kit::link(stage, bar.right(80.0),
               {.id = "evidence.write-up",
                .name = "Write-up…",

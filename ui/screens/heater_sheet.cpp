@@ -126,11 +126,13 @@ void draw_heater_sheet(kit::Stage& stage, const Rect& r, const JobView& job) {
                        heater_units.h + above + below};
     const double fit = std::min((r.w - 20.0) / drawing.w, (r.h - 10.0) / drawing.h);
     const double k = std::max(fit, least_scale) * job.camera.zoom;
-    Placing placing{r, drawing, k, std::nullopt, {job.camera.x, job.camera.y}};
-    if (const PointView* shown = point_to_show(stage, job))
-        if (const SheetMark* m = mark_of(shown->spot)) placing.target = m->mark;
-    const Point origin = origin_for(placing);
-    const SheetPen pen(stage, origin, k);
+    const Placed placed =
+        place_sheet(stage, {r, drawing, k}, job, [](const PointView& v) -> std::optional<Point> {
+            const SheetMark* m = mark_of(v.spot);
+            if (m == nullptr) return std::nullopt;
+            return m->mark;
+        });
+    const SheetPen pen(stage, placed.origin, k);
     const bool still = job.reduce_motion || job.rail.paused;
     stage.clip(r);
     LabelPlacer placer(kit::united(r, pen.at(drawing)));
@@ -146,7 +148,8 @@ void draw_heater_sheet(kit::Stage& stage, const Rect& r, const JobView& job) {
                                      .role = kit::Role::group,
                                      .name = "Heater, points and parts",
                                      .bounds = r,
-                                     .moves = kit::Moves::nearest});
+                                     .moves = kit::Moves::nearest,
+                                     .roam = placed.roam});
     draw_points(stage, points, job.selected, placer);
     draw_notes(stage, points, placer);
     stage.unclip();

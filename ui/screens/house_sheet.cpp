@@ -186,13 +186,13 @@ void keep_drawn_things_free(const SheetPen& pen, const HousePlan& plan, LabelPla
 Rect draw_house_sheet(kit::Stage& stage, const Rect& r, const JobView& job, std::string_view tag) {
     const HousePlan plan = plan_of(job.site);
     const double scale = fitting_scale(r, plan.extent, job.camera);
-    Placing placing{r, plan.extent, scale, std::nullopt, {job.camera.x, job.camera.y}};
-    if (const PointView* shown = point_to_show(stage, job))
-        if (const auto it = plan.anchors.find({shown->spot, shown->fixture});
-            it != plan.anchors.end())
-            placing.target = it->second.mark;
-    const Point origin = origin_for(placing);
-    const SheetPen pen(stage, origin, scale);
+    const Placed placed = place_sheet(stage, {r, plan.extent, scale}, job,
+                                      [&](const PointView& v) -> std::optional<Point> {
+                                          const auto it = plan.anchors.find({v.spot, v.fixture});
+                                          if (it == plan.anchors.end()) return std::nullopt;
+                                          return it->second.mark;
+                                      });
+    const SheetPen pen(stage, placed.origin, scale);
     const bool still = job.reduce_motion || job.rail.paused;
     stage.clip(r);
     LabelPlacer placer(kit::united(r, pen.at(plan.extent)));
@@ -211,7 +211,8 @@ Rect draw_house_sheet(kit::Stage& stage, const Rect& r, const JobView& job, std:
                                          .role = kit::Role::group,
                                          .name = "House, points and parts",
                                          .bounds = r,
-                                         .moves = kit::Moves::nearest});
+                                         .moves = kit::Moves::nearest,
+                                         .roam = placed.roam});
         draw_points(stage, points, job.selected, placer);
     }
     if (scale >= least_scale_for_words) draw_words(pen, plan, points, placer);

@@ -44,8 +44,9 @@ void draw_sheet(kit::Stage& stage, const Rect& r, const JobView& job, double str
         if (job.sample)
             stage.text({inner.right() - 190.0, inner.bottom() - 17.0, 180.0, 15.0},
                        "sample figures", kit::style::absent, kit::Align::end);
-        if (job.rail.paused) draw_paused_plate(stage, r, job);
+        if (job.rail.paused && !job.replay) draw_paused_plate(stage, r, job);
     }
+    if (job.replay) draw_replay_plate(stage, r, *job.replay);
     draw_title_strip(stage, strip, job);
 }
 
@@ -77,14 +78,19 @@ void draw_wide(kit::Stage& stage, const JobView& job, Form form) {
     static const std::array hints{KeyHint{"next region", "next region"},
                                   KeyHint{"go to", "go to a point"}, KeyHint{"pause", "pause"},
                                   KeyHint{"help", "all keys"}};
-    draw_status(stage, status, job.status_time, job.status, hints);
+    static const std::array replay_hints{
+        KeyHint{"step back", "step back"}, KeyHint{"step on", "step on"},
+        KeyHint{"mark on", "next marked one"}, KeyHint{"help", "all keys"}};
+    draw_status(stage, status, job.status_time, job.status,
+                job.replay ? std::span<const KeyHint>(replay_hints) : hints);
 }
 
 }  // namespace
 
 kit::Frame job_screen(const Setting& setting, const JobView& job, InFront front) {
     kit::Stage stage(setting.metrics, setting.state, setting.keys, setting.size);
-    stage.place("job");
+    const char* place = job.replay ? "replay" : "job";
+    stage.place(place);
     stage.paint().box(stage.whole(), kit::Token::desk);
     const Form form = form_for(setting.size);
     if (form == Form::compact)
@@ -92,7 +98,7 @@ kit::Frame job_screen(const Setting& setting, const JobView& job, InFront front)
     else
         draw_wide(stage, job, form);
     draw_in_front(stage, job, front);
-    return finished(stage, setting, "job");
+    return finished(stage, setting, place);
 }
 
 }  // namespace emberpath::screens

@@ -1,6 +1,7 @@
 #pragma once
 /// The job screen's contents in plain words and trade units.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,7 @@ struct RailView {
     std::string mode{};            // "coached" or "assessed"
     std::vector<ServiceCell> cells{};
     bool paused = false;
+    bool replay = false;      // time is gone through by acts; nothing runs
     bool time_is_up = false;  // nothing can be done at the house any more
     int speed = 1;            // 1, 5 or 20
     std::string wait{};       // "30 s"
@@ -163,12 +165,21 @@ struct KeyHint {
 
 enum class SheetShown { house, heater };
 
+/// Where a replay stands among the acts of the visit.
+struct ReplayView {
+    std::string where{};                           // "Act 9 of 16"
+    std::string title{};                           // what was done: "Read manometer"
+    bool before = false, after = false;            // there is an act before, after
+    bool mark_before = false, mark_after = false;  // and a marked one
+};
+
 struct JobView {
     RailView rail{};
     SiteView site{};
     SheetShown sheet = SheetShown::house;
     Camera camera{};
     std::string selected{};  // tag of the selected point or part
+    bool selected_first = false;  // it is to be seen, wherever the focus is
     SelectionView selection{};
     PanelView panel{};
     CardView card{};
@@ -182,7 +193,8 @@ struct JobView {
     std::string notice_title{}, notice{};  // a plate in front until it is read
     std::string compact_tab = "sheet";     // which region the compact layout shows
     bool reduce_motion = false;
-    bool sample = false;  // invented figures: said on the sheet
+    std::optional<ReplayView> replay{};  // the house is only looked at
+    bool sample = false;                 // invented figures: said on the sheet
 };
 
 }  // namespace emberpath::screens

@@ -132,15 +132,30 @@ void draw_card(kit::Stage& stage, const JobView& job) {
                .bounds = left.rest()});
 }
 
-/// Nine actions and doubled keys in one line each.
+/// "1 to 6", as far as keys follow each other; "1 to 5, X" when one was changed.
+std::string from_to(const std::string& listed, const std::string& next) {
+    const char last = listed.back();
+    const bool follows = next.size() == 1 && next.front() == last + 1 &&
+                         (listed.size() == 1 || listed[listed.size() - 2] == ' ');
+    if (!follows) return listed + ", " + next;
+    const auto to = listed.rfind(" to ");
+    const bool goes_on = to != std::string::npos && to + 5 == listed.size();
+    return (goes_on ? listed.substr(0, to) : listed) + " to " + next;
+}
+
+/// All actions and doubled keys in one line each.
 std::vector<kit::Binding> listed_keys(const kit::KeyMap& keys, std::string_view where) {
     std::vector<kit::Binding> listed;
     for (kit::Binding b : keys.at(where)) {
         const bool action = b.command.starts_with("action.");
-        if (action && b.command != "action.1") continue;
-        if (action) b = {b.command, b.where, "1 to 9", "that action on the selected thing"};
         const bool again = !listed.empty() && listed.back().command == b.command;
-        if (again)
+        const bool further =
+            action && !listed.empty() && listed.back().command.starts_with("action.");
+        if (further)
+            listed.back().chord = from_to(listed.back().chord, b.chord);
+        else if (action)
+            listed.push_back({b.command, b.where, b.chord, "that action on the selected thing"});
+        else if (again)
             listed.back().chord += " or " + b.chord;
         else
             listed.push_back(std::move(b));
@@ -225,7 +240,7 @@ void draw_in_front(kit::Stage& stage, const JobView& job, InFront front) {
         case InFront::nothing:
             break;
         case InFront::keys:
-            draw_keys(stage, "job");
+            draw_keys(stage, job.replay ? "replay" : "job");
             break;
         case InFront::go_to:
             draw_go_to(stage, job);

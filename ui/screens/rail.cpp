@@ -115,6 +115,15 @@ void draw_time_controls(kit::Stage& stage, kit::Slicer& left, const RailView& ra
                .name = "Time",
                .value = rail.clock + ", " + rail.on_site,
                .bounds = clock});
+    if (rail.replay) {
+        const kit::ButtonSpec back{.id = "rail.debrief",
+                                   .name = "Debrief",
+                                   .command = {"back"},
+                                   .caps = stage.caps("back")};
+        const Rect box = left.right(kit::button_width(stage, back), 6.0);
+        kit::button(stage, {box.x, mid - 14.0, box.w, 28.0}, back);
+        return;
+    }
     const std::string wait = "Wait " + rail.wait;
     const Rect waits_box = left.right(24.0, 2.0);
     const Rect wait_box = left.right(stage.width(wait, kit::style::body) + 20.0, 6.0);

@@ -140,7 +140,8 @@ ChooseView sample_choose() {
 
 SettingsView sample_settings() {
     SettingsView v;
-    for (const kit::Binding& b : key_table()) v.keys.push_back({b.command, b.chord, b.words});
+    const kit::KeyMap map(key_table());
+    for (const kit::Binding& b : map.all()) v.keys.push_back({b.id, b.chord, b.words, b.fixed});
     v.changing = "record";
     return v;
 }

@@ -68,8 +68,9 @@ void draw_key(kit::Stage& stage, const Rect& row, const KeyRow& key, bool changi
     if (changing) stage.paint().box(row, Token::mark_wash);
     kit::key_cap(stage, {row.x + 6.0, row.centre().y}, key.chord.empty() ? "none" : key.chord);
     const Rect words{row.x + 100.0, row.y, row.w - 106.0, row.h};
+    const kit::TextStyle quiet = key.fixed ? kit::style::row_quiet : kit::style::row;
     stage.text_shortened(words, changing ? "press the new key, or Esc to keep it" : key.words,
-                         changing ? kit::style::row_bold : kit::style::row);
+                         changing ? kit::style::row_bold : quiet);
 }
 
 void draw_keys_panel(kit::Stage& stage, const Rect& r, const SettingsView& view) {
@@ -78,7 +79,11 @@ void draw_keys_panel(kit::Stage& stage, const Rect& r, const SettingsView& view)
     kit::Slicer left(kit::inset(r, 15.0, 8.0));
     kit::panel_heading(stage, left.top(24.0, 6.0), "keys.heading", "Keys",
                        "Enter on a line changes its key");
-    kit::toggle(stage, left.top(line_h, 4.0),
+    kit::Slicer switches(left.top(line_h, 4.0));
+    const kit::ButtonSpec reset{
+        .id = "keys.reset", .name = "All as at first", .command = {"reset keys"}};
+    kit::button(stage, switches.right(kit::button_width(stage, reset), 10.0), reset);
+    kit::toggle(stage, switches.rest(),
                 {.id = "keys.characters",
                  .name = "Keys of one character",
                  .command = {"character keys", view.character_keys ? "off" : "on"},
@@ -96,14 +101,14 @@ void draw_keys_panel(kit::Stage& stage, const Rect& r, const SettingsView& view)
     for (std::size_t i = 0; i < view.keys.size(); ++i) {
         const KeyRow& key = view.keys[i];
         const Rect row = list.row(28.0 * static_cast<double>(i), 28.0);
-        if (list.shows(row)) draw_key(stage, row, key, key.command == view.changing);
-        stage.add({.id = "keys." + key.command + "." + std::to_string(i),
+        if (list.shows(row)) draw_key(stage, row, key, key.id == view.changing);
+        stage.add({.id = "keys.row." + key.id,
                    .role = kit::Role::row,
                    .name = key.words,
                    .value = key.chord.empty() ? "none" : key.chord,
                    .bounds = row,
-                   .command = {"change key", key.command},
-                   .focusable = true});
+                   .command = {"change key", key.id},
+                   .focusable = !key.fixed});
     }
 }
 

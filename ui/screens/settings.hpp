@@ -6,7 +6,8 @@
 namespace emberpath::screens {
 
 struct KeyRow {
-    std::string command{}, chord{}, words{};
+    std::string id{}, chord{}, words{};
+    bool fixed = false;  // cannot be changed
 };
 
 struct SettingsView {
@@ -17,7 +18,7 @@ struct SettingsView {
     bool sound = true;
     bool character_keys = true;  // keys of one character
     std::vector<KeyRow> keys{};
-    std::string changing{};  // command whose key is being changed; the next key becomes it
+    std::string changing{};  // id of the row whose key is being changed; the next key becomes it
     std::string compact_tab = "looks";  // "looks" or "keys", where only one has room
     std::string problem{};              // why the last key was refused
 };

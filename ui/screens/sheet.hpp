@@ -1,9 +1,12 @@
 #pragma once
 /// The drawing sheet: a frame with zones, and in it the house or the heater.
 
+#include <functional>
+
 #include "ui/kit/stage.hpp"
 #include "ui/kit/widgets.hpp"
 #include "ui/screens/job_view.hpp"
+#include "ui/screens/sheet_pen.hpp"
 
 namespace emberpath::screens {
 
@@ -20,7 +23,14 @@ void draw_paused_plate(kit::Stage& stage, const kit::Rect& sheet, const JobView&
 /// Below this scale the words of secondary parts are left out; their names stay in the tree.
 inline constexpr double least_scale_for_words = 0.84;
 
-/// The point that must be in view: the one in focus, else the selected one; null when there is none.
+/// The point that must be in view: the one that was just selected, else the one in focus; null when there is none.
 [[nodiscard]] const PointView* point_to_show(const kit::Stage& stage, const JobView& job);
+/// Places a drawing as the camera has it, and brings what is to be shown into view when it is another thing
+/// than the camera was moved for. `spot`: where it stands, in units.
+[[nodiscard]] Placed place_sheet(
+    const kit::Stage& stage, Placing placing, const JobView& job,
+    const std::function<std::optional<kit::Point>(const PointView&)>& spot);
+/// Plate and buttons of a replay over the top of the sheet.
+void draw_replay_plate(kit::Stage& stage, const kit::Rect& sheet, const ReplayView& replay);
 
 }  // namespace emberpath::screens

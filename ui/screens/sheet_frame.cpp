@@ -55,12 +55,29 @@ Rect draw_sheet_frame(kit::Stage& stage, const Rect& r, bool paused) {
 
 const PointView* point_to_show(const kit::Stage& stage, const JobView& job) {
     const std::string& focus = stage.state().focus;
-    const PointView* found = nullptr;
+    const PointView *found = nullptr, *focused = nullptr;
     for (const PointView& v : job.site.points) {
-        if (focus == "sheet." + v.tag) return &v;
         if (v.tag == job.selected) found = &v;
+        if (focus == "sheet." + v.tag) focused = &v;
     }
-    return found;
+    const bool selected = focused == nullptr || (job.selected_first && found != nullptr);
+    return selected ? found : focused;
+}
+
+Placed place_sheet(const kit::Stage& stage, Placing placing, const JobView& job,
+                   const std::function<std::optional<kit::Point>(const PointView&)>& spot) {
+    const Camera& camera = job.camera;
+    const PointView* shown = point_to_show(stage, job);
+    const std::string id = shown == nullptr ? "" : "sheet." + shown->tag;
+    // Between a press and its release nothing moves away under the pointer.
+    const bool held = stage.state().pressed.starts_with("sheet.");
+    placing.shift = {camera.x, camera.y};
+    placing.in_the_middle = !camera.placed;
+    if (shown != nullptr && !held && (!camera.placed || camera.shows != id))
+        placing.target = spot(*shown);
+    Placed placed = place_drawing(placing);
+    placed.roam.shows = held ? camera.shows : id;
+    return placed;
 }
 
 void draw_paused_plate(kit::Stage& stage, const Rect& sheet, const JobView& job) {

@@ -8,23 +8,35 @@ struct Span {
     double from, size;
 };
 
-/// Along one direction: centred if it fits, else shifted to show the target and no more emptiness than needed.
-double shifted(Span area, Span drawing, double scale, const double* target, double nudge) {
+/// Along one direction: how far it is shifted from the middle, and how far it may be.
+struct Shift {
+    double middle = 0.0, by = 0.0, most = 0.0;
+};
+
+Shift shifted(Span area, Span drawing, double scale, double wanted, const double* target,
+              bool in_the_middle) {
     const double size = drawing.size * scale;
-    const double centred = area.from + (area.size - size) / 2.0 - drawing.from * scale + nudge;
-    if (size <= area.size || target == nullptr) return centred;
-    const double wanted = area.from + area.size / 2.0 - *target * scale;
-    const double most = area.from - drawing.from * scale;
-    return std::clamp(wanted, most + area.size - size, most);
+    Shift s{area.from + (area.size - size) / 2.0 - drawing.from * scale, 0.0,
+            std::max(0.0, (size - area.size) / 2.0)};
+    s.by = wanted;
+    if (target != nullptr) {
+        const double at = s.middle + *target * scale, centre = area.from + area.size / 2.0;
+        const double room = in_the_middle ? 0.0 : std::max(0.0, area.size / 2.0 - 44.0);
+        s.by = std::clamp(s.by, centre - room - at, centre + room - at);
+    }
+    s.by = std::clamp(s.by, -s.most, s.most);
+    return s;
 }
 
 }  // namespace
 
-kit::Point origin_for(const Placing& p) {
-    const double* x = p.target ? &p.target->x : nullptr;
-    const double* y = p.target ? &p.target->y : nullptr;
-    return {shifted({p.area.x, p.area.w}, {p.drawing.x, p.drawing.w}, p.scale, x, p.nudge.x),
-            shifted({p.area.y, p.area.h}, {p.drawing.y, p.drawing.h}, p.scale, y, p.nudge.y)};
+Placed place_drawing(const Placing& p) {
+    const Shift x = shifted({p.area.x, p.area.w}, {p.drawing.x, p.drawing.w}, p.scale, p.shift.x,
+                            p.target ? &p.target->x : nullptr, p.in_the_middle);
+    const Shift y = shifted({p.area.y, p.area.h}, {p.drawing.y, p.drawing.h}, p.scale, p.shift.y,
+                            p.target ? &p.target->y : nullptr, p.in_the_middle);
+    return {{x.middle + x.by, y.middle + y.by},
+            {x.most + x.by, x.most - x.by, y.most + y.by, y.most - y.by, {x.by, y.by}, {}}};
 }
 
 void draw_hatch(kit::Painter& painter, const kit::Rect& r, double step, kit::Ink ink) {

@@ -66,16 +66,20 @@ class SheetPen {
     double scale_;
 };
 
-/// Where a drawing larger than its place is shifted to, so that `target` can be seen; centred while it fits.
-/// `drawing`: extent in units; `nudge`: the person's own shift [logical px]. Returns the origin for a pen.
+/// Where a drawing larger than its place is shifted to; centred while it fits.
 struct Placing {
     kit::Rect area;     // on the screen
-    kit::Rect drawing;  // in units
+    kit::Rect drawing;  // its extent, in units
     double scale = 1.0;
-    std::optional<kit::Point> target{};  // in units
-    kit::Point nudge{};
+    kit::Point shift{};                  // the person's own, from the middle [logical px]
+    std::optional<kit::Point> target{};  // in units: what must be seen
+    bool in_the_middle = false;  // the target comes there; else it is only drawn in from an edge
 };
-[[nodiscard]] kit::Point origin_for(const Placing& placing);
+struct Placed {
+    kit::Point origin;  // for a pen
+    kit::Roam roam;     // how far it could still be shifted
+};
+[[nodiscard]] Placed place_drawing(const Placing& placing);
 
 /// Sloping lines inside a box [logical px]: cut material in a section drawing.
 void draw_hatch(kit::Painter& painter, const kit::Rect& r, double step, kit::Ink ink);

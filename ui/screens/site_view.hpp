@@ -110,7 +110,10 @@ struct SiteView {
 /// Where the eye is on a sheet.
 struct Camera {
     double zoom = 1.0;        // 1 fits the whole drawing
-    double x = 0.0, y = 0.0;  // shift [logical px]
+    double x = 0.0, y = 0.0;  // shift from the middle [logical px]
+    bool placed =
+        false;  // moved or looked through before; else what is to be seen is in the middle
+    std::string shows{};  // node of what it was moved for; another one is brought into view
 };
 
 }  // namespace emberpath::screens

@@ -8,7 +8,7 @@ void draw_status(kit::Stage& stage, const kit::Rect& r, std::string_view time,
     const auto region = stage.region("status", "Last thing that happened", r);
     kit::Slicer left(kit::inset(r, kit::space::panel, 0.0));
     for (std::size_t i = hints.size(); i-- > 0;) {
-        const std::string caps = stage.keys().caps(hints[i].command);
+        const std::string caps = stage.caps(hints[i].command);
         if (caps.empty()) continue;
         const double words_w = stage.width(hints[i].words, kit::style::row),
                      cap_w = kit::key_cap_width(stage, caps);

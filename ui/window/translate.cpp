@@ -42,17 +42,20 @@ kit::Point place(int x, int y, double scale) {
 
 std::optional<kit::Event> button(const sf::Event& event, double scale, bool shift) {
     const auto& b = event.mouseButton;
-    if (b.button != sf::Mouse::Left && b.button != sf::Mouse::Right) return std::nullopt;
+    const bool secondary = b.button == sf::Mouse::Right, middle = b.button == sf::Mouse::Middle;
+    if (b.button != sf::Mouse::Left && !secondary && !middle) return std::nullopt;
     const kit::Point at = place(b.x, b.y, scale);
-    const bool secondary = b.button == sf::Mouse::Right;
-    if (event.type == sf::Event::MouseButtonReleased) return kit::PointerRelease{at, secondary};
-    return kit::PointerPress{at, secondary, {.shift = shift}};
+    if (event.type == sf::Event::MouseButtonReleased)
+        return kit::PointerRelease{at, secondary, middle};
+    return kit::PointerPress{at, secondary, {.shift = shift}, middle};
 }
 
 }  // namespace
 
 std::optional<kit::Event> Translator::key(const sf::Event::KeyEvent& pressed) {
     repeating_ = false;
+    with_control_ = pressed.control && !pressed.alt;  // both together write text on some keyboards
+    unknown_ = pressed.code < 0;
     if (pressed.code < 0) return std::nullopt;  // a character may still follow
     bool& down = down_[static_cast<std::size_t>(pressed.code)];
     repeating_ = down;
@@ -61,6 +64,20 @@ std::optional<kit::Event> Translator::key(const sf::Event::KeyEvent& pressed) {
     if (ours == kit::Key::none) return std::nullopt;
     return kit::KeyPress{
         ours, {.shift = pressed.shift, .control = pressed.control, .alt = pressed.alt}, repeating_};
+}
+
+/// With Ctrl a character is no text, or Ctrl and minus would be both; where the window system knows no name
+/// for the key, as for a "+" that stands by itself, its character tells which one it was.
+std::optional<kit::Event> Translator::character(std::uint32_t code) {
+    if (code < 0x20 || code == 0x7F) return std::nullopt;
+    if (!with_control_) return kit::Character{static_cast<char32_t>(code), repeating_};
+    if (!unknown_) return std::nullopt;
+    const kit::Key named = code == '+'   ? kit::Key::plus
+                           : code == '-' ? kit::Key::minus
+                           : code == '0' ? kit::Key::zero
+                                         : kit::Key::none;
+    if (named == kit::Key::none) return std::nullopt;
+    return kit::KeyPress{named, {.control = true}, repeating_};
 }
 
 std::optional<kit::Event> Translator::translate(const sf::Event& event, double scale) {
@@ -81,8 +98,7 @@ std::optional<kit::Event> Translator::translate(const sf::Event& event, double s
             if (event.key.code >= 0) down_[static_cast<std::size_t>(event.key.code)] = false;
             return std::nullopt;
         case sf::Event::TextEntered:
-            if (event.text.unicode < 0x20 || event.text.unicode == 0x7F) return std::nullopt;
-            return kit::Character{static_cast<char32_t>(event.text.unicode), repeating_};
+            return character(event.text.unicode);
         case sf::Event::MouseMoved:
             return kit::PointerMove{place(event.mouseMove.x, event.mouseMove.y, scale)};
         case sf::Event::MouseButtonPressed:

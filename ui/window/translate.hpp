@@ -16,9 +16,11 @@ class Translator {
 
   private:
     [[nodiscard]] std::optional<kit::Event> key(const sf::Event::KeyEvent& pressed);
+    [[nodiscard]] std::optional<kit::Event> character(std::uint32_t code);
 
     std::array<bool, sf::Keyboard::KeyCount> down_{};
     bool repeating_ = false;  // the characters that follow come from a held key
+    bool with_control_ = false, unknown_ = false;  // of that key: its character is no text then
 };
 
 }  // namespace emberpath::window

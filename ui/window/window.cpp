@@ -99,6 +99,10 @@ kit::Size Window::desktop() {
     return {static_cast<double>(mode.width), static_cast<double>(mode.height)};
 }
 
+kit::Size first_size(kit::Size desktop, double scale) {
+    return {std::min(1280.0 * scale, desktop.w), std::min(800.0 * scale, desktop.h)};
+}
+
 double suggested_scale(kit::Size desktop) {
     const double room = std::min(desktop.w / 1920.0, desktop.h / 1080.0);
     return std::clamp(std::floor(room * 4.0) / 4.0, 1.0, 2.0);

@@ -47,5 +47,7 @@ class Window {
 
 /// First guess of the text scale on a desktop of that size, until the person chooses: 1, 1.25, 1.5, 1.75 or 2.
 [[nodiscard]] double suggested_scale(kit::Size desktop);
+/// The window at first [px]: 1280 x 800 logical pixels, or the whole desktop where it is smaller.
+[[nodiscard]] kit::Size first_size(kit::Size desktop, double scale);
 
 }  // namespace emberpath::window

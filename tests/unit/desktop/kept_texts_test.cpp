@@ -59,12 +59,13 @@ TEST(Settings, LeaveOutWhatCannotBeRead) {
     EXPECT_EQ(preferences_from("text size = 130\nkey record = no key\nnonsense\n"), Preferences{});
 }
 
-TEST(Settings, LeaveOutAKeyThatClashes) {
+TEST(Settings, LeaveOutAKeyThatClashesAndSaySo) {
     Preferences p;
     p.keys = {{"record", "W"}};
-    EXPECT_EQ(key_map_for(p).caps("record"), "R");
+    EXPECT_EQ(key_map_for(p).keys.caps("record"), "R");
+    EXPECT_EQ(key_map_for(p).problems.size(), 1U);
     p.keys = {{"record", "X"}};
-    EXPECT_EQ(key_map_for(p).caps("record"), "X");
+    EXPECT_EQ(key_map_for(p).keys.caps("record"), "X");
 }
 
 TEST(Figures, AreInKilopascalUnlessMillibarIsWished) {

@@ -87,7 +87,10 @@ class MemoryHost final : public Host {
         Explained explained;
         explained.view.outcome = "Put right";
         explained.view.steps = {{1.0, "Look at display"}, {2.0, "Hand in"}};
-        explained.view.minutes = 2.0;
+        if (!steps.empty()) explained.view.steps = steps;
+        explained.view.columns = {"Nothing wrong"};
+        explained.view.rows = {{1, "P1", "at rest", "1.0 kPa", {{"1.0", false}}}};
+        explained.view.minutes = explained.view.steps.back().minute;
         return explained;
     }
     Begun replay(std::size_t acts, Progress& progress) override {
@@ -122,6 +125,7 @@ class MemoryHost final : public Host {
     int left = 0;
     std::atomic<int> previews{0};
     Solution solution;
+    std::vector<screens::StepView> steps;  // of the debrief; empty: two of them
     bool file_changed = false;
     std::size_t replayed = 0;
     Preferences settings;

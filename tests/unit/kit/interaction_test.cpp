@@ -5,6 +5,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cstdlib>
+
 #include "tests/unit/kit/small_screen.hpp"
 
 namespace emberpath::kit {
@@ -220,6 +222,55 @@ TEST(KeyRepeat, IsWantedInFieldsAndGroupsOnly) {
         state.focus = id;
         EXPECT_EQ(wants_key_repeat(frame, state), wanted) << id;
     }
+}
+
+double part(const Command& pan, int which) {
+    char* rest = nullptr;
+    const double x = std::strtod(pan.argument.c_str(), &rest);
+    return which == 0 ? x : std::strtod(rest, nullptr);
+}
+
+TEST(ADrawing, IsShiftedByDraggingItsEmptyPartAsFarAsItGoes) {
+    Person p;
+    p.does(PointerPress{{265, 190}});
+    p.does(PointerMove{{285, 200}});
+    p.does(PointerMove{{385, 200}});
+    p.does(PointerRelease{{385, 200}});
+    p.does(PointerMove{{100, 100}});
+    ASSERT_EQ(p.asked.size(), 2U) << "and no further when it is let go";
+    EXPECT_EQ(p.asked[0].name, "pan");
+    EXPECT_DOUBLE_EQ(part(p.asked[0], 0), 20.0);
+    EXPECT_DOUBLE_EQ(part(p.asked[0], 1), 10.0);
+    EXPECT_DOUBLE_EQ(part(p.asked[1], 0), 30.0) << "no emptiness is drawn in";
+}
+
+TEST(ADrawing, IsShiftedByTheMiddleButtonEvenOverAThing) {
+    Person p;
+    p.does(PointerPress{{230, 140}, false, {}, true});
+    p.does(PointerMove{{222, 140}});
+    p.does(PointerRelease{{222, 140}, false, true});
+    ASSERT_EQ(p.asked.size(), 1U) << "and nothing is selected";
+    EXPECT_DOUBLE_EQ(part(p.asked[0], 0), -8.0);
+}
+
+TEST(ADrawing, IsShiftedByKeysWhileArrowsMoveTheFocus) {
+    Person p;
+    p.state.focus = "right.P1";
+    p.presses(Key::left, {.shift = true});
+    p.presses(Key::up, {.shift = true});
+    EXPECT_EQ(p.state.focus, "right.P1");
+    ASSERT_EQ(p.asked.size(), 2U);
+    EXPECT_DOUBLE_EQ(part(p.asked[0], 0), 30.0);
+    EXPECT_DOUBLE_EQ(part(p.asked[1], 1), 80.0);
+    p.presses(Key::right);
+    EXPECT_EQ(p.state.focus, "right.P2");
+}
+
+TEST(PlusAndMinus, MeanTheSameWithShift) {
+    Person p;
+    p.presses(Key::plus, {.shift = true, .control = true});
+    p.presses(Key::plus, {.control = true});
+    EXPECT_THAT(p.asked, ElementsAre(Command{"text larger"}, Command{"text larger"}));
 }
 
 }  // namespace

@@ -83,5 +83,52 @@ TEST(Keys, TheHelpListsThoseOfThePlaceAndOfEverywhere) {
     EXPECT_EQ(listed[2].words, "sign and hand in");
 }
 
+TEST(Keys, MayHoldAtSeveralPlacesAndHaveSeveralRows) {
+    const std::array<Binding, 4> rows{{{"back", "debrief", "B", "step back"},
+                                       {"back", "debrief replay", "Ctrl Left", "step back"},
+                                       {"zoom", "job replay", "+", "nearer"},
+                                       {"other", "house", "X", "something else"}}};
+    KeyMap keys(rows);
+    EXPECT_EQ(keys.command({Key::left, 0, {.control = true}}, "replay"), "back");
+    EXPECT_EQ(keys.command(typed(U'b'), "replay"), "");
+    EXPECT_EQ(keys.caps("back", "replay"), "Ctrl Left");
+    EXPECT_EQ(keys.caps("back", "debrief"), "B");
+    EXPECT_EQ(keys.at("replay").size(), 2U);
+    EXPECT_EQ(keys.rebind("back 2", "M"), "") << "the second row has a key of its own";
+    EXPECT_EQ(keys.caps("back", "debrief"), "B");
+    EXPECT_EQ(keys.command(typed(U'm'), "replay"), "back");
+    EXPECT_EQ(keys.rebind("zoom", "M"), "M already means: step back") << "both hold in the replay";
+    EXPECT_EQ(keys.rebind("other", "M"), "");
+}
+
+TEST(Keys, ThatTheKitItselfUsesCannotBeTakenOrGivenAway) {
+    const std::array<Binding, 3> rows{{{"next region", "", "F6", "next region", true},
+                                       {"record", "job", "R", "record the reading"},
+                                       {"hand in", "job", "Ctrl Enter", "sign and hand in"}}};
+    KeyMap keys(rows);
+    EXPECT_EQ(keys.rebind("record", "F6"), "F6 already means: next region");
+    for (const char* taken : {"Tab", "Shift Tab", "Shift F6", "Left", "Page down", "Enter"})
+        EXPECT_NE(keys.rebind("record", taken), "") << taken;
+    EXPECT_NE(keys.rebind("hand in", "Ctrl C"), "") << "it copies in a field";
+    EXPECT_NE(keys.rebind("next region", "X"), "");
+    EXPECT_EQ(keys.caps("next region"), "F6");
+    EXPECT_EQ(keys.caps("record"), "R");
+}
+
+TEST(Keys, CanChangePlaces) {
+    KeyMap keys(table);
+    EXPECT_TRUE(keys.rebind_all({{"record", "W"}, {"wait", "R"}}).empty());
+    EXPECT_EQ(keys.command(typed(U'w'), "job"), "record");
+    EXPECT_EQ(keys.command(typed(U'r'), "job"), "wait");
+}
+
+TEST(Keys, ThatClashInAFileKeepTheirOwnAndSaySo) {
+    KeyMap keys(table);
+    const auto problems = keys.rebind_all({{"fly", "F"}, {"record", "W"}});
+    ASSERT_EQ(problems.size(), 2U);
+    EXPECT_EQ(problems[1], "W already means: wait again");
+    EXPECT_EQ(keys.command(typed(U'r'), "job"), "record");
+}
+
 }  // namespace
 }  // namespace emberpath::kit

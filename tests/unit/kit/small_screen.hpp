@@ -12,12 +12,15 @@ namespace emberpath::kit {
 inline constexpr int small_list_rows = 8;
 
 inline const KeyMap& small_keys() {
-    static const std::array<Binding, 5> table{{
+    static const std::array<Binding, 8> table{{
         {"back", "", "Esc", "one level back"},
         {"record", "small", "R", "record"},
         {"pause", "small", "Space", "pause or run"},
         {"prefix.tool", "small", "T", "take a tool"},
         {"answer", "dialog", "Y", "yes"},
+        {"pan left", "small", "Shift Left", "further left"},
+        {"pan up", "small", "Shift Up", "further up"},
+        {"text larger", "", "Ctrl +", "larger"},
     }};
     static const KeyMap keys(table);
     return keys;
@@ -76,7 +79,8 @@ inline Frame small_screen(const State& state, bool with_dialog = false) {
                                               .role = Role::group,
                                               .name = "Points",
                                               .bounds = {210, 120, 180, 90},
-                                              .moves = Moves::nearest});
+                                              .moves = Moves::nearest,
+                                              .roam = Roam{10.0, 30.0, 0.0, 500.0}});
             const Point places[] = {{230, 140}, {300, 140}, {232, 190}};
             for (int i = 0; i < 3; ++i)
                 stage.add({.id = "right.P" + std::to_string(i + 1),

@@ -65,10 +65,46 @@ TEST(Translating, ControlCharactersAreNotText) {
         EXPECT_FALSE(t.translate(typed(code), 1.0));
 }
 
+TEST(Translating, WithControlACharacterIsNoText) {
+    Translator t;
+    ASSERT_TRUE(t.translate(key(sf::Keyboard::Hyphen, true), 1.0));
+    EXPECT_FALSE(t.translate(typed('-'), 1.0)) << "else it would also mean minus alone";
+    (void)t.translate(key(sf::Keyboard::Hyphen), 1.0);
+    EXPECT_TRUE(t.translate(typed('-'), 1.0));
+}
+
+TEST(Translating, ControlAndAPlusOfItsOwnAreTheKeyThatHasNoName) {
+    Translator t;
+    EXPECT_FALSE(t.translate(key(sf::Keyboard::Unknown, true), 1.0));
+    const auto plus = t.translate(typed('+'), 1.0);
+    ASSERT_TRUE(plus);
+    EXPECT_EQ(std::get<kit::KeyPress>(*plus).key, kit::Key::plus);
+    EXPECT_TRUE(std::get<kit::KeyPress>(*plus).modifiers.control);
+    EXPECT_FALSE(t.translate(typed('*'), 1.0));
+}
+
+TEST(Translating, TheMiddleButtonIsKnown) {
+    Translator t;
+    sf::Event e = button(sf::Event::MouseButtonPressed, 10, 10);
+    e.mouseButton.button = sf::Mouse::Middle;
+    EXPECT_TRUE(std::get<kit::PointerPress>(*t.translate(e, 1.0)).middle);
+    e.type = sf::Event::MouseButtonReleased;
+    EXPECT_TRUE(std::get<kit::PointerRelease>(*t.translate(e, 1.0)).middle);
+}
+
 TEST(Translating, PlacesAreDividedByTheScale) {
     Translator t;
     const auto event = t.translate(button(sf::Event::MouseButtonPressed, 300, 150), 1.5);
     EXPECT_EQ(std::get<kit::PointerPress>(*event).at, (kit::Point{200.0, 100.0}));
+}
+
+TEST(FirstWindow, HasTheSameRoomAtEveryScale) {
+    EXPECT_EQ(first_size({1920, 1400}, 1.0), (kit::Size{1280.0, 800.0}));
+    EXPECT_EQ(first_size({3840, 2160}, 2.0), (kit::Size{2560.0, 1600.0}));
+    EXPECT_EQ(first_size({2560, 1440}, 1.25), (kit::Size{1600.0, 1000.0}));
+    EXPECT_EQ(first_size({1920, 1080}, 2.0), (kit::Size{1920.0, 1080.0}))
+        << "never over the desktop";
+    EXPECT_EQ(first_size({1024, 600}, 1.0), (kit::Size{1024.0, 600.0}));
 }
 
 TEST(FirstScale, FollowsTheDesktopInSteps) {
