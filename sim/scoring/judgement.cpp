@@ -44,9 +44,14 @@ std::string objection(const Findings& f, const Outcome& outcome, const Assessmen
         return f.handed_on_safe ? "the heater was made safe, but a reading could still have told "
                                   "the cause, and the fault was not set right."
                                 : "the fault was not set right.";
+    Commitment unhalved = f.diagnosis;
+    unhalved.confirmed = true;
+    if (warrant_of(unhalved) < 0.5)
+        return "the cause written down had " + percent(f.diagnosis.probability) +
+               " on the evidence gathered.";
     if (!f.diagnosis.confirmed)
-        return "the cause rests on the heater's own word alone; no reading taken before could tell "
-               "it from what else was open.";
+        return "no measurement or inspection made before could tell the cause written down from "
+               "what else was open.";
     if (warrant_of(f.diagnosis) < 0.5)
         return "the cause written down had " + percent(f.diagnosis.probability) +
                " on the evidence gathered.";

@@ -1,6 +1,9 @@
 #include "sim/trainees/belief.hpp"
 
 #include <algorithm>
+#include <array>
+
+#include "sim/scoring/glance.hpp"
 
 namespace emberpath::trainees {
 
@@ -66,10 +69,7 @@ Belief::Choice Belief::next(const std::set<Plan>& done, const scoring::SetUps& s
         for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
             const Plan plan{m, static_cast<Quantity>(q)};
             if (done.contains(plan) || !can_be_taken(plan.second, job)) continue;
-            scoring::Reading reading;
-            reading.quantity = plan.second;
-            reading.condition.epoch = 0xffff0000U + static_cast<std::uint32_t>(m);
-            reading.cycle = m == in_mode ? cycle_ : -1 - static_cast<int>(m);
+            const scoring::Reading reading = reading_of(plan, in_mode);
             Choice choice{plan, 0.0, set_ups.minutes(plan.second)};
             if (m != in_mode) choice.minutes += all[m].minutes;
             const auto predicted = scoring::signature(here, m, plan.second);
@@ -77,6 +77,42 @@ Belief::Choice Belief::next(const std::set<Plan>& done, const scoring::SetUps& s
             if (most < too_little_bits || most / choice.minutes <= best.rate()) continue;
             choice.bits = evidence_.posterior().expected_bits(reading, predicted);
             if (choice.bits >= too_little_bits && choice.rate() > best.rate()) best = choice;
+        }
+    return best;
+}
+
+scoring::Reading Belief::reading_of(const Plan& plan, std::size_t in_mode) const {
+    scoring::Reading reading;
+    reading.quantity = plan.second;
+    reading.condition.epoch = 0xffff0000U + static_cast<std::uint32_t>(plan.first);
+    reading.cycle = plan.first == in_mode ? cycle_ : -1 - static_cast<int>(plan.first);
+    return reading;
+}
+
+double Belief::separation(const Plan& plan, faults::Remedy remedy, std::size_t in_mode) const {
+    const scoring::SetUps unused;
+    const scoring::Situation here{visit_.job(), bank_->shadows(), evidence_.posterior(), unused};
+    const std::array of{static_cast<std::size_t>(remedy)};
+    return evidence_.posterior()
+        .separation_bits(reading_of(plan, in_mode),
+                         scoring::signature(here, plan.first, plan.second), of)
+        .front();
+}
+
+Belief::Choice Belief::confirming(faults::Remedy remedy, double least, const std::set<Plan>& done,
+                                  const scoring::SetUps& set_ups, std::size_t in_mode) const {
+    Choice best;
+    const worksite::Job& job = visit_.job();
+    const auto all = scoring::modes(job);
+    for (std::size_t m = 0; m < all.size(); ++m)
+        for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+            const Plan plan{m, static_cast<Quantity>(q)};
+            if (done.contains(plan) || scoring::tells_controller_state(plan.second) ||
+                !can_be_taken(plan.second, job))
+                continue;
+            Choice choice{plan, separation(plan, remedy, in_mode), set_ups.minutes(plan.second)};
+            if (m != in_mode) choice.minutes += all[m].minutes;
+            if (choice.bits >= least && choice.rate() > best.rate()) best = choice;
         }
     return best;
 }

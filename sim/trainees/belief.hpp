@@ -39,8 +39,16 @@ class Belief {
     };
     [[nodiscard]] Choice next(const std::set<Plan>& done, const scoring::SetUps& set_ups,
                               std::size_t in_mode) const;
+    /// The reading that best tells a class from all else that is open, per minute; `bits` is that separation
+    /// (0 nothing to 1 all), 0 when no reading reaches `least`.
+    [[nodiscard]] Choice confirming(faults::Remedy remedy, double least, const std::set<Plan>& done,
+                                    const scoring::SetUps& set_ups, std::size_t in_mode) const;
+    /// How well a reading tells a class from all else that is open, 0 to 1.
+    [[nodiscard]] double separation(const Plan& plan, faults::Remedy remedy,
+                                    std::size_t in_mode) const;
 
   private:
+    [[nodiscard]] scoring::Reading reading_of(const Plan& plan, std::size_t in_mode) const;
     const Visit& visit_;
     std::shared_ptr<scoring::Bank> bank_;
     scoring::Evidence evidence_;

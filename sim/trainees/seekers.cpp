@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/scoring/findings.hpp"
 #include "sim/scoring/glance.hpp"
 #include "sim/trainees/ways.hpp"
 
@@ -13,7 +14,8 @@ namespace {
 using worksite::Quantity;
 
 constexpr double likely_enough = 0.95;
-constexpr int most_readings = 14;
+constexpr double clearly_confirming = 0.3;  // of 1: with a margin over what the scorer asks
+constexpr int most_readings = 60;  // a figure of the readout is one: it is the minutes that end it
 constexpr double most_minutes = 75.0;
 
 std::size_t acts_done(Hands& hands) {
@@ -44,14 +46,25 @@ void note_taken(const Plan& plan, std::set<Plan>& done, scoring::SetUps& set_ups
     }
 }
 
-// What the heater says of itself is no confirmation of it.
-using scoring::tells_controller_state;
-void leave_out_own_words(const worksite::Job& job, std::set<Plan>& done) {
-    for (std::size_t m = 0; m < scoring::modes(job).size(); ++m)
-        for (const auto quantity :
-             {Quantity::display_word, Quantity::readout_event, Quantity::history_event})
-            done.insert({m, quantity});
-}
+// What was told of each class by a reading of one's own: what the heater says of itself confirms nothing.
+class Confirmed {
+  public:
+    void note(const Belief& belief, const Plan& plan, std::size_t in_mode) {
+        if (scoring::tells_controller_state(plan.second)) return;
+        const auto classes = belief.classes();
+        for (std::size_t c = 0; c < classes.size(); ++c)
+            if (classes[c] >= worth_confirming)
+                best_[c] = std::max(
+                    best_[c], belief.separation(plan, static_cast<faults::Remedy>(c), in_mode));
+    }
+    [[nodiscard]] bool has(faults::Remedy remedy) const {
+        return best_[static_cast<std::size_t>(remedy)] >= scoring::confirming_bits;
+    }
+
+  private:
+    static constexpr double worth_confirming = 0.05;
+    std::array<double, faults::remedy_count> best_{};
+};
 
 struct Row {
     std::size_t mode;
@@ -90,19 +103,19 @@ constexpr std::array usual{
 Decision find_by_information(Hands& hands) {
     hands.arrive();
     std::set<Plan> done{{0, Quantity::display_word}};
-    bool measured = false;  // or inspected: one reading of their own comes before any remedy
+    Confirmed confirmed;  // by measuring or inspecting, before any remedy
     scoring::SetUps set_ups;
     Belief belief(hands.visit());
     for (int i = 0; i < most_readings; ++i) {
-        if (belief.leading_probability() >= likely_enough) {
-            if (measured) break;
-            leave_out_own_words(hands.visit().job(), done);
-        }
+        const bool likely = belief.leading_probability() >= likely_enough;
+        if (likely && confirmed.has(belief.leading())) break;
         if (hands.visit().minutes() > most_minutes || hands.visit().over()) break;
-        const auto choice = belief.next(done, set_ups, hands.mode());
+        const auto choice = likely ? belief.confirming(belief.leading(), clearly_confirming, done,
+                                                       set_ups, hands.mode())
+                                   : belief.next(done, set_ups, hands.mode());
         if (choice.bits <= 0.0) break;
+        confirmed.note(belief, choice.plan, hands.mode());
         hands.take(choice.plan.first, choice.plan.second);
-        measured = measured || !tells_controller_state(choice.plan.second);
         note_taken(choice.plan, done, set_ups);
         belief.update();
     }

@@ -105,8 +105,7 @@ TEST(Judgement, TheHeatersOwnWordAloneIsHalfAWarrantAndMeetsAnObjection) {
     EXPECT_GT(guessed.true_class_probability, 0.8);
     EXPECT_LT(guessed.areas[1].score, 51.0);
     EXPECT_THAT(guessed.areas[1].reason, HasSubstr("no reading before it was settled could tell"));
-    EXPECT_THAT(guessed.proposal,
-                HasSubstr("not yet, because the cause rests on the heater's own"));
+    EXPECT_THAT(guessed.proposal, HasSubstr("not yet, because no measurement or inspection"));
     const Assessment looked = good_igniter_job().assessed(Remedy::replace_igniter);
     EXPECT_THAT(looked.proposal, HasSubstr("nothing stands against it"));
     EXPECT_GT(looked.overall, guessed.overall + 10.0);
@@ -126,7 +125,8 @@ TEST(Judgement, ATokenReadingThatCouldTellNothingConfirmsNothing) {
         m.outcome.verified.assign(8, "item");
         return m.assessed(Remedy::replace_igniter).proposal;
     };
-    EXPECT_THAT(proposal_after({287.0, 287.0, 287.0, 287.0}), HasSubstr("own word alone"));
+    EXPECT_THAT(proposal_after({287.0, 287.0, 287.0, 287.0}),
+                HasSubstr("no measurement or inspection"));
     EXPECT_THAT(proposal_after({320.0, 310.0, 287.0, 315.0}), HasSubstr("nothing stands against"));
 }
 
