@@ -32,7 +32,7 @@ std::vector<std::string> names() {
 class Habits : public testing::TestWithParam<std::string> {};
 
 TEST_P(Habits, DoNotPayAndReadingByInformationDoes) {
-    if (GetParam() != "fennel" && std::getenv("EMBERPATH_HABITS") == nullptr)
+    if (GetParam() == "juniper" && std::getenv("EMBERPATH_HABITS") == nullptr)
         GTEST_SKIP() << "known miss: with 74 causes the trainee who reads by information meets an "
                         "objection on this job; EMBERPATH_HABITS=1 shows it";
     const auto loaded = scenario::load(jobs / (GetParam() + ".toml"));
