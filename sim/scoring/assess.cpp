@@ -249,6 +249,9 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     out.something_else = ledger.at_cure.something_else();
     judge(played, ledger, outcome, out);
     out.reference_minutes = outcome.reference_minutes;
+    for (const Change& change : terms.changes)
+        out.overall_with.push_back(
+            overall_with(change, played, shadows, signatures, outcome, until));
     if (terms.explained)
         explain({played, ledger, shadows, signatures, reference, outcome, open}, out);
     return out;

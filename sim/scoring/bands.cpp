@@ -16,11 +16,11 @@ double between(math::Random& random, double low, double high) {  // evenly on th
     return low * math::exp(random.uniform() * math::log(high / low));
 }
 
-void reweigh_priors(std::vector<Hypothesis>& all, math::Random& random) {
+void reweigh_priors(std::vector<Hypothesis>& all, math::Random& random, double most) {
     const std::vector<std::size_t> family = representatives(all);
     std::vector<double> factor(all.size());
     double total = 0.0;
-    for (double& one : factor) one = between(random, 1.0 / prior_factor, prior_factor);
+    for (double& one : factor) one = between(random, 1.0 / most, most);
     for (std::size_t i = 0; i < all.size(); ++i) total += all[i].prior *= factor[family[i]];
     for (Hypothesis& h : all) h.prior /= total;
 }
@@ -59,16 +59,15 @@ void move_houses(Shadows& shadows, const Tape& tape, math::Random& random) {
     for (Snapshot& snapshot : shadows.signatures) houses.move(snapshot);
 }
 
-Assessment weighed_again(const PlayedAttempt& played, const Shadows& shadows,
-                         const std::vector<Snapshot>& truth, Outcome outcome, int number) {
-    const OtherBank bank = other_bank(shadows, played.tape, number);
+Assessment weighed_again(const PlayedAttempt& played, const OtherBank& bank,
+                         const std::vector<Snapshot>& truth, Outcome outcome, Until until) {
     const Evidence evidence(bank.shadows, played.tape, played.job.customer.complaint,
                             bank.width_factor);
     const ReferenceRun reference =
         run_reference({played.job, bank.shadows, truth}, evidence.posterior(), {});
     outcome.reference_minutes = reference_minutes(reference);
     Assessment out;
-    judge(played, keep_ledger(played, evidence), outcome, out);
+    judge(played, keep_ledger(played, evidence, until), outcome, out);
     return out;
 }
 
@@ -77,9 +76,17 @@ Assessment weighed_again(const PlayedAttempt& played, const Shadows& shadows,
 OtherBank other_bank(const Shadows& shadows, const Tape& tape, int number) {
     math::Random random(static_cast<std::uint64_t>(number) + 1, "other bank");
     OtherBank other{shadows, between(random, narrowest_width, widest_width)};
-    reweigh_priors(other.shadows.hypotheses, random);
+    reweigh_priors(other.shadows.hypotheses, random, prior_factor);
     move_houses(other.shadows, tape, random);
     return other;
+}
+
+double overall_with(const Change& change, const PlayedAttempt& played, const Shadows& shadows,
+                    const std::vector<Snapshot>& truth, const Outcome& outcome, Until until) {
+    math::Random random(1, "other priors");
+    OtherBank bank{shadows, change.widths};
+    reweigh_priors(bank.shadows.hypotheses, random, change.priors);
+    return weighed_again(played, bank, truth, outcome, until).overall;
 }
 
 void set_bands(const PlayedAttempt& played, const Shadows& shadows,
@@ -89,7 +96,9 @@ void set_bands(const PlayedAttempt& played, const Shadows& shadows,
     PlayedAttempt by_one_thread = played;  // the banks are what is shared out
     by_one_thread.threads = 1;
     share_out(others.size(), threads, [&](std::size_t i) {
-        others.at(i) = weighed_again(by_one_thread, shadows, truth, outcome, static_cast<int>(i));
+        others.at(i) =
+            weighed_again(by_one_thread, other_bank(shadows, played.tape, static_cast<int>(i)),
+                          truth, outcome, Until::the_end);
     });
     for (std::size_t a = 0; a < out.areas.size(); ++a) {
         out.areas[a].low = out.areas[a].high = out.areas[a].score;

@@ -17,6 +17,11 @@ struct OtherBank {
 };
 [[nodiscard]] OtherBank other_bank(const Shadows& shadows, const Tape& tape, int number);
 
+/// The overall score as it had been with that change, from the stored predictions.
+[[nodiscard]] double overall_with(const Change& change, const PlayedAttempt& played,
+                                  const Shadows& shadows, const std::vector<Snapshot>& truth,
+                                  const Outcome& outcome, Until until);
+
 /// Sets low and high of each scored area and of the overall score: the least and most over the assessment
 /// itself and five other banks, worked out on up to `threads` threads.
 void set_bands(const PlayedAttempt& played, const Shadows& shadows,

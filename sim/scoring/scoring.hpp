@@ -3,6 +3,7 @@
 /// docs/scoring.md explains each formula; nothing here was typed by an author.
 
 #include <cstdint>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -87,6 +88,7 @@ struct Assessment {
     std::string reference_path;           // readings of the reference policy, in words
     double reference_minutes = 0.0;
     Luck luck;
+    std::vector<double> overall_with;  // one for each of Terms::changes
 };
 
 /// Plays the acts again on the true heater and on every shadow, and weighs each observation.
@@ -99,6 +101,12 @@ struct TimedAct {
 [[nodiscard]] double overall_without(const Assessment& assessment, std::size_t area);
 
 class Bank;
+/// A scorer who chose otherwise: priors up to `priors` times higher or lower, each cause by its own even draw
+/// on the logarithm, and every width times `widths`.
+struct Change {
+    double priors = 1.0;  // >= 1
+    double widths = 1.0;  // > 0
+};
 /// How an assessment is made.
 struct Terms {
     /// Shadows that have lived through the history of the same job with the same seed, and perhaps through
@@ -106,6 +114,7 @@ struct Terms {
     const Bank* at_arrival = nullptr;
     bool explained = true;  // with bands, comparisons, costliest moments and what was still open
     int threads = 0;  // at most so many; 0: as many as the machine has. No result depends on it
+    std::span<const Change> changes = {};  // what else the overall score is asked for
 };
 [[nodiscard]] Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
                                 const std::vector<TimedAct>& acts, const Terms& terms = {});

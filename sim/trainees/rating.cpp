@@ -123,10 +123,10 @@ bool is_unopposed(const scoring::Assessment& assessment) {
 }
 
 Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
-             const Arrived& arrived) {
+             const Arrived& arrived, std::span<const scoring::Change> changes) {
     const Arrived& shadows = played.lived != nullptr ? played.lived : arrived;
     const auto assessment = scoring::assess(job, seed, worksite::Mode::assessed, played.acts,
-                                            {shadows.get(), false, 1});
+                                            {shadows.get(), false, 1, changes});
     Scored scored;
     scored.policy = played.policy;
     scored.seed = seed;
@@ -148,6 +148,7 @@ Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
     scored.minutes = played.minutes;
     scored.acts = played.acts.size();
     scored.proposal = assessment.proposal;
+    scored.overall_with = assessment.overall_with;
     return scored;
 }
 
@@ -174,8 +175,8 @@ std::vector<Scored> play_all(const worksite::Job& job, const Cast& cast) {
         const Played& sound = found[seed - 1];
         const bool known = all[i].policy == Policy::information;
         const Told told{true_cause(job), &sound, arrived[seed - 1]};
-        all[i] =
-            score(job, seed, known ? sound : play(all[i].policy, job, seed, told), told.arrived);
+        all[i] = score(job, seed, known ? sound : play(all[i].policy, job, seed, told),
+                       told.arrived, cast.changes);
     });
     return all;
 }

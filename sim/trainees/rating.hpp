@@ -28,9 +28,11 @@ struct Scored {
     double minutes = 0.0;
     std::size_t acts = 0;
     std::string proposal;
+    std::vector<double> overall_with;  // for each change that was asked for
 };
 [[nodiscard]] Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
-                           const Arrived& arrived = nullptr);
+                           const Arrived& arrived = nullptr,
+                           std::span<const scoring::Change> changes = {});
 /// Does the proposal leave the attempt without objection?
 [[nodiscard]] bool is_unopposed(const scoring::Assessment& assessment);
 
@@ -38,6 +40,7 @@ struct Cast {
     std::span<const Policy> policies = all_policies();
     int seeds = 1;            // 1, 2, ...
     Arrived at_arrival = {};  // shadows of the first seed; nullptr: worked out
+    std::span<const scoring::Change> changes = {};  // each attempt is scored with these as well
 };
 /// The possible ones of these policies, once for each seed, in order of seed and policy. Works on two
 /// attempts at a time; the result does not depend on that.

@@ -1,6 +1,8 @@
 // Plays every simulated trainee over every shipped job and writes one row an attempt; how docs/trainees.md
 // got its tables. Usage: trainees_experiment SEEDS CSV [JOB [POLICY]]; with a policy its acts are printed.
+// With 0 seeds nobody plays: a row a job tells what complaint and display word say alone.
 
+#include <array>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -16,6 +18,9 @@ namespace {
 using namespace emberpath;
 namespace fs = std::filesystem;
 
+constexpr std::array changes{scoring::Change{1.0, 1.0}, scoring::Change{3.0, 1.0},
+                             scoring::Change{1.0, 2.0}, scoring::Change{1.0, 0.5}};
+
 void write_rows(std::ostream& out, const std::string& job,
                 const std::vector<trainees::Scored>& attempts) {
     for (const auto& one : attempts) {
@@ -24,9 +29,23 @@ void write_rows(std::ostream& out, const std::string& job,
         out << ',' << one.overall << ',' << one.scored << ',' << one.unopposed << ','
             << one.gates_met << ',' << one.fixed << ',' << one.true_class_probability << ','
             << one.leading_probability << ',' << one.leading_is_true << ',' << one.minutes << ','
-            << one.acts << ",\"" << one.proposal << "\"\n";
+            << one.acts;
+        for (const double other : one.overall_with) out << ',' << other;
+        out << ",\"" << one.proposal << "\"\n";
     }
     out.flush();
+}
+
+void write_head(std::ostream& out) {
+    out << "job,seed,policy,safe_work,evidence,path,remedy,proof,overall,scored,unopposed,gates,"
+           "fixed,"
+           "true_class,leading,leading_is_true,minutes,acts,again,priors_x3,widths_x2,widths_half,"
+           "proposal\n";
+}
+
+void write_blind(std::ostream& out, const std::string& name, const worksite::Job& job) {
+    const auto rating = trainees::judge(job, {}, trainees::arrive(job, 1));
+    out << name << ',' << rating.blind_guess << ',' << rating.true_class_then << std::endl;
 }
 
 void show(const worksite::Job& job, const std::string& title, std::uint64_t seed) {
@@ -60,18 +79,22 @@ int main(int count, char** words) {
     const fs::path jobs = fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/jobs";
     const int seeds = std::atoi(words[1]);
     std::ofstream out(words[2]);
-    out << "job,seed,policy,safe_work,evidence,path,remedy,proof,overall,scored,unopposed,gates,"
-           "fixed,"
-           "true_class,leading,leading_is_true,minutes,acts,proposal\n";
+    if (seeds == 0)
+        out << "job,blind_guess,true_class_then\n";
+    else
+        write_head(out);
     for (const auto& file : scenario::list_jobs(jobs)) {
         const std::string name = file.stem().string();
         if (count > 3 && name != words[3]) continue;
         const auto loaded = scenario::load(file);
-        if (count > 4)
+        if (seeds == 0)
+            write_blind(out, name, loaded.job);
+        else if (count > 4)
             show(loaded.job, words[4], static_cast<std::uint64_t>(seeds));
         else
             write_rows(out, name,
-                       trainees::play_all(loaded.job, {trainees::all_policies(), seeds}));
+                       trainees::play_all(loaded.job,
+                                          {trainees::all_policies(), seeds, nullptr, changes}));
         std::cerr << name << "\n";
     }
     return 0;

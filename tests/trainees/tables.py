@@ -1,7 +1,9 @@
 #!/usr/bin/env python3
 """Tables of docs/trainees.md from the rows that trainees_experiment writes.
 
-Usage: tests/trainees/tables.py CSV... ; pairwise order with bootstrap intervals over (job, seed)."""
+Usage: tests/trainees/tables.py [--blind BLIND_CSV] CSV... ; pairwise order with bootstrap intervals over
+(job, seed). With the blind guesses (0 seeds) the order is told for discriminating jobs as well: those where
+complaint and display word leave no class of causes above one half."""
 import csv
 import random
 import sys
@@ -72,13 +74,79 @@ def reliability(by_policy):
                for i in range(people) for j in range(jobs)) / ((people - 1) * (jobs - 1))
     person = max(0.0, (between - rest) / jobs)
     print("\n| attempts a trainee | share of the variance that is the trainee's |\n|---|---|")
-    for n in (1, 4, 8):
+    for n in (1, 4, 8, 12):
         print(f"| {n} | {person / (person + rest / n):.2f} |")
 
 
+def ranks(values):
+    order = sorted(range(len(values)), key=values.__getitem__)
+    found = [0.0] * len(values)
+    i = 0
+    while i < len(order):
+        j = i
+        while j < len(order) and values[order[j]] == values[order[i]]:
+            j += 1
+        for k in range(i, j):
+            found[order[k]] = (i + j - 1) / 2
+        i = j
+    return found
+
+
+def correlation(a, b):
+    n = len(a)
+    mean_a, mean_b = sum(a) / n, sum(b) / n
+    both = sum((x - mean_a) * (y - mean_b) for x, y in zip(a, b))
+    own = (sum((x - mean_a) ** 2 for x in a) * sum((y - mean_b) ** 2 for y in b)) ** 0.5
+    return both / own if own > 0.0 else 1.0
+
+
+def sensitivity(attempts):
+    """The overall score of the same attempts by a scorer who chose otherwise."""
+    weighed = [r for r in attempts if r.get("again") not in (None, "")]
+    if not weighed:
+        return
+    print(f"\n| scorer ({len(weighed)} attempts) | mean change | 95th percentile | rank correlation |")
+    print("|---|---|---|---|")
+    ours = [float(r["overall"]) for r in weighed]
+    for key in ("again", "priors_x3", "widths_x2", "widths_half"):
+        other = [float(r[key]) for r in weighed]
+        change = sorted(abs(a - b) for a, b in zip(ours, other))
+        print(f"| {key.replace('_', ' ')} | {sum(change) / len(change):.1f} | "
+              f"{change[int(0.95 * len(change))]:.1f} | "
+              f"{correlation(ranks(ours), ranks(other)):.3f} |")
+
+
+def order(by_policy, title):
+    print(f"\n| better > worse ({title}) | n | ours [95 %] | outcome | outcome + time |")
+    print("|---|---|---|---|---|")
+    sums, pairs = [0.0, 0.0, 0.0], 0
+    for good, worse_ones in CLEARLY_WORSE.items():
+        for bad in worse_ones:
+            if good not in by_policy or bad not in by_policy:
+                continue
+            a, b = by_policy[good], by_policy[bad]
+            ours = compare(a, b, lambda r: float(r["overall"]))
+            outcome = compare(a, b, lambda r: r["fixed"] == "1")
+            timed = compare(a, b, lambda r: (r["fixed"] == "1", -float(r["minutes"])))
+            if not ours:
+                continue
+            means = [sum(w) / len(w) for w in (ours, outcome, timed)]
+            low, high = interval(ours)
+            sums = [s + m for s, m in zip(sums, means)]
+            pairs += 1
+            print(f"| {good} > {bad} | {len(ours)} | {means[0]:.3f} [{low:.2f}, {high:.2f}] | "
+                  f"{means[1]:.3f} | {means[2]:.3f} |")
+    if pairs:
+        print("| mean of the pairs | | " + " | ".join(f"{s / pairs:.3f}" for s in sums) + " |")
+
+
 def main():
+    files, blind = sys.argv[1:], {}
+    if files[:1] == ["--blind"]:
+        blind = {row["job"]: float(row["blind_guess"]) for row in rows(files[1:2])}
+        files = files[2:]
     by_policy, attempts = {}, []
-    for row in rows(sys.argv[1:]):
+    for row in rows(files):
         attempts.append(row)
         by_policy.setdefault(row["policy"], {})[(row["job"], row["seed"])] = row
     print("| trainee | n | S | E | P | R | V | overall | fixed | critical | unopposed | minutes |")
@@ -90,26 +158,13 @@ def main():
         print(f"| {policy} | {n} | " + " | ".join(f"{mean(a):.0f}" for a in AREAS) +
               f" | {count('fixed', '1')} | {count('gates', '0')} | {count('unopposed', '1')} | "
               f"{mean('minutes'):.0f} |")
-    print("\n| better > worse | ours [95 %] | outcome | outcome + time |")
-    print("|---|---|---|---|")
-    sums, n = [0.0, 0.0, 0.0], 0
-    for good, worse_ones in CLEARLY_WORSE.items():
-        for bad in worse_ones:
-            if good not in by_policy or bad not in by_policy:
-                continue
-            a, b = by_policy[good], by_policy[bad]
-            ours = compare(a, b, lambda r: float(r["overall"]))
-            outcome = compare(a, b, lambda r: r["fixed"] == "1")
-            timed = compare(a, b, lambda r: (r["fixed"] == "1", -float(r["minutes"])))
-            means = [sum(w) / len(w) for w in (ours, outcome, timed)]
-            low, high = interval(ours)
-            sums = [s + m for s, m in zip(sums, means)]
-            n += 1
-            print(f"| {good} > {bad} | {means[0]:.3f} [{low:.2f}, {high:.2f}] | {means[1]:.3f} | "
-                  f"{means[2]:.3f} |")
-    if n:
-        print("| mean of the pairs | " + " | ".join(f"{s / n:.3f}" for s in sums) + " |")
+    order(by_policy, "all jobs")
+    if blind:
+        open_ones = {p: {k: r for k, r in found.items() if blind.get(k[0], 1.0) <= 0.5}
+                     for p, found in by_policy.items()}
+        order(open_ones, "discriminating jobs")
     calibration(attempts)
+    sensitivity(attempts)
     reliability(by_policy)
 
 
