@@ -146,7 +146,11 @@ def main():
         blind = {row["job"]: float(row["blind_guess"]) for row in rows(files[1:2])}
         files = files[2:]
     by_policy, attempts = {}, []
+    unscored = set()
     for row in rows(files):
+        if row["scored"] == "0":  # said by the scorer: the model cannot carry a score on this job
+            unscored.add(row["job"])
+            continue
         attempts.append(row)
         by_policy.setdefault(row["policy"], {})[(row["job"], row["seed"])] = row
     print("| trainee | n | S | E | P | R | V | overall | fixed | critical | unopposed | minutes |")
@@ -158,6 +162,8 @@ def main():
         print(f"| {policy} | {n} | " + " | ".join(f"{mean(a):.0f}" for a in AREAS) +
               f" | {count('fixed', '1')} | {count('gates', '0')} | {count('unopposed', '1')} | "
               f"{mean('minutes'):.0f} |")
+    if unscored:
+        print("\nNot scored: " + ", ".join(sorted(unscored)) + ".")
     order(by_policy, "all jobs")
     if blind:
         open_ones = {p: {k: r for k, r in found.items() if blind.get(k[0], 1.0) <= 0.5}
