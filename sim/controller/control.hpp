@@ -118,6 +118,7 @@ template <class Real>
     out.bypass = s.bypass;
     out.trace_heating = s.trace_heating;
     out.companion_call = s.companion_called;
+    out.companion_set_k = s.set_point_k;
     return out;
 }
 

@@ -16,6 +16,11 @@ void set_altitude(Settings& settings, double altitude_m) {
         height > 0.0 ? math::power(1.0 - 2.25577e-5 * height, 4.25588) : 1.0;
 }
 
+double nearest_altitude_step_m(double altitude_m) {
+    const double greatest = static_cast<double>(altitude_steps - 1);
+    return altitude_step_m * std::clamp(std::round(altitude_m / altitude_step_m), 0.0, greatest);
+}
+
 std::string_view setting_title(Setting setting) {
     constexpr std::array<std::string_view, setting_count> titles{
         "gas",

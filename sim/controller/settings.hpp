@@ -98,6 +98,11 @@ void store(Settings& settings, Setting setting, double value);
 /// Checked   tests/unit/controller/settings_test.cpp
 void set_altitude(Settings& settings, double altitude_m);
 
+/// Heights are stored in steps; the right one for a place is the nearest.
+inline constexpr double altitude_step_m = 300.0;
+inline constexpr std::size_t altitude_steps = 11;  // 0 to 3000 m
+[[nodiscard]] double nearest_altitude_step_m(double altitude_m);
+
 /// What the burner may be given under these settings.
 template <class Real>
 struct Ratings {

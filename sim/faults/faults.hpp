@@ -191,6 +191,8 @@ struct CauseInfo {
     Needs needs = Needs::nothing;
     bool at_start_only =
         false;  // it is how the history begins: onset, ramp and period mean nothing
+    bool begins_whole =
+        false;  // a part held where it should move: held it is at any severity, so none can grow from nothing
 };
 
 /// Can the cause do anything at such a site?

@@ -4,7 +4,8 @@
 /// Equation  a N^2 + 0.03 s (T_flue - T_amb) - p_wind = (R + c) q^2, R = R_cold + (R_hx + R_flue) T/398 K
 ///           s: air density over that at sea level; a and the resistances carry it (with_altitude)
 /// Source    affinity laws [eck], [iso5801]; 0.03 Pa/K is the draught of about 0.7 m of hot column
-/// Range     fan speed >= 0; reverse flow is not modelled (the driving pressure has a floor)
+/// Range     fan speed >= 0. Wind stronger than fan and draught together stops the air and the flame with it;
+///           it does not drive the air backwards (the driving pressure has a floor): docs/physics/plant.md says so
 /// Checked   tests/laws/fan_laws_test.cpp
 
 #include "sim/math/pack.hpp"

@@ -4,6 +4,7 @@
 
 #include "sim/plant/air_path.hpp"
 #include "sim/plant/burner.hpp"
+#include "sim/plant/companion.hpp"
 #include "sim/plant/cylinder.hpp"
 #include "sim/plant/exchanger.hpp"
 #include "sim/plant/gas_supply.hpp"
@@ -35,7 +36,7 @@ template <class Real>
     const Parameters<Real>& p = plant.parameters;
     Algebra<Real> a;
     a.water = water_flows(p, x, at);
-    a.gas = gas_flows(p, x, at, plant.commands);
+    a.gas = gas_flows(p, x, at, plant.commands, a.water.heater_m3_per_s);
     a.air_m3_per_s = air_flow(p, x, at);
     a.fan_loading = fan_loading_of(p, a.air_m3_per_s, x[fan_speed]);
     a.intake_oxygen = intake_oxygen(p, x, a.gas, a.air_m3_per_s);
@@ -181,31 +182,6 @@ void gas_store_derivative(const Plant<Real>& plant, const State<Real>& x, const 
     d[regulator_creep] = creep_rate(p, x[regulator_creep], a.gas.pipe_m3_per_s);
 }
 
-/// The companion heater, reduced to how far it is in and how hot its outlet is.
-///
-/// Equation  share: 4 s lag towards half of the draw while it is called over a whole cable; outlet: 10 s lag
-///           towards its set value while it fires, cooling with 900 s while it waits
-/// Source    chosen: the answer of a heater like this one, seen from the shared pipe
-template <class Real>
-void companion_derivative(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
-                          State<Real>& d) {
-    constexpr double half = 0.5, cable_is_open_ohm = 1.0e3;
-    const Parameters<Real>& p = plant.parameters;
-    if (math::all(p.companion_fitted == Real(0.0))) {
-        d[companion_share] = d[companion_outlet] = Real(0.0);
-        return;
-    }
-    const auto heard = math::both(
-        p.companion_link_ohm<Real(cable_is_open_ohm), plant.commands.companion_call> Real(0.5));
-    const Real asked = math::select(heard, half * p.companion_fitted, Real(0.0));
-    d[companion_share] = (asked - x[companion_share]) * (1.0 / 4.0);
-    const auto fires = x[companion_share] > Real(0.05);
-    const Real towards =
-        math::select(fires, (p.companion_set_k - x[companion_outlet]) * (1.0 / 10.0),
-                     (Real(at.ambient_k) - x[companion_outlet]) * (1.0 / 900.0));
-    d[companion_outlet] = towards * p.companion_fitted;  // a lane without one stands still
-}
-
 /// Pressure behind the cold valve, and water in the casing. While water can move the pressure follows the
 /// network; shut in, it falls by what leaks out of the pipes' small elasticity.
 template <class Real>
@@ -237,7 +213,9 @@ template <class Real>
     device_derivative(plant, x, at, a, d);
     gas_store_derivative(plant, x, at, a, d);
     water_store_derivative(plant, x, at, a, d);
-    companion_derivative(plant, x, at, d);
+    companion_derivative(plant.parameters, x, at, plant.commands,
+                         CompanionFlows<Real>{a.water.heater_m3_per_s, a.gas.companion_m3_per_s},
+                         d);
     room_derivative(
         plant.parameters, x, at,
         RoomSource<Real>{a.air_m3_per_s, burnt_gas(x, a.gas, a.air_ratio), plant.flame.co_m3_per_s},

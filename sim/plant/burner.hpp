@@ -33,6 +33,17 @@ template <class Real>
     return ratio;
 }
 
+/// The same, were bank `b` burning: what its flame finds once it is lit. An unlit bank gets less air than it then
+/// draws, and one lit on that air alone would lift at once, go out and light again.
+template <class Real>
+[[nodiscard]] Real air_ratio_once_lit(const std::array<Real, bank_count>& lit,
+                                      const std::array<Real, bank_count>& ratio, std::size_t b) {
+    Real sum = Real(0.0);
+    for (std::size_t i = 0; i < bank_count; ++i) sum += bank_area_share[i] * (1.0 + lit[i]);
+    const Real more = bank_area_share[b] * (1.0 - lit[b]);
+    return ratio[b] * (2.0 / (1.0 + lit[b])) * sum / (sum + more);
+}
+
 /// Gas burnt [m3/s].
 template <class Real>
 [[nodiscard]] Real burnt_gas(const State<Real>& x, const GasFlows<Real>& gas,
@@ -84,15 +95,17 @@ template <class Real>
     const auto pressure = gas.manifold_pa > Real(40.0);
     const Real lift = 3.2 - 0.6 * loading;
     std::array<Real, bank_count> next;
-    const auto ignites =
-        both(spark_s > p.ignition_delay_s + 0.35, both(ratio[0] > Real(0.5), ratio[0] < Real(2.4)));
+    const auto mixture = both(both(ratio[0] > Real(0.5), ratio[0] < Real(2.4)),
+                              air_ratio_once_lit(lit, ratio, 0) < lift);
+    const auto ignites = both(spark_s > p.ignition_delay_s + 0.35, mixture);
     const auto holds = both(lit[0] > Real(0.5), both(ratio[0] > Real(0.42), ratio[0] < lift));
     next[0] = math::select(
         both(both(pressure, gas.bank_m3_per_s[0] > Real(least_flow)), either(ignites, holds)), one,
         zero);
     for (std::size_t b = 1; b < bank_count; ++b) {
         const auto neighbour = next[b - 1] > Real(0.5);
-        const auto crosses = both(neighbour, both(ratio[b] > Real(0.42), ratio[b] < Real(3.6)));
+        const auto crosses = both(
+            neighbour, both(ratio[b] > Real(0.42), air_ratio_once_lit(lit, ratio, b) < Real(3.6)));
         const auto stays = both(lit[b] > Real(0.5), both(ratio[b] > Real(0.42), ratio[b] < lift));
         next[b] = math::select(
             both(both(pressure, gas.bank_m3_per_s[b] > Real(least_flow)), either(crosses, stays)),

@@ -10,6 +10,7 @@
 /// Checked   tests/laws/gas_laws_test.cpp
 
 #include "sim/math/pack.hpp"
+#include "sim/plant/companion.hpp"
 #include "sim/plant/cylinder.hpp"
 #include "sim/plant/opening.hpp"
 #include "sim/plant/parameters.hpp"
@@ -24,7 +25,8 @@ struct GasFlows {
     Real manifold_pa;
     std::array<Real, bank_count> bank_m3_per_s;
     Real total_m3_per_s;
-    Real pipe_m3_per_s;      // with other appliances and any escape
+    Real pipe_m3_per_s;  // with other appliances, a companion heater and any escape
+    Real companion_m3_per_s;
     Real upstream_pa;        // before the regulator
     Real capacity_m3_per_s;  // of the regulator at this upstream pressure
     Real pipe_resistance;    // with the meter valve
@@ -128,40 +130,56 @@ template <class Real>
     return rises * (1.0 - drawing) - drawing * crept_pa * (1.0 / 1.5);
 }
 
-/// Gas [m3/s] of a companion heater that burns: its share of the water, measured by this heater's turbine, from
-/// the cold to its own outlet temperature, at most its full rate.
+/// What other appliances draw and what escapes [m3/s]: their flow at nominal pressure, none from a valve that is
+/// shut, and fading with the last kilopascal of the source (chosen: their own regulators are not modelled).
 template <class Real>
-[[nodiscard]] Real companion_gas(const Parameters<Real>& p, const State<Real>& x,
-                                 const Surroundings& at) {
-    constexpr double efficiency = 0.84, water_j_per_m3_k = 4.15e6;
-    if (math::all(p.companion_fitted == Real(0.0))) return Real(0.0);
-    const Real water = x[flow_reading] * x[companion_share] / (1.0 - x[companion_share]);
-    const Real rise = math::maximum(x[companion_outlet] - at.inlet_water_k, Real(0.0));
-    const Real heat_w = water * rise * (water_j_per_m3_k / efficiency);
-    return p.companion_fitted * math::minimum(heat_w, p.companion_full_w) / p.gross_j_per_m3;
-}
-
-/// What others draw and what escapes [m3/s]: their flow at nominal pressure, none from a valve that is shut, and
-/// fading with the last kilopascal of the source (chosen: their own regulators are not modelled).
-template <class Real>
-[[nodiscard]] Real others_draw(const Surroundings& at, const Real& companion_m3_per_s,
-                               const Real& upstream_pa) {
+[[nodiscard]] Real others_draw(const Surroundings& at, const Real& upstream_pa) {
     const double asked =
         at.gas_meter_valve > 1e-3 ? at.other_gas_m3_per_s + at.test_nipple_leak_m3_per_s : 0.0;
-    const Real companion = at.gas_meter_valve > 1e-3 ? companion_m3_per_s : Real(0.0);
-    return (companion + asked) * math::clamp(upstream_pa * 1.0e-3, Real(0.0), Real(1.0));
+    return asked * math::clamp(upstream_pa * 1.0e-3, Real(0.0), Real(1.0));
+}
+
+/// Gas [m3/s] of a companion heater: what its own water asks for, at most what the supply gives each of two alike
+/// heaters that stand wide open side by side, qo being drawn by others.
+///
+/// Equation  p_set - kd (2q+qo) - Rp (2q+qo)^2 = Rc q^2, and the same from upstream; Rc: full manifold pressure and
+///           the loss of its valve at its full rate
+/// Source    as manifold_root(); the even division is exact where both are wide open and short of what the
+///           companion could have where this heater burns low, which it then does not ask for
+template <class Real>
+[[nodiscard]] Real companion_gas(const Parameters<Real>& p, const State<Real>& x,
+                                 const Surroundings& at, const CompanionAsks<Real>& asks,
+                                 const GasFlows<Real>& supply) {
+    if (math::all(p.companion_fitted == Real(0.0)) || at.gas_meter_valve <= 1e-3) return Real(0.0);
+    constexpr double valve_loss_pa =
+        250.0;  // wide open at full rate, as this heater's on either gas
+    const Real full = p.companion_full_w / p.gross_j_per_m3;
+    const Real rc = (p.full_manifold_pa + valve_loss_pa) / (full * full);
+    const Real qo = others_draw(at, supply.upstream_pa);
+    const Real rp = supply.pipe_resistance;
+    const Real by_regulator = positive_root(4.0 * rp + rc, 2.0 * p.regulator_droop + 4.0 * rp * qo,
+                                            supply.set_pa - (p.regulator_droop + rp * qo) * qo);
+    const Real capacity = supply.capacity_m3_per_s;
+    const Real k = supply.upstream_pa / (capacity * capacity) + rp;
+    const Real by_upstream =
+        positive_root(4.0 * k + rc, 4.0 * k * qo, supply.upstream_pa - k * (qo * qo));
+    const Real wanted = companion_wants(p, x, at, asks);
+    return math::minimum(wanted, math::minimum(by_regulator, by_upstream));
 }
 
 template <class Real>
 [[nodiscard]] GasFlows<Real> gas_flows(const Parameters<Real>& p, const State<Real>& x,
                                        const Surroundings& at,
-                                       const signals::ActuatorCommands<Real>& commands) {
+                                       const signals::ActuatorCommands<Real>& commands,
+                                       const Real& heater_water_m3_per_s) {
     GasFlows<Real> out;
     describe_supply(p, x, at, out);
     const std::array<Real, bank_count> conductance = injector_conductance(p, commands);
     Real g = Real(0.0);
     for (const Real& bank : conductance) g += bank;
-    const Real qo = others_draw(at, companion_gas(p, x, at), out.upstream_pa);
+    out.companion_m3_per_s =
+        companion_gas(p, x, at, {heater_water_m3_per_s, commands.companion_set_k}, out);
+    const Real qo = others_draw(at, out.upstream_pa) + out.companion_m3_per_s;
     Real s = Real(0.0);
     if (!math::all(g == Real(0.0))) s = manifold_root(p, x, out, g, qo);
 

@@ -120,11 +120,10 @@ struct Parameters {
     Real air_density_share{1.0};  // of air and gas, against sea level
     Real ambient_pa{101325.0};    // absolute
     Real air_tube_gain{0.0};  // Pa s2/m6, pressure in the tube over air flow squared; 0: no tube
-    Real air_tube_water_pa{0.0};   // column standing in a sag of it
-    Real companion_fitted{0.0};    // 1: a second heater on the same hot pipe, linked by a cable
-    Real companion_link_ohm{3.0};  // both cores of that cable
-    Real companion_set_k{323.15};
-    Real companion_full_w{41.5e3};  // gross
+    Real air_tube_water_pa{0.0};    // column standing in a sag of it
+    Real companion_fitted{0.0};     // 1: a second heater on the same hot pipe, linked by a cable
+    Real companion_link_ohm{3.0};   // both cores of that cable
+    Real companion_full_w{41.5e3};  // gross, at the height of the site
     Real air_tube_bridged{0.0};     // 1: somebody's wire tells the controller what it wants to hear
 
     // Ignition and flame sensing.
@@ -172,6 +171,11 @@ template <class Real>
 
 /// A tube from the air path to a pressure sensor proves the air of this heater.
 [[nodiscard]] PlantParameters with_air_tube(PlantParameters parameters);
+
+/// A companion heater of such a full heat input [W gross, at sea level] on the same hot pipe, and a regulator and a
+/// gas pipe sized for both, as whoever fits the second must see to: twice the capacity, and at twice the flow the
+/// droop and the loss of one heater alone. After with_cylinder_pair() and with_altitude().
+[[nodiscard]] PlantParameters with_companion(PlantParameters parameters, double full_heat_input_w);
 
 /// How products leave and air arrives: outdoors at the heater; through a balanced terminal, where the wind acts
 /// on both openings; or from the room into an open flue through a draught diverter.

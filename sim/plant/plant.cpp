@@ -67,6 +67,15 @@ PlantParameters with_air_tube(PlantParameters p) {
     return p;
 }
 
+PlantParameters with_companion(PlantParameters p, double full_heat_input_w) {
+    p.companion_fitted = 1.0;
+    p.companion_full_w = full_heat_input_w * math::square_root(p.air_density_share);
+    p.gas_capacity_m3_per_s *= 2.0;
+    p.regulator_droop *= 0.5;
+    p.gas_pipe_resistance *= 0.25;
+    return p;
+}
+
 PlantParameters with_propane_in_gas(PlantParameters natural, double propane_share) {
     using properties::GasComponent;
     const auto mixture = [](double share) {

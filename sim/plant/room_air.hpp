@@ -4,8 +4,8 @@
 /// Equation  V dC/dt = S - (n V + Q) C: one well-mixed volume, clean air outside; C is carbon monoxide, carbon
 ///           dioxide or missing oxygen [-], S what spills of it [m3/s], Q extraction and air the flue takes
 ///           open flue: rho g H (1 - T_out/T_flue) - depression - wind = R q^2; what it cannot take spills
-///           depression of the room: (extracted / gap gain)^2
-/// Source    single-zone mass balance; hydrostatics with air of 1.2 kg/m3 at 293 K; gap law with exponent 1/2:
+///           depression of the room: (extracted / gap gain)^2 / s; rho and flows of thin air as in with_altitude()
+/// Source    single-zone mass balance; hydrostatics with air of 1.2 kg/m3 at 293 K and sea level; gap law with exponent 1/2:
 ///           [idelchik]. Height, resistance, cooling of the flue by dilution: chosen
 /// Range     any; burner air is never less than a twentieth oxygen of outdoor air's share
 /// Checked   tests/laws/room_laws_test.cpp; also the room equation against its closed solution
@@ -44,7 +44,7 @@ template <class Real>
                                    const Real& air_m3_per_s) {
     const Real out = p.open_flued * air_m3_per_s + at.extraction_m3_per_s;
     const Real root = out / (p.room_leak_gain + at.room_opening);
-    return root * root;
+    return root * root / p.air_density_share;
 }
 
 /// Share [-] of the products that enters the room: what an open flue cannot take, what a roof holds back, what a
@@ -59,7 +59,8 @@ template <class Real>
     constexpr double keeps = 0.6;  // of the excess temperature, after dilution in the diverter
     constexpr double through_cowl = 0.1;  // of the wind that a plain terminal would feel
     const Real flue_k = (x[flue_gas] - at.outdoor_k) * keeps + at.outdoor_k;
-    const Real draught = p.open_flue_height_m * (pa_k_per_m / at.outdoor_k - pa_k_per_m / flue_k);
+    const Real draught = p.open_flue_height_m * p.air_density_share *
+                         (pa_k_per_m / at.outdoor_k - pa_k_per_m / flue_k);
     const Real drive =
         draught - room_depression(p, at, air_m3_per_s) - through_cowl * wind_pressure(p, at);
     const Real takes = math::square_root(math::maximum(drive, Real(0.0)) / p.open_flue_resistance);

@@ -89,7 +89,10 @@ void flame_logic(Plant<Real>& plant, const Surroundings& at) {
         math::both(p.igniter_works > Real(0.5), plant.electrics.spark_arrives > Real(0.5));
     const auto sparking = math::both(plant.commands.spark > Real(0.5), works);
     flame.spark_s = math::select(sparking, flame.spark_s + signals::tick_s, zero);
-    const GasFlows<Real> gas = gas_flows(p, x, at, plant.commands);
+    const Real water = math::all(p.companion_fitted == Real(0.0))
+                           ? Real(0.0)
+                           : water_flows(p, x, at).heater_m3_per_s;
+    const GasFlows<Real> gas = gas_flows(p, x, at, plant.commands, water);
     const Real air = air_flow(p, x, at);
     const Real oxygen = intake_oxygen(p, x, gas, air);
     const auto ratio = bank_air_ratio(p, flame.lit, air * oxygen, gas);
@@ -272,6 +275,7 @@ Plant<double> one_lane(const Plant<Real>& plant, std::size_t lane) {
     one.commands.bypass = math::lane(plant.commands.bypass, lane);
     one.commands.trace_heating = math::lane(plant.commands.trace_heating, lane);
     one.commands.companion_call = math::lane(plant.commands.companion_call, lane);
+    one.commands.companion_set_k = math::lane(plant.commands.companion_set_k, lane);
     one.electrics = one_lane(plant.electrics, lane);
     return one;
 }

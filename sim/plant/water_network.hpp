@@ -7,6 +7,8 @@
 ///             p = C - 2 R_s q_c Q - R Q^2
 ///             Q + G_x sqrt(C - p) = sum G_i sqrt(p - h_i)
 ///           G_x: cold that a mixer lets into the hot pipe; h_i: head of outlet i
+///           Beside a companion heater that takes the share s of the hot water, street and delivery pipe carry
+///           Q / (1 - s): their R is divided by (1 - s)^2, q_c's factor by 1 - s; G_x and G_i count by 1 - s
 /// Method    Newton's, four steps. Each takes the squared draw as linear in p and solves the quadratic that
 ///           is left; with outlets at one height and no mixer that is exact after the first, and a pack in
 ///           which that holds for every lane leaves the others out: no lane's bits change by it. Left over
@@ -124,12 +126,13 @@ template <class Real>
 }
 
 /// Resistance [Pa s2/m6] from the heater's inlet, behind its isolating valve, to where the hot pipe
-/// divides.
+/// divides; the delivery pipe counts `pipe_share` times, for what else flows in it.
 template <class Real>
 [[nodiscard]] Real heater_path_resistance(const Parameters<Real>& p, const Real& valve,
-                                          const Real& parallel) {
-    return p.strainer_resistance + p.flow_sensor_resistance + p.water_outlet_resistance +
-           1.0 / (valve * valve) + 1.0 / (parallel * parallel);
+                                          const Real& parallel, const Real& pipe_share) {
+    return p.strainer_resistance + p.flow_sensor_resistance +
+           p.water_outlet_resistance * pipe_share + 1.0 / (valve * valve) +
+           1.0 / (parallel * parallel);
 }
 
 template <class Real>
@@ -141,14 +144,15 @@ template <class Real>
     const Real parallel = p.exchanger_conductance + p.bypass_gain * b * b;
     const double qc = at.cold_draw_m3_per_s;
     WaterBalance<Real> w;
-    const Real path = heater_path_resistance(p, valve, parallel);
-    w.a = p.water_supply_resistance +
+    const Real keeps = 1.0 - x[companion_share];  // this heater, of every outlet's draw
+    const Real carries = 1.0 / keeps;             // a shared pipe, of this heater's flow
+    const Real path = heater_path_resistance(p, valve, parallel, carries * carries);
+    w.a = p.water_supply_resistance * (carries * carries) +
           valve_resistance(p.isolating_valve_resistance, at.water_isolator) + path;
-    w.half_b = p.water_supply_resistance * qc;
+    w.half_b = p.water_supply_resistance * qc * carries;
     w.cold_pa =
         math::maximum(mains_pressure(p, at) - p.water_supply_resistance * (qc * qc), Real(0.0));
-    w.cross_gain = p.cross_flow_gain;
-    const Real keeps = 1.0 - x[companion_share];  // this heater, of every outlet's draw
+    w.cross_gain = keeps * p.cross_flow_gain;
     w.heater_level = keeps * at.hot_tap_conductance;
     const Real cold = tempering_cold_share(p, x[pipe_0 + cell_count - 1], at.inlet_water_k);
     for (std::size_t i = 0; i < at.outlet_count; ++i)

@@ -64,6 +64,7 @@ class FaultChecker {
             check_onset(*site);
         }
         if (info->at_start_only) check_start_only(*info);
+        check_ramp(*info);
         check_severity(*info);
         if (const Item* severity = fault_.good("severity")) made.severity = severity->number;
         return made;
@@ -140,6 +141,17 @@ class FaultChecker {
                        ", which is how the history begins",
                    "no such key; a severity alone says how far it is");
         }
+    }
+
+    /// A ramp needs an effect that grows from nothing.
+    void check_ramp(const faults::CauseInfo& info) {
+        const Item* ramp = fault_.written("ramp");
+        if (ramp == nullptr || !ramp->good || ramp->number == 0.0) return;
+        if (!info.on_off && !info.begins_whole) return;
+        report(ramp->key_at,
+               "ramp: found a time at " + std::string(info.word) + ", which is " +
+                   (info.on_off ? "either there or not" : "held from the first moment on"),
+               "no such key; an onset says when it begins");
     }
 
     void check_severity(const faults::CauseInfo& info) {

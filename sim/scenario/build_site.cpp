@@ -152,6 +152,7 @@ worksite::Site make_site(const Values& site, Problems& problems) {
     made.mains_water_pa = site.number("mains_water_pressure");
     made.inlet_water_k = site.number("inlet_water");
     made.ambient_k = site.number("ambient");
+    if (const Item* height = site.good("altitude")) made.altitude_m = height->number;
     make_surroundings(site, made);
     made.gust_period_s = site.number("gust_period");
     made.arrival_s = site.number("arrival");
@@ -210,16 +211,29 @@ void apply_room(const Values& site, plant::PlantParameters& p) {
     p.electrical.second_source = flag_of(site, "second_supply") ? 1.0 : 0.0;
 }
 
+/// A companion heater with the supply for it, and a loss of the gas pipe that is given at full heat input: of both
+/// heaters, and in thin air of the little less that they then burn.
+void fit_gas_pipe(const Values& site, HeaterParts& heater) {
+    plant::PlantParameters& p = heater.parameters;
+    const double full_w = heater.settings.full_heat_input_w;
+    const bool companion = flag_of(site, "companion");
+    heater.settings.companion = companion ? 1.0 : 0.0;
+    if (companion) p = plant::with_companion(p, full_w);
+    const Item* drop = site.good("pipe_drop");
+    if (drop == nullptr) return;
+    const double gas_m3_per_s = (companion ? 2.0 : 1.0) * full_w / p.gross_j_per_m3;
+    p.gas_pipe_resistance = drop->number / (gas_m3_per_s * gas_m3_per_s) / p.air_density_share;
+}
+
 }  // namespace
 
 void apply_site(const Values& site, HeaterParts& heater, Problems& problems) {
     plant::PlantParameters& p = heater.parameters;
     if (const Item* height = site.good("altitude")) {
         p = plant::with_altitude(p, height->number);
-        controller::set_altitude(heater.settings, height->number);
+        controller::set_altitude(heater.settings,
+                                 controller::nearest_altitude_step_m(height->number));
     }
-    p.companion_fitted = heater.settings.companion = flag_of(site, "companion") ? 1.0 : 0.0;
-    p.companion_full_w = heater.settings.full_heat_input_w;
     const auto take = [&](const char* name, double& into) {
         if (const Item* item = site.good(name)) into = item->number;
     };
@@ -234,10 +248,7 @@ void apply_site(const Values& site, HeaterParts& heater, Problems& problems) {
     take("night_rise", p.mains_rise_at_night_pa);
     take("pressure_limit", p.mains_limit_pa);
     apply_room(site, p);
-    if (const Item* drop = site.good("pipe_drop")) {
-        const double gas_m3_per_s = heater.settings.full_heat_input_w / p.gross_j_per_m3;
-        p.gas_pipe_resistance = drop->number / (gas_m3_per_s * gas_m3_per_s);
-    }
+    fit_gas_pipe(site, heater);
     if (p.cylinder_start_kg > p.cylinder_full_kg && burns_propane(site)) {
         const Item* item = site.written("cylinder_size");
         if (item != nullptr && site.written("cylinder_contents") == nullptr)

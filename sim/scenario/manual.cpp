@@ -104,7 +104,8 @@ the case; `after_light_ups` lets it begin when the burner has lit so often. Onse
 meanwhile. Nothing is random.
 
 **A fault must be able to show.** A cause that needs what the site has not (a tempering valve, a second cylinder), a
-severity outside its range and a ramp too slow for a visit are refused: accepted but without effect is an error.
+severity outside its range, a ramp too slow for a visit and a ramp of what cannot grow (there or not; a part held
+where it should move) are refused: accepted but without effect is an error.
 
 **Two faults.** Each does what it does alone where they move different parts, in either order. Of two that move one
 number, the later in the file works on what the earlier left: a factor multiplies, a held part stays held.

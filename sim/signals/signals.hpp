@@ -49,6 +49,7 @@ struct ActuatorCommands {
     Real bypass{0.0};                // [-] 0 shut, 1 open
     Real trace_heating{0.0};         // 0 or 1: frost protection of the water way
     Real companion_call{0.0};        // 0 or 1: asks a companion heater to take its share
+    Real companion_set_k{323.15};    // what that one is to heat to, sent with the call
 };
 
 }  // namespace emberpath::signals

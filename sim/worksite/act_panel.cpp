@@ -179,7 +179,11 @@ void read_plate(Workplace& w, const Act&) {
           units::fixed(plate.full_manifold_pa / 1000.0, 2) + " kPa at the burner.");
     w.say("Set values from " + units::format_temperature(plate.minimum_set_k) + " to " +
           units::format_temperature(plate.maximum_set_k) + ".");
-    w.say("The house lies at " + units::fixed(plate.altitude_m, 0) + " m.");
+    const double height_m = w.job.site.altitude_m;
+    const double step_m = controller::nearest_altitude_step_m(height_m);
+    w.say(
+        "The house lies at " + units::fixed(height_m, 0) + " m" +
+        (step_m == height_m ? "." : ", the nearest setting is " + units::fixed(step_m, 0) + " m."));
 }
 
 void store(Workplace& w, controller::Setting setting, double value) {
@@ -213,7 +217,7 @@ void change_setting(Workplace& w, const Act& act) {
         case Verb::change_gas:
             return store(w, Setting::gas, chosen);
         case Verb::change_altitude:
-            return store(w, Setting::altitude, 300.0 * chosen);
+            return store(w, Setting::altitude, controller::altitude_step_m * chosen);
         case Verb::change_highest:
             return store(w, Setting::highest_set_point, act.number);
         case Verb::change_frost:

@@ -72,6 +72,7 @@ struct Site {
     double inlet_water_k = 287.15;
     double ambient_k = 288.15;
     double outdoor_k = 288.15;
+    double altitude_m = 0.0;  // of the house; the heater's setting is the nearest step
     double wind_pa = 0.0;
     double visit_s = 36000.0;    // time of day at the arrival, since midnight
     bool rain = false;           // as the history begins

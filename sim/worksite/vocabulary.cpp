@@ -75,6 +75,7 @@ constexpr std::array fixed_spellings{
     Fixed{"height", 0, "0 m"}, Fixed{"height", 1, "300 m"}, Fixed{"height", 2, "600 m"},
     Fixed{"height", 3, "900 m"}, Fixed{"height", 4, "1200 m"}, Fixed{"height", 5, "1500 m"},
     Fixed{"height", 6, "1800 m"}, Fixed{"height", 7, "2100 m"}, Fixed{"height", 8, "2400 m"},
+    Fixed{"height", 9, "2700 m"}, Fixed{"height", 10, "3000 m"},
     Fixed{"on or off", 0, "off"}, Fixed{"on or off", 1, "on"},
     Fixed{"count", 0, "0"}, Fixed{"count", 1, "1"}, Fixed{"count", 2, "2"}, Fixed{"count", 3, "3"},
     Fixed{"whose", 0, "lowest"}, Fixed{"whose", 1, "first"}, Fixed{"whose", 2, "second"},

@@ -20,9 +20,31 @@ RandomHouse::RandomHouse(const worksite::Job& job, std::uint64_t seed)
     at.inlet_water_k = job.site.inlet_water_k;
     at.ambient_k = at.outdoor_k = at.cylinder_ambient_k = job.site.ambient_k;
     inputs_.panel = job.panel;
+    furnish();
     for (auto left = random_.next() % 4; left > 0; --left) add_cause();
     install();
     plant::settle_cold(heater_.plant, at);
+}
+
+/// What no cause brings about and no hand turns: it belongs to the house.
+void RandomHouse::furnish() {
+    plant::PlantParameters& p = job_.healthy;
+    if (chance(0.4)) {
+        const double height_m = between(0.0, 3000.0);
+        p = plant::with_altitude(p, height_m);
+        controller::set_altitude(job_.settings, controller::nearest_altitude_step_m(height_m));
+    }
+    if (chance(0.3)) {
+        p = plant::with_air_tube(p);
+        job_.settings.air_by_tube = 1.0;
+    }
+    if (chance(0.3))
+        p = plant::with_flue(
+            p, chance(0.5) ? plant::FlueKind::open_flued : plant::FlueKind::room_sealed);
+    if (chance(0.3) && p.companion_fitted < 0.5) {
+        p = plant::with_companion(p, job_.settings.full_heat_input_w);
+        job_.settings.companion = 1.0;
+    }
 }
 
 double RandomHouse::between(double low, double high) {

@@ -1,5 +1,6 @@
 #pragma once
-/// One house in which anything may happen: shipped site and heater, up to three causes of the catalogue at random
+/// One house in which anything may happen: shipped site and heater, some at a height, with an air tube, an open or
+/// balanced flue or a companion heater that the site has not, up to three causes of the catalogue at random
 /// severities and times, and hands that turn everything a hand can turn. For the fuzz tests of plant and controller.
 
 #include <string>
@@ -32,6 +33,7 @@ class RandomHouse {
     void act_on_alterations();
     void act_on_causes();
     void set_right();
+    void furnish();
     void add_cause();
     void install();
     [[nodiscard]] double between(double low, double high);
@@ -39,7 +41,7 @@ class RandomHouse {
     /// Mostly an end of its range, sometimes in between: 0 to 1.
     [[nodiscard]] double opening();
 
-    const worksite::Job& job_;
+    worksite::Job job_;
     math::Random random_;
     worksite::Heater<double> heater_{};
     worksite::TickInputs inputs_{};

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <ostream>
@@ -72,7 +73,7 @@ const Signature signatures[] = {
     {.name = "Soot06", .cause = Cause::exchanger_sooted, .severity = 0.6, .co2_percent = 7.8, .o2_percent = 7.0, .rpm = 5760, .flue_c = 192},
     {.name = "Injector03", .cause = Cause::injector_blocked, .severity = 0.3, .manifold_kpa = 0.95, .commanded_kpa = 0.95, .co2_percent = 7.1, .o2_percent = 8.3, .flame_ua = 2.3, .outlet_c = 48.6, .co_ppm = 15},
     {.name = "Injector03AtMiddleDraw", .cause = Cause::injector_blocked, .severity = 0.3, .correction_k = 1.5, .asked_lpm = 10.0},
-    {.name = "Injector06", .cause = Cause::injector_blocked, .severity = 0.6, .event = Event::no_flame_at_light_up, .known_miss = "flame lost instead: bank 1 catches while the fan is still slowing from the purge, is seen, and goes out while it is proved"},
+    {.name = "Injector06", .cause = Cause::injector_blocked, .severity = 0.6, .event = Event::no_flame_at_light_up},
     {.name = "Injector1", .cause = Cause::injector_blocked, .severity = 1.0, .event = Event::no_flame_at_light_up},
     {.name = "ValveHeldAtATenth", .cause = Cause::gas_valve_stuck_low, .severity = 0.9, .event = Event::no_flame_at_light_up},
     {.name = "ValveHeldAtFourTenths", .cause = Cause::gas_valve_stuck_low, .severity = 0.6, .event = Event::flame_lost, .manifold_kpa = 0.38, .flame_ua = 0.5},
@@ -158,6 +159,21 @@ const Signature signatures[] = {
     {.name = "CorrodedLink1", .cause = Cause::link_cable_corroded, .severity = 1.0, .manifold_kpa = 0.63, .outlet_c = 40.0, .flow_lpm = 16.1},
     {.name = "Altitude1", .cause = Cause::altitude_setting_wrong, .severity = 1.0, .manifold_kpa = 0.69, .commanded_kpa = 0.69, .co2_percent = 6.4, .o2_percent = 9.6, .flame_ua = 4.2, .outlet_c = 50.0, .flow_lpm = 11.9, .correction_k = -5.0},
     {.name = "HighestSettingRaised", .cause = Cause::highest_setting_raised, .severity = 1.0, .outlet_c = 70.0, .flow_lpm = 8.9},
+    {.name = "EarthMissing", .cause = Cause::earth_missing, .severity = 1.0, .event = Event::no_flame_at_light_up},
+    {.name = "SupplySwapped", .cause = Cause::supply_swapped, .severity = 1.0, .event = Event::no_flame_at_light_up},
+    {.name = "NeutralBrokenIsNothingToTheHeaterWhileEarthCarriesIt", .cause = Cause::neutral_broken, .severity = 1.0, .manifold_kpa = 0.92, .outlet_c = 50.0, .flow_lpm = 13.8},
+    {.name = "SaggingSupplyIsNothingWhileThePumpRests", .cause = Cause::supply_sags, .severity = 1.0, .manifold_kpa = 0.92, .outlet_c = 50.0, .flow_lpm = 13.8},
+    {.name = "Moisture1OpensTheSafetySwitch", .cause = Cause::moisture_in_heater, .severity = 1.0, .working_kpa = 2.35, .manifold_kpa = 0.0, .rpm = 0, .outlet_c = 14.0, .flow_lpm = 16.0},
+    {.name = "ChafedLead1BlowsTheFuse", .cause = Cause::valve_lead_chafed, .severity = 1.0, .working_kpa = 2.35, .manifold_kpa = 0.0, .rpm = 0, .outlet_c = 14.0, .flow_lpm = 13.8},
+    {.name = "ValveCoilOpen", .cause = Cause::valve_coil_open, .severity = 1.0, .event = Event::no_flame_at_light_up},
+    {.name = "CrackedIgniterLead1", .cause = Cause::igniter_lead_cracked, .severity = 1.0, .event = Event::no_flame_at_light_up},
+    {.name = "FlameLeadBroken", .cause = Cause::flame_lead_broken, .severity = 1.0, .event = Event::no_flame_at_light_up},
+    {.name = "AmbientShort", .cause = Cause::ambient_sensor_short, .severity = 1.0, .manifold_kpa = 0.92, .outlet_c = 50.0, .flow_lpm = 13.8},
+    {.name = "AmbientDriftIsNothingInADraw", .cause = Cause::ambient_sensor_drift, .severity = 1.0, .manifold_kpa = 0.92, .outlet_c = 50.0, .flow_lpm = 13.8},
+    {.name = "GasSettingWrong", .cause = Cause::gas_setting_wrong, .severity = 1.0, .working_kpa = 1.82, .manifold_kpa = 0.96, .commanded_kpa = 0.96, .co2_percent = 11.2, .o2_percent = 1.0, .rpm = 3332, .flame_ua = 12.0, .outlet_c = 51.6, .correction_k = -10.0},
+    {.name = "PinholeInside1OpensTheSafetySwitch", .cause = Cause::pinhole_inside, .severity = 1.0, .working_kpa = 2.35, .manifold_kpa = 0.0, .rpm = 0, .outlet_c = 14.0, .flow_lpm = 16.0},
+    {.name = "WaterInTheTube05", .cause = Cause::air_tube_water, .severity = 0.5, .manifold_kpa = 0.92, .outlet_c = 50.0, .flow_lpm = 13.8},
+    {.name = "LooseLink", .cause = Cause::companion_link_open, .severity = 1.0, .manifold_kpa = 0.92, .commanded_kpa = 0.92, .outlet_c = 50.0, .flow_lpm = 13.8},
     {.name = "SecondSupplyIsNothingToTheHeater", .cause = Cause::second_supply, .severity = 1.0, .outlet_c = 50.0, .flow_lpm = 13.8},
     {.name = "BridgeIsNothingToTheHeater", .cause = Cause::limiter_bridged, .severity = 1.0, .outlet_c = 50.0, .flow_lpm = 13.8},
 };
@@ -203,6 +219,14 @@ TEST_P(CauseSignature, IsAsPrinted) {
     near(seen.plant.outlet_ohm, row.outlet_ohm, 0.02 * row.outlet_ohm, "outlet, ohm");
     near(seen.plant.exchanger_ohm, row.exchanger_ohm, 0.02 * row.exchanger_ohm, "exchanger, ohm");
     near(seen.plant.hottest_metal_k - celsius, row.metal_c, 3.0, "metal, degC");
+}
+
+TEST(CauseSignatures, ThereIsOneOfEveryCauseOfTheCatalogue) {
+    for (const faults::CauseInfo& row : faults::catalogue()) {
+        const bool printed = std::any_of(std::begin(signatures), std::end(signatures),
+                                         [&](const Signature& s) { return s.cause == row.cause; });
+        EXPECT_TRUE(printed) << row.word;
+    }
 }
 
 INSTANTIATE_TEST_SUITE_P(Catalogue, CauseSignature, testing::ValuesIn(signatures),

@@ -30,7 +30,7 @@ GasFlows<double> flows(const PlantParameters& p, double valve_pa, int banks = 3,
     x[plant::valve_pressure] = valve_pa;
     x[plant::cylinder_liquid_k] = 288.15;
     x[plant::cylinder_liquid_kg] = 30.0;
-    return plant::gas_flows(p, x, at, open_banks(banks));
+    return plant::gas_flows(p, x, at, open_banks(banks), 0.0);
 }
 
 /// Pressure at the heater's inlet that the flow leaves [Pa]; the definition, not the solver.
@@ -165,11 +165,11 @@ TEST(GasSupply, IsFiniteWithEverythingShutAndNothingUpstream) {
     PlantParameters p = propane;
     p.cylinder_empty = 1.0;
     for (int banks = 0; banks <= 3; ++banks) {
-        const GasFlows<double> now = plant::gas_flows(p, x, {}, open_banks(banks));
+        const GasFlows<double> now = plant::gas_flows(p, x, {}, open_banks(banks), 0.0);
         EXPECT_EQ(now.manifold_pa, 0.0);
         EXPECT_EQ(now.total_m3_per_s, 0.0);
     }
-    EXPECT_EQ(plant::gas_flows(natural, x, {}, {}).total_m3_per_s, 0.0);
+    EXPECT_EQ(plant::gas_flows(natural, x, {}, {}, 0.0).total_m3_per_s, 0.0);
 }
 
 TEST(GasSupply, PipeIsQuadraticAndRegulatorDroopIsLinear) {

@@ -57,8 +57,10 @@ inline House furnished(const Premises& premises, double set_c = 50.0) {
         p = plant::with_air_tube(p);
         house.heater.settings.air_by_tube = 1.0;
     }
-    if (premises.needs == Needs::companion)
-        p.companion_fitted = house.heater.settings.companion = 1.0;
+    if (premises.needs == Needs::companion) {
+        p = plant::with_companion(p, house.heater.settings.full_heat_input_w);
+        house.heater.settings.companion = 1.0;
+    }
     if (premises.needs == Needs::high_set_value) house.inputs.panel.set_point_k = 70.0 + celsius;
     return house;
 }

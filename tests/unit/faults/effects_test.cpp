@@ -350,5 +350,38 @@ TEST(Settings, AreMovedByNoCauseOfThePlant) {
         }
 }
 
+/// Largest share of any parameter's change that is there already at a severity of a millionth.
+double share_at_once(const CauseInfo& row) {
+    PlantParameters sound = row.cylinder_only
+                                ? plant::with_cylinder_pair(plant::propane_parameters())
+                                : plant::natural_gas_parameters();
+    PlantParameters slight = sound, whole = sound;
+    apply(slight, row.cause, 1e-6);
+    apply(whole, row.cause, row.greatest_severity);
+    // Thresholds that start beyond what a sound heater reaches, what waits behind one, and a load of the house.
+    const double* const there_at_once[] = {
+        &whole.electrical.valve_lead_touches_above_k, &whole.electrical.valve_lead_short_s,
+        &whole.electrical.pump_s, &whole.outlet_sensor.opens_above_k};
+    double most = 0.0;
+    for (std::size_t i = 0; i < plant::parameter_count; ++i) {
+        if (std::ranges::count(there_at_once, &plant::flat(whole)[i]) > 0) continue;
+        const double all = plant::flat(whole)[i] - plant::flat(sound)[i];
+        if (all != 0.0)
+            most = std::max(most, (plant::flat(slight)[i] - plant::flat(sound)[i]) / all);
+    }
+    return most;
+}
+
+/// What a ramp needs: an effect that grows from nothing.
+TEST(Effects, GrowFromNothingUnlessTheCatalogueSaysThatTheyBeginWhole) {
+    for (const CauseInfo& row : catalogue()) {
+        if (row.on_off || row.at_start_only) continue;
+        if (row.begins_whole)
+            EXPECT_GT(share_at_once(row), 0.5) << row.word;
+        else
+            EXPECT_LT(share_at_once(row), 0.01) << row.word;
+    }
+}
+
 }  // namespace
 }  // namespace emberpath::faults

@@ -68,6 +68,26 @@ TEST(Altitude, RaisesTheGaugePressureOfACylinderByWhatTheAirLacks) {
     EXPECT_NEAR(rise, sea.ambient_pa - high.ambient_pa, 1e-6);
 }
 
+/// Hydrostatics of thin air against a resistance of thin air: the volume that an open flue takes goes with the
+/// density, and where the room is drawn down by the same volume the gaps lose more.
+TEST(Altitude, ThinsTheDraughtOfAnOpenFlue) {
+    Surroundings at;
+    const PlantParameters sea = with_flue(natural_gas_parameters(), FlueKind::open_flued);
+    const PlantParameters high = with_altitude(sea, 2000.0);
+    State<double> x = at_rest();
+    x[flue_gas] = 400.0;
+    const double air = 0.030;  // more than it takes
+    PlantParameters windless_sea = sea, windless_high = high;
+    windless_sea.room_leak_gain = windless_high.room_leak_gain = 1e6;
+    const double takes_sea = 1.0 - spilled_share(windless_sea, x, at, air);
+    const double takes_high = 1.0 - spilled_share(windless_high, x, at, air);
+    ASSERT_GT(takes_sea, 0.1);
+    ASSERT_LT(takes_sea, 0.9);
+    EXPECT_NEAR(takes_high / takes_sea, high.air_density_share, 1e-6);
+    EXPECT_NEAR(room_depression(high, at, air) * high.air_density_share,
+                room_depression(sea, at, air), 1e-9);
+}
+
 TEST(AirTube, TellsOfTheAirAndNotOfItsDensityShare) {
     const Surroundings at;
     for (const double height_m : {0.0, 2000.0}) {

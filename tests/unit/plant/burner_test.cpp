@@ -36,7 +36,28 @@ TEST(Flame, NeedsGasPressureAndAMixtureThatBurns) {
     EXPECT_EQ(after(none, 1.5, 1.0, 360.0, 0), none) << "closed banks";
     EXPECT_EQ(after(none, 0.45, 1.0), none) << "rich";
     EXPECT_EQ(after(none, 2.5, 1.0), none) << "lean";
-    EXPECT_EQ(after(none, 2.3, 1.0)[0], 1.0);
+    EXPECT_EQ(after(none, 1.75, 1.0)[0], 1.0);
+}
+
+/// Lit, the first bank draws 1.6 times the air that it found: its lift limit is 2.83 at this pressure.
+TEST(Flame, IsNotLitWhereItWouldLiftAtOnce) {
+    EXPECT_NEAR(air_ratio_once_lit(none, {1.0, 1.0, 1.0}, 0), 1.6, 1e-12);
+    EXPECT_EQ(after(none, 1.8, 1.0), none);
+}
+
+TEST(Flame, LitOnTheAirThatItThenDrawsDoesNotGoOutAgain) {
+    for (const int open : {1, 2, 3}) {
+        for (double air = 1.0e-4; air < 20.0e-3; air += 1.0e-4) {
+            const GasFlows<double> g = gas(360.0, open);
+            Banks lit = next_lit(p, none, g, bank_air_ratio(p, none, air, g), 1.0);
+            for (int tick = 0; tick < 4; ++tick) {
+                const Banks before = lit;
+                lit = next_lit(p, lit, g, bank_air_ratio(p, lit, air, g), 1.0);
+                for (std::size_t b = 0; b < bank_count; ++b)
+                    EXPECT_GE(lit[b], before[b]) << "bank " << b << ", air " << air;
+            }
+        }
+    }
 }
 
 TEST(Flame, IsNotLitWithoutASpark) {

@@ -48,6 +48,38 @@ TEST(SiteFile, LeftToItselfIsADryDayOutdoorsOnOneLevel) {
     EXPECT_FALSE(site.taps[0].tempered);
 }
 
+TEST(SiteFile, AHeaterIsSetToTheStepNearestTheHeightOfItsHouse) {
+    for (const auto& [height, step_m] :
+         {std::pair{"1700 m", 1800.0}, std::pair{"140 m", 0.0}, std::pair{"3000 m", 3000.0},
+          std::pair{"1650 m", 1800.0}}) {
+        const worksite::Job job = job_with("altitude = \"" + std::string(height) + "\"");
+        EXPECT_DOUBLE_EQ(job.settings.altitude_m, step_m) << height;
+    }
+    EXPECT_DOUBLE_EQ(job_with("altitude = \"1700 m\"").site.altitude_m, 1700.0);
+}
+
+TEST(SiteFile, ALossOfTheGasPipeIsThatAtFullHeatInputInThinAirAndForTwoHeatersToo) {
+    for (const char* keys : {"", "altitude = \"2400 m\"\n", "companion = true\n"}) {
+        const worksite::Job job = job_with(std::string(keys) + "pipe_drop = \"0.2 kPa\"");
+        const double heaters = job.healthy.companion_fitted > 0.5 ? 2.0 : 1.0;
+        const double full_w =
+            heaters * job.settings.full_heat_input_w * std::sqrt(job.healthy.air_density_share);
+        const double q = full_w / job.healthy.gross_j_per_m3;
+        EXPECT_NEAR(job.healthy.gas_pipe_resistance * q * q, 200.0, 1e-6) << keys;
+    }
+}
+
+TEST(SiteFile, ACompanionComesWithARegulatorForBothOnEveryGas) {
+    const auto twice = [](const plant::PlantParameters& one, const plant::PlantParameters& both) {
+        EXPECT_DOUBLE_EQ(both.gas_capacity_m3_per_s, 2.0 * one.gas_capacity_m3_per_s);
+        EXPECT_DOUBLE_EQ(both.regulator_droop, 0.5 * one.regulator_droop);
+    };
+    twice(job_with("").healthy, job_with("companion = true").healthy);
+    for (const std::string cylinders : {"", "cylinders = \"pair\"\n"})
+        twice(load_text(on_cylinders(cylinders)).job.healthy,
+              load_text(on_cylinders(cylinders + "companion = true")).job.healthy);
+}
+
 TEST(SiteFile, SetsWeatherTimeOfDayAndWaterOfTheStreet) {
     const worksite::Job job = job_with(
         "outdoor = \"4 °C\"\nvisit = \"19.5 h\"\nrain = true\ndamp = \"80 %\"\n"

@@ -145,6 +145,25 @@ TEST(InstallerSettings, FoundWrongAreCuredByStoringWhatThePlateSays) {
     EXPECT_EQ(attempt.truth().heater.settings.gas, 0.0);
 }
 
+/// Heights are offered in steps: at 1700 m the nearest puts it right, and the plate says which that is.
+TEST(InstallerSettings, OfAHeightBetweenTwoStepsArePutRightByTheNearer) {
+    for (const auto& [height_m, said, act] :
+         {std::tuple{1700.0, "1800 m", "change altitude setting to 1800 m"},
+          std::tuple{2950.0, "3000 m", "change altitude setting to 3000 m"},
+          std::tuple{2650.0, "2700 m", "change altitude setting to 2700 m"}}) {
+        worksite::Job job = test_job({fault(faults::Cause::altitude_setting_wrong)});
+        job.site.altitude_m = height_m;
+        job.healthy = plant::with_altitude(job.healthy, height_m);
+        controller::set_altitude(job.settings, controller::nearest_altitude_step_m(height_m));
+        Attempt attempt(job, 1, Mode::coached);
+        ASSERT_EQ(play(attempt, {"open service readout", "take cover off", "read data plate"}), "");
+        EXPECT_NE(last_lines(attempt).find(said), std::string::npos) << last_lines(attempt);
+        EXPECT_EQ(attempt.truth().remaining.size(), 1U);
+        ASSERT_EQ(play(attempt, {act}), "");
+        EXPECT_TRUE(attempt.truth().remaining.empty()) << act;
+    }
+}
+
 TEST(InstallerSettings, OfEveryKindCanBeChanged) {
     Attempt attempt(two_rooms(), 1, Mode::coached);
     ASSERT_EQ(
