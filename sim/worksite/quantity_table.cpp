@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <span>
 
 #include "sim/worksite/observation.hpp"
 
@@ -172,10 +173,97 @@ constexpr std::array<std::string_view, 2> limiter_words{"as made", "bridged by a
 constexpr std::array<std::string_view, 2> bubble_words{"no bubbles", "bubbles"};
 constexpr std::array<std::string_view, 2> light_up_words{"soft or none", "a thump"};
 
-template <std::size_t N>
-std::string_view pick(const std::array<std::string_view, N>& words, std::size_t category) {
-    return category < N ? words[category] : std::string_view("unknown");
-}
+// clang-format off
+/// Words of the quantities that are words.
+struct Words {
+    Quantity quantity;
+    std::span<const std::string_view> words;
+};
+constexpr std::array word_lists{
+    Words{Q::complaint_heard, complaint_words},
+    Words{Q::spark, spark_words},
+    Words{Q::flame, flame_words},
+    Words{Q::fan_sound, fan_words},
+    Words{Q::flue_terminal, terminal_words},
+    Words{Q::exchanger_fins, fins_words},
+    Words{Q::electrode_tip, tip_words},
+    Words{Q::cylinder_frost, frost_words},
+    Words{Q::switchboard, board_words},
+    Words{Q::board_fuse, fuse_words},
+    Words{Q::spark_path, path_words},
+    Words{Q::tingle, tingle_words},
+    Words{Q::changeover_indicator, changeover_words},
+    Words{Q::relief_drain, relief_words},
+    Words{Q::casing_wet, wet_words},
+    Words{Q::diverter_smoke, smoke_words},
+    Words{Q::setting_gas, gas_words},
+    Words{Q::setting_priority, priority_words},
+    Words{Q::gas_valve_handle, handle_words},
+    Words{Q::air_intake, intake_words},
+    Words{Q::chamber_outside, chamber_words},
+    Words{Q::air_tube_needle, needle_words},
+    Words{Q::companion_front, companion_words},
+    Words{Q::limiter_leads, limiter_words},
+    Words{Q::union_bubbles, bubble_words},
+    Words{Q::light_up_sound, light_up_words},
+    Words{Q::wall_screen_1, screen_words},
+    Words{Q::wall_screen_2, screen_words},
+    Words{Q::wall_screen_3, screen_words},
+};
+
+/// How a number is shown: (value x times - zero) / over, so many places, the unit.
+struct Shown {
+    Quantity quantity;
+    double times, zero, over;
+    int places;
+    const char* unit;
+};
+constexpr std::array shown_as{
+    Shown{Q::gas_inlet_pressure, 1.0, 0.0, 1000.0, 2, " kPa"},
+    Shown{Q::regulator_pressure, 1.0, 0.0, 1000.0, 2, " kPa"},
+    Shown{Q::manifold_pressure, 1.0, 0.0, 1000.0, 2, " kPa"},
+    Shown{Q::readout_manifold_command, 1.0, 0.0, 1000.0, 2, " kPa"},
+    Shown{Q::air_tube_pressure, 1.0, 0.0, 1.0, 0, " Pa"},
+    Shown{Q::tap_flow, 1.0, 0.0, litre_per_min, 1, " L/min"},
+    Shown{Q::readout_flow, 1.0, 0.0, litre_per_min, 1, " L/min"},
+    Shown{Q::water_pressure, 1.0, 0.0, 1000.0, 0, " kPa"},
+    Shown{Q::night_water_pressure, 1.0, 0.0, 1000.0, 0, " kPa"},
+    Shown{Q::flue_o2, 100.0, 0.0, 1.0, 1, " %"},
+    Shown{Q::intake_o2, 100.0, 0.0, 1.0, 1, " %"},
+    Shown{Q::flue_co2, 100.0, 0.0, 1.0, 1, " %"},
+    Shown{Q::gas_in_air, 100.0, 0.0, 1.0, 0, " % of the lower flammability limit"},
+    Shown{Q::flue_temperature, 1.0, zero_celsius_k, 1.0, 0, " °C"},
+    Shown{Q::flame_current, 1.0e6, 0.0, 1.0, 1, " µA"},
+    Shown{Q::readout_flame, 1.0e6, 0.0, 1.0, 1, " µA"},
+    Shown{Q::terminal_volts, 1.0, 0.0, 1.0, 0, " V"},
+    Shown{Q::active_earth_volts, 1.0, 0.0, 1.0, 0, " V"},
+    Shown{Q::neutral_earth_volts, 1.0, 0.0, 1.0, 0, " V"},
+    Shown{Q::pipe_volts, 1.0, 0.0, 1.0, 0, " V"},
+    Shown{Q::rail_volts, 1.0, 0.0, 1.0, 1, " V"},
+    Shown{Q::valve_volts, 1.0, 0.0, 1.0, 1, " V"},
+    Shown{Q::link_volts, 1.0, 0.0, 1.0, 1, " V"},
+    Shown{Q::volts_between, 1.0, 0.0, 1.0, 1, " V"},
+    Shown{Q::leakage_current, 1.0e3, 0.0, 1.0, 1, " mA"},
+    Shown{Q::safety_switch_current, 1.0e3, 0.0, 1.0, 1, " mA"},
+    Shown{Q::clamp_current, 1.0, 0.0, 1.0, 2, " A"},
+    Shown{Q::cylinder_mass, 1.0, 0.0, 1.0, 1, " kg"},
+    Shown{Q::reserve_mass, 1.0, 0.0, 1.0, 1, " kg"},
+    Shown{Q::readout_fan, 1.0, 0.0, rpm, 0, " rpm"},
+    Shown{Q::readout_fan_current, 1.0, 0.0, 1.0, 2, " A"},
+    Shown{Q::readout_firing_rate, 3.6e-3, 0.0, 1.0, 0, " MJ/h"},
+    Shown{Q::readout_correction, 1.0, 0.0, 1.0, 1, " K"},
+    Shown{Q::readout_air_trim, 1.0, 0.0, 1.0, 2, ""},
+    Shown{Q::readout_water_valve, 100.0, 0.0, 1.0, 0, " %"},
+    Shown{Q::readout_fan_drive, 100.0, 0.0, 1.0, 0, " %"},
+    Shown{Q::link_heater_volts, 1.0, 0.0, 1.0, 1, " V"},
+    Shown{Q::link_wall_1_volts, 1.0, 0.0, 1.0, 1, " V"},
+    Shown{Q::link_wall_2_volts, 1.0, 0.0, 1.0, 1, " V"},
+    Shown{Q::link_wall_3_volts, 1.0, 0.0, 1.0, 1, " V"},
+    Shown{Q::setting_altitude, 1.0, 0.0, 1.0, 0, " m"},
+    Shown{Q::history_count, 1.0, 0.0, 1.0, 0, ""},
+};
+
+// clang-format on
 
 std::string decimals(double value, int places, const char* unit) {
     char buffer[48];
@@ -210,127 +298,37 @@ const QuantityInfo* find_quantity(std::string_view word) {
 }
 
 std::string_view category_word(Quantity quantity, std::size_t category) {
-    switch (quantity) {
-        case Q::complaint_heard:
-            return pick(complaint_words, category);
-        case Q::display_word:
-            return category < controller::display_word_count ? controller::display_word_at(category)
-                                                             : std::string_view("unknown");
-        case Q::readout_phase:
-            return category < controller::phase_count
-                       ? controller::phase_name(static_cast<controller::Phase>(category))
-                       : std::string_view("unknown");
-        case Q::history_event:
-        case Q::readout_event:
-            return category < controller::event_count
-                       ? controller::event_name(static_cast<controller::Event>(category))
-                       : std::string_view("unknown");
-        case Q::spark:
-            return pick(spark_words, category);
-        case Q::flame:
-            return pick(flame_words, category);
-        case Q::fan_sound:
-            return pick(fan_words, category);
-        case Q::flue_terminal:
-            return pick(terminal_words, category);
-        case Q::exchanger_fins:
-            return pick(fins_words, category);
-        case Q::electrode_tip:
-            return pick(tip_words, category);
-        case Q::cylinder_frost:
-            return pick(frost_words, category);
-        case Q::switchboard:
-            return pick(board_words, category);
-        case Q::board_fuse:
-            return pick(fuse_words, category);
-        case Q::spark_path:
-            return pick(path_words, category);
-        case Q::tingle:
-            return pick(tingle_words, category);
-        case Q::changeover_indicator:
-            return pick(changeover_words, category);
-        case Q::relief_drain:
-            return pick(relief_words, category);
-        case Q::casing_wet:
-            return pick(wet_words, category);
-        case Q::diverter_smoke:
-            return pick(smoke_words, category);
-        case Q::setting_gas:
-            return pick(gas_words, category);
-        case Q::setting_priority:
-            return pick(priority_words, category);
-        case Q::gas_valve_handle:
-            return pick(handle_words, category);
-        case Q::air_intake:
-            return pick(intake_words, category);
-        case Q::chamber_outside:
-            return pick(chamber_words, category);
-        case Q::air_tube_needle:
-            return pick(needle_words, category);
-        case Q::companion_front:
-            return pick(companion_words, category);
-        case Q::limiter_leads:
-            return pick(limiter_words, category);
-        case Q::union_bubbles:
-            return pick(bubble_words, category);
-        case Q::light_up_sound:
-            return pick(light_up_words, category);
-        case Q::wall_screen_1:
-        case Q::wall_screen_2:
-        case Q::wall_screen_3:
-            return pick(screen_words, category);
-        default:
-            return "unknown";
-    }
+    constexpr std::string_view unknown = "unknown";
+    if (quantity == Q::display_word)
+        return category < controller::display_word_count ? controller::display_word_at(category)
+                                                         : unknown;
+    if (quantity == Q::readout_phase)
+        return category < controller::phase_count
+                   ? controller::phase_name(static_cast<controller::Phase>(category))
+                   : unknown;
+    if (quantity == Q::history_event || quantity == Q::readout_event)
+        return category < controller::event_count
+                   ? controller::event_name(static_cast<controller::Event>(category))
+                   : unknown;
+    const auto* const list = std::find_if(word_lists.begin(), word_lists.end(),
+                                          [&](const Words& w) { return w.quantity == quantity; });
+    return list != word_lists.end() && category < list->words.size() ? list->words[category]
+                                                                     : unknown;
 }
 
 std::string text_of(Quantity quantity, double value) {
     if (info(quantity).categorical)
         return std::string(category_word(quantity, static_cast<std::size_t>(std::max(0.0, value))));
     switch (quantity) {
-        case Q::gas_inlet_pressure:
-        case Q::regulator_pressure:
-        case Q::manifold_pressure:
-        case Q::readout_manifold_command:
-            return decimals(value / 1000.0, 2, " kPa");
-        case Q::air_tube_pressure:
-            return decimals(value, 0, " Pa");
-        case Q::tap_flow:
-        case Q::readout_flow:
-            return decimals(value / litre_per_min, 1, " L/min");
-        case Q::water_pressure:
-        case Q::night_water_pressure:
-            return decimals(value / 1000.0, 0, " kPa");
-        case Q::flue_o2:
-        case Q::intake_o2:
-        case Q::flue_co2:
-            return decimals(value * 100.0, 1, " %");
         case Q::flue_co:
         case Q::room_co:
         case Q::case_co:
             return value >= co_range ? "over range" : decimals(value * 1.0e6, 0, " ppm");
-        case Q::gas_in_air:
-            return decimals(value * 100.0, 0, " % of the lower flammability limit");
-        case Q::flue_temperature:
-            return decimals(value - zero_celsius_k, 0, " °C");
         case Q::outlet_ohms:
         case Q::inlet_ohms:
         case Q::exchanger_ohms:
             if (value >= 0.9 * ohm_range) return "over range";
             return value < 1.0e6 ? decimals(value, 0, " ohm") : decimals(value / 1.0e6, 2, " Mohm");
-        case Q::flame_current:
-        case Q::readout_flame:
-            return decimals(value * 1.0e6, 1, " µA");
-        case Q::terminal_volts:
-        case Q::active_earth_volts:
-        case Q::neutral_earth_volts:
-        case Q::pipe_volts:
-            return decimals(value, 0, " V");
-        case Q::rail_volts:
-        case Q::valve_volts:
-        case Q::link_volts:
-        case Q::volts_between:
-            return decimals(value, 1, " V");
         case Q::earth_ohms:
         case Q::insulation_ohms:
         case Q::valve_coil_ohms:
@@ -340,39 +338,13 @@ std::string text_of(Quantity quantity, double value) {
         case Q::companion_link_ohms:
         case Q::ohms_between:
             return ohms_text(quantity, value);
-        case Q::leakage_current:
-        case Q::safety_switch_current:
-            return decimals(value * 1.0e3, 1, " mA");
-        case Q::clamp_current:
-            return decimals(value, 2, " A");
-        case Q::cylinder_mass:
-        case Q::reserve_mass:
-            return decimals(value, 1, " kg");
-        case Q::readout_fan:
-            return decimals(value / rpm, 0, " rpm");
-        case Q::readout_fan_current:
-            return decimals(value, 2, " A");
-        case Q::readout_firing_rate:
-            return decimals(value * 3.6e-3, 0, " MJ/h");
-        case Q::readout_correction:
-            return decimals(value, 1, " K");
-        case Q::readout_air_trim:
-            return decimals(value, 2, "");
-        case Q::readout_water_valve:
-        case Q::readout_fan_drive:
-            return decimals(100.0 * value, 0, " %");
-        case Q::link_heater_volts:
-        case Q::link_wall_1_volts:
-        case Q::link_wall_2_volts:
-        case Q::link_wall_3_volts:
-            return decimals(value, 1, " V");
-        case Q::setting_altitude:
-            return decimals(value, 0, " m");
-        case Q::history_count:
-            return decimals(value, 0, "");
         default:
-            return decimals(value - zero_celsius_k, 1, " °C");
+            break;
     }
+    const auto* const row = std::find_if(shown_as.begin(), shown_as.end(),
+                                         [&](const Shown& s) { return s.quantity == quantity; });
+    if (row == shown_as.end()) return decimals(value - zero_celsius_k, 1, " °C");
+    return decimals((value * row->times - row->zero) / row->over, row->places, row->unit);
 }
 
 }  // namespace emberpath::worksite

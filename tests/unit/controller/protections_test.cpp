@@ -43,7 +43,8 @@ Bench burning(double flow_lpm = 10.0) {
 void expect_cleared_by_restart_alone(Bench& bench, Event event,
                                      const std::function<void()>& repair) {
     EXPECT_EQ(bench.now().event, event);
-    for (double n = 0.0; n < resets_accepted(row_of(event)->cleared); n += 1.0) {
+    const auto accepted = static_cast<int>(resets_accepted(row_of(event)->cleared));
+    for (int n = 0; n < accepted; ++n) {
         ASSERT_EQ(bench.now().phase, Phase::lockout);
         EXPECT_EQ(bench.now().restart_needed, 0.0);
         bench.press_reset();

@@ -4,8 +4,9 @@
 #include <gtest/gtest.h>
 
 #include <array>
+#include <bit>
 #include <cmath>
-#include <cstring>
+#include <cstdint>
 
 #include "sim/controller/sequence.hpp"
 #include "sim/math/pack.hpp"
@@ -188,7 +189,7 @@ signals::SensorSignals<Pack> packed(const std::array<Sensors, 8>& one) {
 }
 
 bool same_bits(double a, double b) {
-    return std::memcmp(&a, &b, sizeof a) == 0;
+    return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b);
 }
 
 TEST(Lanes, HaveTheBitsOfAControllerAlone) {

@@ -135,10 +135,10 @@ std::string catalogue_table() {
         if (row.noticed == Noticed::at_any_severity) range += "; at any severity";
         std::string gas = row.cylinder_only ? "cylinder" : row.mains_only ? "mains" : "both";
         if (row.needs != Needs::nothing) gas += "; needs " + std::string(title(row.needs));
-        text += "| `" + std::string(row.word) + "` | " + std::string(row.title) + " | " +
-                std::string(row.effect) + " | " + range + " | " + gas + " | " +
-                std::string(remedy_title(row.remedy)) + " | " + units::fixed(row.frequency, 1) +
-                " |\n";
+        text.append("| `").append(row.word).append("` | ").append(row.title).append(" | ");
+        text.append(row.effect).append(" | ").append(range).append(" | ").append(gas);
+        text.append(" | ").append(remedy_title(row.remedy)).append(" | ");
+        text.append(units::fixed(row.frequency, 1)).append(" |\n");
     }
     return text;
 }

@@ -6,7 +6,8 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <cstring>
+#include <bit>
+#include <cstdint>
 #include <iterator>
 #include <ostream>
 #include <vector>
@@ -17,8 +18,10 @@ namespace {
 using plant::PlantParameters;
 
 bool same_bits(const PlantParameters& a, const PlantParameters& b) {
-    return std::memcmp(plant::flat(a), plant::flat(b), plant::parameter_count * sizeof(double)) ==
-           0;
+    return std::equal(plant::flat(a), plant::flat(a) + plant::parameter_count, plant::flat(b),
+                      [](double x, double y) {
+                          return std::bit_cast<std::uint64_t>(x) == std::bit_cast<std::uint64_t>(y);
+                      });
 }
 
 std::size_t changed(const PlantParameters& a, const PlantParameters& b) {
