@@ -2,6 +2,7 @@
 
 #include <fcntl.h>
 #include <sys/file.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -51,6 +52,9 @@ SyncedFile::~SyncedFile() {
 }
 
 void SyncedFile::append(std::string_view text) {
+    struct stat now = {};
+    if (::fstat(descriptor_, &now) == 0 && now.st_nlink == 0)
+        fail(file_, "the record was deleted while it was being written; what is done now is lost");
     while (!text.empty()) {
         const auto written = ::write(descriptor_, text.data(), text.size());
         if (written < 0 && errno == EINTR) continue;

@@ -158,6 +158,11 @@ def main(program):
         score = desk.until(lambda: desk.find("Score", "reading"), "the debrief", 200)
         print(f"score{score.rest}")
         assert "Safety gates met" in score.rest, desk.text()
+        desk.key("Escape")
+        desk.tab_to("Debrief of last time")
+        desk.key("Return")
+        again = desk.until(lambda: desk.find("Score", "reading"), "the same debrief again", 200)
+        assert again.rest == score.rest, again.rest
         desk.verify()
     return 0
 

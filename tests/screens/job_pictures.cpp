@@ -1,8 +1,12 @@
 // Paints the pictures of the manual from shipped jobs, worked by the scripts beside the tests:
 //   emberpath_job_pictures SOURCES FOLDER [NAME...]
 
+#include <unistd.h>
+
 #include <algorithm>
 #include <cstdio>
+#include <fstream>
+#include <sstream>
 #include <stdexcept>
 #include <vector>
 
@@ -54,13 +58,32 @@ void list_and_settings(Studio& studio) {
     studio.take(player, "settings");
 }
 
-void write_up(Player& player) {
+void write_up(Studio& studio, Player& player) {
     player.press(kit::Key::f2);
+    player.click("form.cause");
+    studio.take(player, "cause-choice");
+    player.press(kit::Key::escape);
     player.click("form.because");
     player.type("At rest the heater sees 1.95 kPa #4, with the bath running 0.66 kPa #5. At the ");
     player.type("regulator it holds 1.86 kPa #6, so the loss is in the pipe between them.");
     for (const char* field : {"form.done.fill", "form.proved.fill", "form.told.fill"})
         if (player.program().last_frame().tree.get(field) != nullptr) player.click(field);
+}
+
+/// What can stand in front of the house, and time that stands still.
+void in_front_of_the_house(Studio& studio, Player& player) {
+    player.type("W");
+    studio.take(player, "waits");
+    player.press(kit::Key::escape);
+    player.type("h");
+    studio.take(player, "job-card");
+    player.press(kit::Key::escape);
+    player.press(kit::Key::f1);
+    studio.take(player, "help");
+    player.press(kit::Key::escape);
+    player.type("p");
+    studio.take(player, "paused");
+    player.type("p");
 }
 
 /// The demo job: a pipe too small, found with the manometer.
@@ -77,16 +100,21 @@ void bath_that_is_never_hot(Studio& studio) {
     player.type("t1");
     for (int i = 0; i < 20; ++i) player.program().elapse(0.05);
     studio.take(player, "job");
+    studio.take(player, "wide", {1920.0, 1080.0});
+    in_front_of_the_house(studio, player);
     player.type("/manometer");
     studio.take(player, "go-to");
     player.press(kit::Key::escape);
     rest = play_until(player, rest, "write because");
-    write_up(player);
+    write_up(studio, player);
     studio.take(player, "write-up");
     player.press(kit::Key::f2);
     for (const auto& sentence : rest) player.say(sentence);
     player.wait_for(Place::debrief);
     studio.take(player, "debrief");
+    player.type("r");
+    player.wait_for(Place::replay);
+    studio.take(player, "replay");
 }
 
 /// Inside the heater, at 200 % and by night.
@@ -100,6 +128,58 @@ void heater_from_inside(Studio& studio) {
     studio.take(player, "heater-night");
     player.type("z");
     studio.take(player, "compact-night", {1920.0, 1080.0}, 2.0);
+}
+
+/// A copy of the shipped scenarios in which some text of a file was changed.
+struct Changed {
+    fs::path root = fs::temp_directory_path() / ("emberpath-pictures-" + std::to_string(getpid()));
+
+    Changed(const fs::path& sources, const std::string& job, const std::string& from,
+            const std::string& to) {
+        fs::create_directories(root);
+        fs::copy(sources / "scenarios", root / "scenarios", fs::copy_options::recursive);
+        const fs::path file = root / "scenarios/jobs" / (job + ".toml");
+        std::ostringstream text;
+        text << std::ifstream(file).rdbuf();
+        std::string changed = text.str();
+        const auto at = changed.find(from);
+        if (at == std::string::npos) throw std::runtime_error("not in " + file.string());
+        std::ofstream(file) << changed.replace(at, from.size(), to);
+    }
+    ~Changed() {
+        std::error_code ignored;
+        fs::remove_all(root, ignored);
+    }
+    Changed(const Changed&) = delete;
+    Changed& operator=(const Changed&) = delete;
+};
+
+void loading(Studio& studio) {
+    Player player(studio.root);
+    player.click("start.go");
+    player.program().elapse(0.35);  // longer than people wait before they wonder
+    if (player.program().place() != Place::loading) throw std::runtime_error("it did not load");
+    studio.take(player, "loading");
+}
+
+void error(Studio& studio) {
+    const Changed one(studio.root, "tanager", "\"50 °C\"", "50");
+    Player player(one.root);
+    player.click("jobs.tanager");
+    player.click("start.go");
+    player.wait_for(Place::error);
+    studio.take(player, "error");
+}
+
+void time_up(Studio& studio) {
+    const Changed one(studio.root, "tanager",
+                      "call_out =", "time_allowed = \"20 min\"\ncall_out =");
+    Player player(one.root);
+    player.enter("tanager", true);
+    player.say("look at display");
+    player.say("wait 10 min");
+    player.say("wait 10 min");
+    studio.take(player, "time-up");
 }
 
 void author(Studio& studio) {
@@ -133,7 +213,12 @@ int main(int argc, char** argv) {
                                [&](const char* name) { return studio.wants(name); });
         };
         if (any({"list", "settings"})) list_and_settings(studio);
-        if (any({"arrival", "job", "go-to", "write-up", "debrief"})) bath_that_is_never_hot(studio);
+        if (any({"arrival", "job", "wide", "waits", "job-card", "help", "paused", "go-to",
+                 "cause-choice", "write-up", "debrief", "replay"}))
+            bath_that_is_never_hot(studio);
+        if (any({"loading"})) loading(studio);
+        if (any({"error"})) error(studio);
+        if (any({"time-up"})) time_up(studio);
         if (any({"heater-night", "compact-night"})) heater_from_inside(studio);
         if (any({"author"})) author(studio);
     } catch (const std::exception& problem) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "ui/app/program_log.hpp"
+#include "ui/app/safe_file.hpp"
 #include "ui/app/window_list.hpp"
 #include "ui/debrief/report.hpp"
 #include "ui/desktop/author_fill.hpp"
@@ -48,7 +49,8 @@ class ReplayedVisit final : public views::Visit {
 };
 
 /// The first problem of a scenario with its place; the others are counted.
-desktop::Trouble trouble_in(const std::vector<diagnostics::Diagnostic>& problems) {
+desktop::Trouble trouble_in(const std::vector<diagnostics::Diagnostic>& problems,
+                            const kit::Command& again) {
     const auto& first = problems.front();
     desktop::Trouble trouble = trouble_of("This job file cannot be opened", "");
     trouble.place =
@@ -61,7 +63,7 @@ desktop::Trouble trouble_in(const std::vector<diagnostics::Diagnostic>& problems
     if (problems.size() > 1)
         trouble.safe = std::to_string(problems.size() - 1) +
                        " more problems; emberpath check lists them all. Nothing was changed.";
-    trouble.ways = {{"Look again", {"look again"}},
+    trouble.ways = {{"Look again", again},
                     {"Choose a job instead", {"back"}},
                     {"Copy details", {"copy details"}}};
     return trouble;
@@ -85,22 +87,44 @@ WindowHost::WindowHost(const Context& context, fs::path author_file)
     : context_(context), author_file_(std::move(author_file)) {
     std::error_code ignored;
     fs::create_directories(context_.places.state, ignored);
-    told_.open(context_.places.state / "spoken.txt", std::ios::trunc);
+    told_.open(told_file(), std::ios::trunc);
+}
+
+fs::path WindowHost::told_file() const {
+    return context_.places.state / "spoken.txt";
 }
 
 void WindowHost::tell(const std::string& sentence) {
+    std::error_code ignored;
+    if (!fs::exists(told_file(), ignored)) {  // taken away while the program runs: begun anew
+        fs::create_directories(context_.places.state, ignored);
+        told_ = std::ofstream(told_file(), std::ios::trunc);
+    }
     told_ << sentence << "\n" << std::flush;
 }
 
-std::vector<screens::JobRow> WindowHost::jobs() {
-    return job_rows(context_);
+desktop::Listed WindowHost::jobs() {
+    try {
+        return {job_rows(context_), {}};
+    } catch (const std::exception& problem) {
+        desktop::Trouble trouble = trouble_of("There are no jobs to choose from", problem.what());
+        trouble.ways = {{"Look again", {"look again"}},
+                        {"Copy details", {"copy details"}},
+                        {"Close the program", {"close window"}}};
+        return {{}, std::move(trouble)};
+    }
 }
 
 desktop::Begun WindowHost::begin(const std::string& job, bool assessed,
                                  desktop::Progress& progress) {
     return guarded<desktop::Begun>("This job cannot be opened", [&] {
         Now now{find_job(context_, job), {}, {}, nullptr};
-        now.loaded = load_job(now.job);
+        now.loaded = scenario::load(now.job.file);
+        if (!now.loaded.good()) {
+            desktop::Begun refused;
+            refused.trouble = trouble_in(now.loaded.problems, {"start now", job});
+            return refused;
+        }
         records::Header header;
         header.job = now.job.name;
         header.scenario_hash = now.loaded.hash;
@@ -174,6 +198,27 @@ desktop::Explained WindowHost::explain(desktop::Progress& progress) {
     });
 }
 
+desktop::Explained WindowHost::reopen(const std::string& job, desktop::Progress& progress) {
+    return guarded<desktop::Explained>("This debrief cannot be opened", [&] {
+        Now now{find_job(context_, job), {}, finished_record(context_, job), nullptr};
+        if (now.record.empty()) throw BadInput("There is no finished attempt at this job.");
+        now.loaded = load_job(now.job);
+        const auto record = records::read(now.record);
+        if (!record.good())
+            throw BadInput(diagnostics::to_text(record.problems, "the debrief cannot be opened"));
+        now.loaded.job = records::job_of(record, now.loaded.job);
+        progress.share = 0.1;
+        auto verified =
+            records::verify(record, now.loaded.job, now.loaded.hash, records::Extent::the_visit);
+        if (!verified.agrees || !verified.assessment) throw BadInput(verified.text);
+        progress.share = 0.9;
+        desktop::Explained explained;
+        explained.view = desktop::debrief_view(record, now.loaded.job, *verified.assessment);
+        if (!progress.abandoned) now_ = std::move(now);
+        return explained;
+    });
+}
+
 desktop::Begun WindowHost::replay(std::size_t acts, desktop::Progress&) {
     return guarded<desktop::Begun>("This step cannot be replayed", [&] {
         if (!now_) throw BadInput("There is no attempt.");
@@ -199,7 +244,7 @@ desktop::Previewed WindowHost::preview(desktop::Progress&) {
         previewed_.reset();
         const auto loaded = scenario::load(job.file);
         if (!loaded.good()) {
-            previewed.trouble = trouble_in(loaded.problems);
+            previewed.trouble = trouble_in(loaded.problems, {"look again"});
             return previewed;
         }
         previewed_ = loaded.job;
@@ -227,12 +272,9 @@ fs::path WindowHost::draft_file() const {
     return now_ ? fs::path(now_->record.string() + ".draft") : fs::path();
 }
 
-void WindowHost::keep_draft(const desktop::Draft& draft) {
-    if (!now_ || now_->visit == nullptr) return;
-    const fs::path file = draft_file(), fresh = file.string() + ".new";
-    std::ofstream(fresh, std::ios::binary | std::ios::trunc) << desktop::to_text(draft);
-    std::error_code ignored;
-    fs::rename(fresh, file, ignored);
+std::string WindowHost::keep_draft(const desktop::Draft& draft) {
+    if (!now_ || now_->visit == nullptr) return "";
+    return write_safely(draft_file(), desktop::to_text(draft));
 }
 
 /// Time that ran since the last act is kept by a mark of one second, so that the attempt goes on from here.
@@ -261,12 +303,8 @@ fs::path WindowHost::settings_file() const {
     return context_.places.settings / "settings.txt";
 }
 
-void WindowHost::keep(const desktop::Preferences& preferences) {
-    std::error_code ignored;
-    fs::create_directories(context_.places.settings, ignored);
-    const fs::path fresh = settings_file().string() + ".new";
-    std::ofstream(fresh, std::ios::binary | std::ios::trunc) << desktop::to_text(preferences);
-    fs::rename(fresh, settings_file(), ignored);
+std::string WindowHost::keep(const desktop::Preferences& preferences) {
+    return write_safely(settings_file(), desktop::to_text(preferences));
 }
 
 desktop::Preferences WindowHost::preferences() const {

@@ -18,18 +18,19 @@ class WindowHost final : public desktop::Host {
     /// `author_file`: a scenario to preview; empty when nobody authors.
     WindowHost(const Context& context, std::filesystem::path author_file);
 
-    std::vector<screens::JobRow> jobs() override;
+    desktop::Listed jobs() override;
     desktop::Begun begin(const std::string& job, bool assessed,
                          desktop::Progress& progress) override;
     desktop::Begun resume(const std::string& job, desktop::Progress& progress) override;
     desktop::Explained explain(desktop::Progress& progress) override;
+    desktop::Explained reopen(const std::string& job, desktop::Progress& progress) override;
     desktop::Begun replay(std::size_t acts, desktop::Progress& progress) override;
     desktop::Previewed preview(desktop::Progress& progress) override;
     desktop::Solution solve(desktop::Progress& progress) override;
     bool job_file_changed() override;
-    void keep_draft(const desktop::Draft& draft) override;
+    std::string keep_draft(const desktop::Draft& draft) override;
     void leave(views::Visit& visit) override;
-    void keep(const desktop::Preferences& preferences) override;
+    std::string keep(const desktop::Preferences& preferences) override;
     std::string save_report() override;
     void tell(const std::string& sentence) override;
 
@@ -46,6 +47,7 @@ class WindowHost final : public desktop::Host {
     };
     [[nodiscard]] desktop::Begun taken_up(const std::string& job,
                                           const std::filesystem::path& record);
+    [[nodiscard]] std::filesystem::path told_file() const;
     [[nodiscard]] std::filesystem::path draft_file() const;
     [[nodiscard]] std::filesystem::path settings_file() const;
 

@@ -60,6 +60,7 @@ void tell_last(screens::JobRow& row, const Context& context, const scenario::Loa
         return;
     }
     if (record.closed) {
+        row.can_debrief = true;
         for (const auto& score : record.scores)
             if (score.area == "overall") row.last = records::score_text(score.score) + " of 100";
         row.last += record.gates_met ? ", gates met" : ", gates not met";
@@ -73,13 +74,34 @@ void tell_last(screens::JobRow& row, const Context& context, const scenario::Loa
     row.last = "left after " + views::clock_text(std::max(0.0, seconds));
 }
 
+/// A job whose file cannot be opened keeps its place in the list, with what is wrong.
+screens::JobRow broken_row(const JobFile& job,
+                           const std::vector<diagnostics::Diagnostic>& problems) {
+    screens::JobRow row;
+    row.id = job.name;
+    row.title = job.name;
+    row.address = job.file.filename().string();
+    row.broken = true;
+    row.last = "cannot be opened";
+    if (!problems.empty()) {
+        const auto& first = problems.front();
+        row.call_out = "Line " + std::to_string(first.line) + ": " + first.found + "; expected " +
+                       first.expected + ".";
+    }
+    return row;
+}
+
 }  // namespace
 
 std::vector<screens::JobRow> job_rows(const Context& context) {
     std::vector<screens::JobRow> rows;
     for (const auto& listed : listed_jobs(context)) {
-        if (!listed.good) continue;
-        const auto loaded = load_job(find_job(context, listed.name));
+        const JobFile file = find_job(context, listed.name);
+        const auto loaded = scenario::load(file.file);
+        if (!loaded.good()) {
+            rows.push_back(broken_row(file, loaded.problems));
+            continue;
+        }
         const auto card = views::job_card(loaded.job, worksite::Mode::coached);
         screens::JobRow row;
         row.id = listed.name;
@@ -97,6 +119,13 @@ std::vector<screens::JobRow> job_rows(const Context& context) {
 fs::path unfinished_record(const Context& context, const std::string& job) {
     const auto latest = latest_record(context, job);
     return !latest || latest->record.closed ? fs::path() : latest->file;
+}
+
+fs::path finished_record(const Context& context, const std::string& job) {
+    const auto latest = latest_record(context, job);
+    const bool ours =
+        latest && latest->record.closed && latest->record.header.mode == worksite::Mode::coached;
+    return ours ? latest->file : fs::path();
 }
 
 }  // namespace emberpath::app

@@ -14,5 +14,7 @@ namespace emberpath::app {
 /// The latest record of a job that was not handed in; empty when there is none.
 [[nodiscard]] std::filesystem::path unfinished_record(const Context& context,
                                                       const std::string& job);
+/// The latest record of a job if it is finished and its debrief is for the trainee; else empty.
+[[nodiscard]] std::filesystem::path finished_record(const Context& context, const std::string& job);
 
 }  // namespace emberpath::app

@@ -45,10 +45,15 @@ struct Previewed {
     Trouble trouble;
 };
 
+struct Listed {
+    std::vector<screens::JobRow> jobs;
+    Trouble trouble;  // there is no list
+};
+
 class Host {
   public:
     virtual ~Host() = default;
-    [[nodiscard]] virtual std::vector<screens::JobRow> jobs() = 0;
+    [[nodiscard]] virtual Listed jobs() = 0;
 
     // On the worker.
     [[nodiscard]] virtual Begun begin(const std::string& job, bool assessed,
@@ -56,6 +61,8 @@ class Host {
     [[nodiscard]] virtual Begun resume(const std::string& job, Progress& progress) = 0;
     /// Weighs the visit that is over and writes its scores.
     [[nodiscard]] virtual Explained explain(Progress& progress) = 0;
+    /// The debrief of the last attempt at a job, which is finished.
+    [[nodiscard]] virtual Explained reopen(const std::string& job, Progress& progress) = 0;
     /// The house of the last visit as it stood after that many acts, to look at.
     [[nodiscard]] virtual Begun replay(std::size_t acts, Progress& progress) = 0;
     [[nodiscard]] virtual Previewed preview(Progress& progress) = 0;
@@ -63,10 +70,12 @@ class Host {
     [[nodiscard]] virtual Solution solve(Progress& progress) = 0;
 
     // At once.
-    virtual void keep_draft(const Draft& draft) = 0;
+    /// Returns why it could not be kept; empty: it is on disk.
+    [[nodiscard]] virtual std::string keep_draft(const Draft& draft) = 0;
     /// The visit is left unfinished; its record keeps the time that has passed.
     virtual void leave(views::Visit& visit) = 0;
-    virtual void keep(const Preferences& preferences) = 0;
+    /// Returns why they could not be kept.
+    [[nodiscard]] virtual std::string keep(const Preferences& preferences) = 0;
     /// Writes the debrief as a page; returns a sentence that says where, or why not.
     [[nodiscard]] virtual std::string save_report() = 0;
     /// A file of the previewed job is another than when it was last previewed.

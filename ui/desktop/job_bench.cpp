@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 
 #include "ui/desktop/figures.hpp"
 #include "ui/desktop/job_fill.hpp"
@@ -67,19 +68,26 @@ std::vector<screens::GlassRow> rows_of(const Known& known, std::size_t tool) {
     return rows;
 }
 
-/// Digits that were others two seconds ago still move.
-bool still_moving(const Known& known, std::size_t tool) {
-    constexpr std::size_t back = 3;
-    if (known.trail.size() < back) return false;
-    const auto& before = known.trail[known.trail.size() - back].figures;
-    for (const auto& now : known.sight.figures) {
-        if (!belongs_to(now, tool)) continue;
-        for (const auto& then : before)
-            if (then.quantity == now.quantity &&
-                std::abs(then.value - now.value) > 2.0 * worksite::info(now.quantity).resolution)
-                return true;
-    }
-    return false;
+std::optional<double> value_then(const Known& known, std::size_t seconds_ago,
+                                 worksite::Quantity quantity) {
+    if (known.trail.size() <= seconds_ago) return std::nullopt;
+    for (const auto& then : known.trail[known.trail.size() - 1 - seconds_ago].figures)
+        if (then.quantity == quantity) return then.value;
+    return std::nullopt;
+}
+
+/// Seconds until a figure will stand within its last digit, judged as an eye on the glass would: from what
+/// was shown two and four seconds ago, taking the approach for an exponential one. Unknown while the steps
+/// do not become smaller.
+std::optional<double> seconds_left(double now, double then, std::optional<double> before,
+                                   double resolution) {
+    constexpr double between_s = 2.0, longest_s = 300.0;
+    if (!before || then == *before) return std::nullopt;
+    const double ratio = (now - then) / (then - *before);
+    if (ratio <= 0.0 || ratio >= 0.98) return std::nullopt;
+    const double left = std::abs(now - then) * ratio / (1.0 - ratio);
+    const double time_constant_s = -between_s / std::log(ratio);
+    return std::clamp(time_constant_s * std::log(std::max(1.0, left / resolution)), 1.0, longest_s);
 }
 
 screens::ToolKey key(const char* name, const char* sentence, bool can, const char* needs) {
@@ -114,7 +122,7 @@ std::vector<screens::ToolKey> keys_of(const Known& known, std::size_t tool) {
 std::string note_of(const Known& known, std::size_t tool) {
     if (tool == analyser && known.sight.analyser_on && !known.sight.analyser_warm)
         return "warming up";
-    return still_moving(known, tool) ? "still moving" : "";
+    return movement_of(known, tool);
 }
 
 /// The pointer under the manometer's digits.
@@ -155,6 +163,26 @@ const std::vector<Tool>& belt() {
                                          {"scale", ToolIcon::scale},
                                          {"leak test fluid", ToolIcon::leak_fluid}};
     return tools;
+}
+
+std::string movement_of(const Known& known, std::size_t tool) {
+    bool moves = false;
+    double longest_s = 0.0;
+    bool all_known = true;
+    for (const auto& now : known.sight.figures) {
+        if (!belongs_to(now, tool)) continue;
+        const double resolution = worksite::info(now.quantity).resolution;
+        const auto then = value_then(known, 2, now.quantity);
+        if (!then || std::abs(*then - now.value) <= 2.0 * resolution) continue;
+        moves = true;
+        const auto left =
+            seconds_left(now.value, *then, value_then(known, 4, now.quantity), resolution);
+        all_known = all_known && left.has_value();
+        longest_s = std::max(longest_s, left.value_or(0.0));
+    }
+    if (!moves) return "";
+    if (!all_known) return "still moving";
+    return "still moving, " + std::to_string(static_cast<int>(std::ceil(longest_s))) + " s";
 }
 
 std::string tool_is_at(const Known& known, std::size_t tool) {

@@ -137,6 +137,12 @@ void JobDesk::after(const worksite::LogEntry& entry) {
     std::string status = status_of(entry, known(sight));
     for (const std::string& change : changes_until(sight))
         if (status.find(change) == std::string::npos) status += " " + change;
+    // A reading that was taken too soon is a reading all the same; that it was is said.
+    for (std::size_t tool = 0; tool < belt().size(); ++tool)
+        if (entry.words.starts_with("read ") &&
+            std::string_view(belt()[tool].name).ends_with(entry.words.substr(5)))
+            if (const auto movement = movement_of(known(sight), tool); !movement.empty())
+                status += " The figure is " + movement + ".";
     say(std::move(status));
     for (const auto& line : entry.shown) {
         const bool unsafe = line.starts_with("Unsafe: ");

@@ -45,6 +45,8 @@ class JobDesk {
     [[nodiscard]] screens::WriteUpView write_up(const kit::State& state) const;
     [[nodiscard]] const Draft& draft() const { return draft_; }
     void set_draft(Draft draft) { draft_ = std::move(draft); }
+    /// Said in the write-up as long as it is so: why its words are not on disk; empty: they are.
+    void draft_is_lost(std::string why) { draft_problem_ = std::move(why); }
     /// Takes the texts out of the editors.
     void read_editors(const kit::State& state);
     /// What the record says for a field of the write-up; empty: nothing.
@@ -124,6 +126,7 @@ class JobDesk {
     double owed_s_ = 0.0, since_stall_s_ = 1.0e6, here_s_ = 0.0;
     std::string status_, status_time_, only_look_;
     Draft draft_;
+    std::string draft_problem_;
     bool choosing_cause_ = false;
     std::size_t noticed_lines_ = 0;  // of the sight, already said
     std::optional<worksite::Sight> before_;

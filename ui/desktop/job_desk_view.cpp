@@ -212,6 +212,7 @@ screens::WriteUpView JobDesk::write_up(const kit::State&) const {
     view.status = "Because: " + std::to_string(words_in(draft_.because)) + " words, " +
                   std::to_string(cited.size()) +
                   (cited.size() == 1 ? " reading cited." : " readings cited.");
+    if (!draft_problem_.empty()) view.status = "Not kept: " + draft_problem_;
     return view;
 }
 

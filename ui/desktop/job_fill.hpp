@@ -54,6 +54,8 @@ struct Tool {
 /// What the record key says with that tool in hand and that thing selected; empty: nothing fits.
 [[nodiscard]] std::string recording_sentence(const Known& known, std::size_t in_hand,
                                              std::string_view selected);
+/// "still moving, 4 s" while the figures on a tool's glass have not settled; empty when they have.
+[[nodiscard]] std::string movement_of(const Known& known, std::size_t tool);
 /// The thing a connected tool is at; empty when it is not connected.
 [[nodiscard]] std::string tool_is_at(const Known& known, std::size_t tool);
 

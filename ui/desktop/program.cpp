@@ -42,27 +42,6 @@ Program::~Program() {
 
 // --- work that takes time ---
 
-template <class Result>
-void Program::start_work(std::string title, std::string words,
-                         std::function<Result(Progress&)> work,
-                         std::function<void(Result&)> finish) {
-    auto made = std::make_unique<Work>();
-    made->title = std::move(title);
-    made->words = std::move(words);
-    made->from = place_ == Place::error ? after_trouble_ : place_;
-    made->progress = std::make_shared<Progress>();
-    auto result = std::make_shared<Result>();
-    made->done = std::async(
-        std::launch::async,
-        [result, work = std::move(work), progress = made->progress] { *result = work(*progress); });
-    if (work_) {  // only quiet work can be under way still
-        work_->progress->abandoned = true;
-        abandoned_.push_back(std::move(work_));
-    }
-    made->finish = [result, finish = std::move(finish)] { finish(*result); };
-    work_ = std::move(made);
-}
-
 void Program::settle_work(double wall_s) {
     std::erase_if(abandoned_, [](const auto& work) { return is_ready(work->done); });
     if (!work_) return;
@@ -110,14 +89,17 @@ void Program::elapse(double wall_s) {
         guarded([&] {
             const bool over = desk_->over();
             desk_->elapse(wall_s);
-            if (!over && desk_->over()) host_.keep_draft(desk_->draft());
+            if (!over && desk_->over()) save_draft();
         });
     if (unsaved_for_s_ >= 0.0 && (unsaved_for_s_ += wall_s) >= draft_pause_s) save_draft();
 }
 
 void Program::save_draft() {
-    if (desk_) host_.keep_draft(desk_->draft());
     unsaved_for_s_ = -1.0;
+    if (!desk_) return;
+    const std::string why = host_.keep_draft(desk_->draft());
+    desk_->draft_is_lost(why);
+    if (!why.empty()) say("The write-up is not kept: " + why);
 }
 
 kit::SoundScene Program::heard() const {
@@ -196,13 +178,31 @@ void Program::go(Place place) {
 }
 
 void Program::open_choose(std::string notice) {
-    choose_.jobs = host_.jobs();
+    Listed listed = host_.jobs();
+    choose_.jobs = std::move(listed.jobs);
     choose_.notice = std::move(notice);
+    choose_.author = author_;
     const auto known = std::any_of(choose_.jobs.begin(), choose_.jobs.end(),
                                    [&](const auto& job) { return job.id == choose_.selected; });
     if (!known && !choose_.jobs.empty()) choose_.selected = choose_.jobs.front().id;
     go(Place::choose);
     state_.focus = "start.go";
+    if (!listed.trouble.title.empty()) show(std::move(listed.trouble));
+}
+
+/// Where the visit was begun: the list, or the author's preview.
+void Program::home(std::string notice) {
+    if (!from_preview_) return open_choose(std::move(notice));
+    if (!notice.empty()) previewed_.view.status = std::move(notice);
+    open_preview();
+}
+
+/// As it was, if it can be shown; a file that was changed meanwhile is looked at again by itself.
+void Program::open_preview() {
+    if (previewed_.job.empty()) return preview();
+    state_ = {};
+    go(Place::author);
+    if (!solved_) solve();
 }
 
 void Program::show(Trouble trouble) {
@@ -217,156 +217,18 @@ void Program::say(const std::string& sentence) {
     host_.tell(sentence);
 }
 
-// --- a visit ---
-
-void Program::begin_job(const std::string& job, bool resume) {
-    if (std::any_of(abandoned_.begin(), abandoned_.end(),
-                    [](const auto& work) { return !work->quiet; })) {
-        say("One moment: what was stopped is being put away.");
-        return;
-    }
-    const bool assessed = choose_.assessed;
-    start_work<Begun>(
-        resume ? "Taking the attempt up again" : "Settling the house",
-        resume ? "Doing again what you had done." : "Its last half hour before you arrive.",
-        [this, job, resume, assessed](Progress& progress) {
-            return resume ? host_.resume(job, progress) : host_.begin(job, assessed, progress);
-        },
-        [this](Begun& begun) {
-            enter(std::move(begun), false);
-            // Handed in, and not weighed before the program ended.
-            if (place_ == Place::job && desk_->over()) visit_ended();
-        });
-}
-
-void Program::enter(Begun begun, bool replayed) {
-    if (!begun.trouble.title.empty()) return show(std::move(begun.trouble));
-    auto& visit = replayed ? replayed_visit_ : visit_;
-    auto& desk = replayed ? replay_ : desk_;
-    std::unique_ptr<JobDesk> before = std::move(desk);
-    const auto visit_before = std::move(visit);  // the desk before still looks at it
-    visit = std::move(begun.visit);
-    desk = std::make_unique<JobDesk>(*visit, preferences_,
-                                     [this](const std::string& words) { say(words); });
-    desk->set_draft(std::move(begun.draft));
-    if (replayed) return show_replay(std::move(before));
-    state_ = {};
-    go(Place::job);
-    state_.focus = "actions.1";
-    desk->welcome(begun.resumed);
-}
-
-/// From act to act the eye stays where it was.
-void Program::show_replay(std::unique_ptr<JobDesk> before) {
-    const bool going_on = place_ == Place::replay && before;
-    if (going_on) {
-        replay_->look_as(*before);
-    } else {
-        state_ = {};
-        go(Place::replay);
-        state_.focus = "replay.on";
-    }
-    const auto key = [&](const char* command) { return keys_.caps(command, "replay"); };
-    replay_->only_look("Replay: the house as it stood then, to look at. " + key("step back") +
-                           " and " + key("step on") + " go from step to step, " + key("back") +
-                           " goes back.",
-                       replayed_moment(), explained_.view.status);
-}
-
-screens::ReplayView Program::replayed_moment() const {
-    const auto& view = explained_.view;
-    screens::ReplayView moment;
-    moment.where =
-        "step " + std::to_string(view.step + 1) + " of " + std::to_string(view.steps.size());
-    if (view.step < view.steps.size()) moment.title = view.steps[view.step].title;
-    moment.before = view.step > 0;
-    moment.after = view.step + 1 < view.steps.size();
-    moment.mark_before = screens::marked_step(view, false) != view.step;
-    moment.mark_after = screens::marked_step(view, true) != view.step;
-    return moment;
-}
-
-void Program::visit_ended() {
-    if (busy()) return;
-    save_draft();
-    explain();
-}
-
-void Program::explain() {
-    start_work<Explained>(
-        "Weighing the evidence", "Your visit is replayed on houses with every other cause.",
-        [this](Progress& progress) { return host_.explain(progress); },
-        [this](Explained& explained) {
-            desk_.reset();
-            visit_.reset();
-            if (!explained.trouble.title.empty()) return show(std::move(explained.trouble));
-            if (!explained.shown)
-                return open_choose("Handed in. The debrief is for you and your assessor.");
-            explained_ = std::move(explained);
-            state_ = {};
-            go(Place::debrief);
-            say(explained_.view.outcome + ". " + explained_.view.verdict + ".");
-        });
-    work_->to_the_end = true;
-}
-
-void Program::replay_step() {
-    const std::size_t acts = explained_.view.step + 1;
-    start_work<Begun>(
-        "Going back in time", "The visit up to this step.",
-        [this, acts](Progress& progress) { return host_.replay(acts, progress); },
-        [this](Begun& begun) { enter(std::move(begun), true); });
-}
-
-void Program::preview() {
-    start_work<Previewed>(
-        "Working the job out", "Every reading, beside the sound house.",
-        [this](Progress& progress) { return host_.preview(progress); },
-        [this](Previewed& previewed) {
-            if (!previewed.trouble.title.empty()) return show(std::move(previewed.trouble));
-            const std::string tab = previewed_.view.tab;
-            previewed_ = std::move(previewed);
-            previewed_.view.tab = tab;
-            state_ = {};
-            go(Place::author);
-            solve();
-        });
-}
-
-/// While the author reads the readings already.
-void Program::solve() {
-    start_work<Solution>(
-        "", "", [this](Progress& progress) { return host_.solve(progress); },
-        [this](Solution& solution) {
-            if (!solution.complete) return;
-            add_solution(previewed_.view, solution);
-            previewed_.view.status =
-                "Every other cause was simulated too. Save the file, and it is "
-                "looked at again.";
-            changed_ = true;
-            if (place_ == Place::author) say(previewed_.view.status);
-        });
-    work_->quiet = true;
-}
-
-/// The author saved: looked at again without being asked.
-void Program::watch_files(double wall_s) {
-    const bool here = place_ == Place::author || (place_ == Place::error && author_);
-    if (!here || busy()) return;
-    constexpr double every_s = 0.5;
-    unwatched_for_s_ += wall_s;
-    if (unwatched_for_s_ < every_s) return;
-    unwatched_for_s_ = 0.0;
-    if (!host_.job_file_changed()) return;
-    say("The file was changed.");
-    preview();
-}
-
 // --- settings ---
+
+void Program::keep_preferences() {
+    const std::string why = host_.keep(preferences_);
+    if (why.empty()) return;
+    settings_problem_ = "Not kept for the next time: " + why;
+    say(settings_problem_);
+}
 
 void Program::text_size(int percent) {
     preferences_.text_percent = percent;
-    host_.keep(preferences_);
+    keep_preferences();
     say("Text size " + std::to_string(percent) + " %.");
 }
 

@@ -64,6 +64,7 @@ class Program {
     [[nodiscard]] screens::LoadingView loading_view() const;
     void obey(const kit::Command& command);
     bool obey_everywhere(const kit::Command& command);
+    [[nodiscard]] bool is_under_way(const std::string& job) const;
     void obey_choose(const kit::Command& command);
     void obey_job(const kit::Command& command);
     void obey_write_up(const kit::Command& command);
@@ -75,6 +76,11 @@ class Program {
     void back();
     void go(Place place);
     void open_choose(std::string notice);
+    void home(std::string notice);
+    void open_preview();
+    void keep_preferences();
+    void debrief_again(const std::string& job);
+    void show_debrief(Explained& explained);
     void enter(Begun begun, bool replayed);
     void show_replay(std::unique_ptr<JobDesk> before);
     void visit_ended();
@@ -105,7 +111,9 @@ class Program {
     kit::Size size_{1280.0, 800.0};
     Place place_ = Place::choose, behind_settings_ = Place::choose;
     bool closed_ = false, help_ = false, author_ = false;
-    bool changed_ = false;  // by quiet work, and not shown yet
+    bool from_preview_ = false;  // this visit was begun there
+    bool solved_ = false;        // the previewed job
+    bool changed_ = false;       // by quiet work, and not shown yet
     std::optional<screens::Question> question_;
 
     screens::ChooseView choose_;

@@ -35,7 +35,7 @@ bool Program::take_new_key(const kit::Event& event) {
     settings_problem_ = keys_.rebind(changing_key_, text);
     if (settings_problem_.empty()) {
         preferences_.keys[changing_key_] = text;
-        host_.keep(preferences_);
+        keep_preferences();
     }
     say(settings_problem_.empty() ? text + " is the new key." : settings_problem_);
     changing_key_.clear();
@@ -62,7 +62,9 @@ void Program::obey(const kit::Command& command) {
             if (command.name == "copy details")
                 clipboard_.set(trouble_.title + "\n" + trouble_.place + "\n" + trouble_.line +
                                "\n" + trouble_.right + "\n");
-            if (command.name == "look again" && author_) preview();
+            if (command.name == "look again")
+                return author_ && after_trouble_ == Place::author ? preview() : open_choose("");
+            if (command.name == "start now") begin_job(command.argument, false);
             return;
         case Place::loading:
             return;
@@ -95,7 +97,7 @@ bool Program::obey_everywhere(const kit::Command& c) {
         text_size(100);
     } else if (c.name == "day or night") {
         preferences_.night = !preferences_.night;
-        host_.keep(preferences_);
+        keep_preferences();
     } else if (c.name == "settings") {
         if (place_ == Place::loading || place_ == Place::settings) return true;
         behind_settings_ = place_;
@@ -132,8 +134,8 @@ void Program::back() {
             go(behind_settings_);
             return;
         case Place::error:
-            if (after_trouble_ == Place::debrief || after_trouble_ == Place::author)
-                go(after_trouble_);
+            if (after_trouble_ == Place::debrief || after_trouble_ == Place::replay)
+                go(Place::debrief);
             else
                 open_choose("");
             return;
@@ -156,6 +158,8 @@ void Program::back() {
                                           false};
             return;
         case Place::debrief:
+            home("");
+            return;
         case Place::author:
             open_choose("");
             return;
@@ -170,6 +174,11 @@ void Program::back() {
     }
 }
 
+bool Program::is_under_way(const std::string& job) const {
+    return std::any_of(choose_.jobs.begin(), choose_.jobs.end(),
+                       [&](const screens::JobRow& row) { return row.id == job && row.can_resume; });
+}
+
 void Program::obey_choose(const kit::Command& c) {
     if (busy()) return;
     if (c.name == "mode") choose_.assessed = c.argument == "assessed";
@@ -178,11 +187,26 @@ void Program::obey_choose(const kit::Command& c) {
         const bool again = c.argument == choose_.selected && state_.focus_shown;
         choose_.selected = c.argument;
         if (!again) return;
-        const auto job = std::find_if(choose_.jobs.begin(), choose_.jobs.end(),
-                                      [&](const auto& row) { return row.id == c.argument; });
-        begin_job(c.argument, job != choose_.jobs.end() && job->can_resume);
+        from_preview_ = false;
+        return begin_job(c.argument, is_under_way(c.argument));
     }
-    if (c.name != "start" && c.name != "resume") return;
+    if (c.name == "preview" && author_) return open_preview();
+    if (c.name == "debrief") return debrief_again(c.argument);
+    if (c.name == "start" && is_under_way(c.argument)) {
+        question_ =
+            screens::Question{"Start afresh at this house?",
+                              "The attempt that you left stays on disk, but the list goes on "
+                              "with the new one.",
+                              "Start afresh",
+                              "Keep the old one",
+                              {"start now", c.argument},
+                              false};
+        return;
+    }
+    const bool begins = c.name == "start" || c.name == "start now";
+    if (!begins && c.name != "resume") return;
+    question_.reset();
+    from_preview_ = false;
     begin_job(c.argument.empty() ? choose_.selected : c.argument, c.name == "resume");
 }
 
@@ -193,7 +217,7 @@ void Program::obey_job(const kit::Command& c) {
         host_.leave(*visit_);
         desk_.reset();
         visit_.reset();
-        open_choose("Your attempt was kept.");
+        home("Your attempt was kept.");
         return;
     }
     if (c.name == "write-up") {
@@ -288,13 +312,16 @@ void Program::obey_debrief(const kit::Command& c) {
         view.first_column = (view.first_column + 1) % view.columns.size();
     if (c.name == "replay" && !busy()) replay_step();
     if (c.name == "save report") view.status = host_.save_report();
-    if (c.name == "another") open_choose("");
+    if (c.name == "another") home("");
 }
 
 void Program::obey_author(const kit::Command& c) {
     if (c.name == "tab") previewed_.view.tab = c.argument;
     if (c.name == "look again" && !busy()) preview();
-    if (c.name == "play" && !busy() && !previewed_.job.empty()) begin_job(previewed_.job, false);
+    if (c.name == "play" && !busy() && !previewed_.job.empty()) {
+        from_preview_ = true;
+        begin_job(previewed_.job, false);
+    }
 }
 
 void Program::obey_settings(const kit::Command& c) {
@@ -324,7 +351,7 @@ void Program::obey_settings(const kit::Command& c) {
         keys_ = key_map_for(preferences_).keys;
         say("All keys are as they were at first.");
     }
-    host_.keep(preferences_);
+    keep_preferences();
 }
 
 }  // namespace emberpath::desktop

@@ -124,7 +124,7 @@ ScrollList::ScrollList(Stage& stage, const Rect& view, std::string_view id, std:
 }
 
 Rect ScrollList::row(double y, double height) const {
-    const double bar = scrolls() ? 12.0 : 0.0;
+    const double bar = scrolls() ? bar_width : 0.0;
     return {view_.x, view_.y + y - offset_, view_.w - bar, height};
 }
 

@@ -109,6 +109,7 @@ class ScrollList {
     ScrollList(Stage& stage, const Rect& view, std::string_view id, std::string_view name,
                double content_height, Moves moves = Moves::column);
     ~ScrollList();
+    static constexpr double bar_width = 12.0;  // what rows are narrower by where it scrolls
     ScrollList(const ScrollList&) = delete;
     ScrollList& operator=(const ScrollList&) = delete;
     /// Rectangle of a row whose top is `y` from the top of the content.

@@ -61,7 +61,11 @@ void draw_drawing(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     const auto region = stage.region("drawing", "Drawing", r);
     kit::Slicer inside(draw_sheet_frame(stage, r, false));
     const Rect area = inside.rest();
-    const Rect where = draw_house_sheet(stage, area, view.house, view.fault_tag);
+    JobView house = view.house;
+    house.whole = true;
+    // Below the words that name the fault.
+    const Rect below{area.x, area.y + 30.0, area.w, area.h - 30.0};
+    const Rect where = draw_house_sheet(stage, below, house, view.fault_tag);
     stage.use(kit::Layer::over);
     stage.clip(area);
     mark_fault(stage, area, view, where);

@@ -55,14 +55,20 @@ void draw_row(kit::Stage& stage, const Rect& r, const JobRow& job, bool selected
     cell_text(stage, cells[1], job.address, selected ? kit::style::body_bold : kit::style::body);
     cell_text(stage, cells[2], job.call_out, kit::style::row_quiet);
     cell_text(stage, cells[3], job.gas, kit::style::row_quiet);
-    cell_text(stage, cells[4], job.last,
-              job.can_resume ? kit::style::row_bold : kit::style::row_quiet);
+    const kit::TextStyle last = job.broken ? kit::with_ink(kit::style::row_bold, Token::danger)
+                                : job.can_resume ? kit::style::row_bold
+                                                 : kit::style::row_quiet;
+    cell_text(stage, cells[4], job.last, last);
     kit::line(p, {r.x, r.bottom()}, {r.right(), r.bottom()}, {.width = 1.0, .ink = Token::hair});
 }
 
 void draw_jobs(kit::Stage& stage, const Rect& r, const ChooseView& view) {
     kit::Slicer left(r);
-    draw_table_head(stage, left.top(28.0));
+    Rect head = left.top(28.0);
+    const double all = row_height * static_cast<double>(view.jobs.size());
+    // Above the columns, which end before the scroll bar.
+    if (all > left.rest().h + 0.5) head.w -= kit::ScrollList::bar_width;
+    draw_table_head(stage, head);
     kit::ScrollList list(stage, left.rest(), "jobs.list", "Jobs",
                          row_height * static_cast<double>(view.jobs.size()));
     for (std::size_t i = 0; i < view.jobs.size(); ++i) {
@@ -120,6 +126,14 @@ void draw_start(kit::Stage& stage, const Rect& r, const ChooseView& view) {
                .value = job->call_out,
                .bounds = title});
     kit::Slicer down(buttons);
+    if (job->broken) {
+        kit::button(stage, down.top(34.0, 8.0),
+                    {.id = "start.go",
+                     .name = "What is wrong with it",
+                     .command = {"start", job->id},
+                     .primary = true});
+        return;
+    }
     const std::string begin = job->can_resume ? "Go on where you left" : "Go to the house";
     kit::button(stage, down.top(34.0, 8.0),
                 {.id = "start.go",
@@ -129,6 +143,11 @@ void draw_start(kit::Stage& stage, const Rect& r, const ChooseView& view) {
     if (job->can_resume)
         kit::button(stage, down.top(28.0),
                     {.id = "start.afresh", .name = "Start afresh", .command = {"start", job->id}});
+    else if (job->can_debrief)
+        kit::button(stage, down.top(28.0),
+                    {.id = "start.debrief",
+                     .name = "Debrief of last time",
+                     .command = {"debrief", job->id}});
 }
 
 void draw_head(kit::Stage& stage, const Rect& r, const ChooseView& view) {
@@ -145,6 +164,17 @@ void draw_head(kit::Stage& stage, const Rect& r, const ChooseView& view) {
     const double w = kit::button_width(stage, settings);
     const Rect place = left.right(w, 12.0);
     const double mid = r.centre().y;
+    double buttons_w = w + 40.0;
+    if (view.author) {
+        const kit::ButtonSpec preview{.id = "head.preview",
+                                      .name = "Author's preview",
+                                      .command = {"preview"},
+                                      .caps = stage.caps("preview"),
+                                      .shortcut = "preview"};
+        const Rect box = left.right(kit::button_width(stage, preview), 12.0);
+        kit::button(stage, {box.x, mid - 14.0, box.w, 28.0}, preview);
+        buttons_w += box.w + 12.0;
+    }
     const double title_w =
         stage.text({left.rest().x, r.y, 200.0, r.h}, "Emberpath", kit::style::title);
     const std::string words =
@@ -158,7 +188,7 @@ void draw_head(kit::Stage& stage, const Rect& r, const ChooseView& view) {
                .role = kit::Role::heading,
                .name = "Emberpath",
                .value = words,
-               .bounds = {r.x, r.y, r.w - w - 40.0, r.h}});
+               .bounds = {r.x, r.y, r.w - buttons_w, r.h}});
     kit::button(stage, {place.x, mid - 14.0, place.w, 28.0}, settings);
 }
 

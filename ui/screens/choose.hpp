@@ -13,12 +13,15 @@ struct JobRow {
     std::string call_out{};  // what the office wrote down
     std::string last{};      // "not tried", "82, proposed competent", "left after 12 min"
     bool can_resume = false;
+    bool can_debrief = false;  // the last attempt is finished, and its debrief is for the trainee
+    bool broken = false;       // its file cannot be opened; `call_out` says why
 };
 
 struct ChooseView {
     std::vector<JobRow> jobs{};
     std::string selected{};  // id
     bool assessed = false;
+    bool author = false;   // there is a preview to go back to
     std::string notice{};  // "Your attempt at Job 3 was kept."; empty: nothing to say
 };
 

@@ -26,13 +26,13 @@ struct Mark {
 /// Best places of marks on the house sheet, where the heater is small.
 // clang-format off
 inline constexpr std::array house_marks{
-    Mark{Spot::gas_inlet,        {gas_x, 213.0},  {15.0, 203.0}},
-    Mark{Spot::gas_manifold,     {gas_x, 166.0},  {15.0, 173.0}},
+    Mark{Spot::gas_inlet,        {gas_x, 213.0},  {-26.0, 206.0}},
+    Mark{Spot::gas_manifold,     {gas_x, 166.0},  {15.0, 179.0}},
     Mark{Spot::inlet_pipe,       {cold_x, 211.0}, {212.0, 210.0}},
     Mark{Spot::outlet_pipe,      {hot_x, 211.0},  {92.0, 211.0}},
     Mark{Spot::exchanger_pipe,   {149.0, 84.0},   {212.0, 78.0}},
     Mark{Spot::flame_lead,       {141.0, 119.0},  {212.0, 114.0}},
-    Mark{Spot::supply_terminals, {20.0, 152.0},   {-24.0, 136.0}},
+    Mark{Spot::supply_terminals, {20.0, 152.0},   {-24.0, 132.0}},
     Mark{Spot::flow_sensor,      {cold_x + 8.0, 188.0}, {212.0, 176.0}},
     Mark{Spot::fan,              {93.0, 186.0},   {118.0, 174.0}},
 };

@@ -14,9 +14,9 @@ using kit::Rect;
 // Between these the drawing fills its place; below the least one it is moved about instead.
 constexpr double least_scale = 0.74, most_scale = 1.6;
 
-double fitting_scale(const Rect& r, const Rect& extent, const Camera& camera) {
+double fitting_scale(const Rect& r, const Rect& extent, const JobView& job) {
     const double fit = std::min({(r.w - 12.0) / extent.w, (r.h - 10.0) / extent.h, most_scale});
-    return std::max(fit, least_scale) * camera.zoom;
+    return (job.whole ? fit : std::max(fit, least_scale)) * job.camera.zoom;
 }
 
 const PlacedFixture* fixture_of(const HousePlan& plan, int index) {
@@ -185,7 +185,7 @@ void keep_drawn_things_free(const SheetPen& pen, const HousePlan& plan, LabelPla
 
 Rect draw_house_sheet(kit::Stage& stage, const Rect& r, const JobView& job, std::string_view tag) {
     const HousePlan plan = plan_of(job.site);
-    const double scale = fitting_scale(r, plan.extent, job.camera);
+    const double scale = fitting_scale(r, plan.extent, job);
     const Placed placed = place_sheet(stage, {r, plan.extent, scale}, job,
                                       [&](const PointView& v) -> std::optional<Point> {
                                           const auto it = plan.anchors.find({v.spot, v.fixture});

@@ -178,6 +178,7 @@ struct JobView {
     SiteView site{};
     SheetShown sheet = SheetShown::house;
     Camera camera{};
+    bool whole = false;           // however small it comes out: nobody works on it
     std::string selected{};       // tag of the selected point or part
     bool selected_first = false;  // it is to be seen, wherever the focus is
     SelectionView selection{};

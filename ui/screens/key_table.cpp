@@ -41,7 +41,7 @@ const std::vector<kit::Binding>& key_table() {
         {"other sheet",       "job replay","Z",           "house or heater sheet"},
         {"zoom in",           "job replay","+",           "nearer"},
         {"zoom out",          "job replay","-",           "farther"},
-        {"pan left",          "job replay","Shift Left",  "further left on a sheet that is larger than its place"},
+        {"pan left",          "job replay","Shift Left",  "further left on a large drawing"},
         {"pan right",         "job replay","Shift Right", "further right"},
         {"pan up",            "job replay","Shift Up",    "further up"},
         {"pan down",          "job replay","Shift Down",  "further down"},

@@ -122,18 +122,21 @@ WriteUpView sample_write_up() {
 
 ChooseView sample_choose() {
     ChooseView v;
-    v.jobs = {{"tanager", "Job 1", "8 Tanager Court", "natural gas",
-               "Water runs hot, then goes cold in the shower.", "82, propose competent", false},
-              {"linnet", "Job 2", "5 Linnet Close", "natural gas",
-               "No hot water since yesterday evening.", "left after 12 min", true},
-              {"quarry", "Job 3", "Old Quarry Cottage", "propane cylinder",
-               "Fine in the morning, useless by the second bath.", "not tried", false},
-              {"fennel", "Job 4", "30 Fennel Walk", "natural gas", "Not hot enough anywhere.",
-               "not tried", false},
-              {"sorrel", "Job 5", "14 Sorrel Street", "natural gas",
-               "Lukewarm when somebody cooks.", "not tried", false},
-              {"harrier", "Job 6", "3 Harrier Rise", "natural gas", "Goes out on windy days.",
-               "not tried", false}};
+    v.jobs = {
+        {"tanager", "Job 1", "8 Tanager Court", "natural gas",
+         "Water runs hot, then goes cold in the shower.", "82, propose competent", false, true},
+        {"linnet", "Job 2", "5 Linnet Close", "natural gas",
+         "No hot water since yesterday evening.", "left after 12 min", true},
+        {"quarry", "Job 3", "Old Quarry Cottage", "propane cylinder",
+         "Fine in the morning, useless by the second bath.", "not tried", false},
+        {"petrel", "petrel", "petrel.toml", "", "line 9: found 2.35, a number without a unit",
+         "cannot be opened", false, false, true},
+        {"fennel", "Job 4", "30 Fennel Walk", "natural gas", "Not hot enough anywhere.",
+         "not tried", false},
+        {"sorrel", "Job 5", "14 Sorrel Street", "natural gas", "Lukewarm when somebody cooks.",
+         "not tried", false},
+        {"harrier", "Job 6", "3 Harrier Rise", "natural gas", "Goes out on windy days.",
+         "not tried", false}};
     v.selected = "linnet";
     return v;
 }

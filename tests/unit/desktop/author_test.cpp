@@ -69,5 +69,39 @@ TEST(Author, SeesASavedFileWithoutAsking) {
     EXPECT_THAT(person.host.told, testing::Contains(HasSubstr("The file was changed")));
 }
 
+TEST(Author, ComesBackToThePreviewFromPlayingAndFromTheList) {
+    Person person(worksite::test_job(), {1280.0, 800.0}, true);
+    person.wait_for(Place::author);
+    person.press(kit::Key::f9);
+    person.wait_for(Place::job);
+    person.leave_house();
+    EXPECT_EQ(person.program.place(), Place::author);
+    EXPECT_THAT(person.node("status.line")->name, HasSubstr("kept"));
+    person.press(kit::Key::escape);
+    ASSERT_EQ(person.program.place(), Place::choose);
+    ASSERT_NE(person.node("head.preview"), nullptr);
+    person.press(kit::Key::f9);
+    person.wait_for(Place::author);
+    EXPECT_EQ(person.host.previews, 1) << "it is still the same file";
+}
+
+TEST(Author, GoesToTheListFromAFileThatCannotBeOpenedAndSeesNoStalePreview) {
+    Person person(worksite::test_job(), {1280.0, 800.0}, true);
+    person.wait_for(Place::author);
+    person.host.preview_refusal = "This job file cannot be opened";
+    person.press(kit::Key::f5);
+    person.wait_for(Place::error);
+    person.press(kit::Key::escape);
+    ASSERT_EQ(person.program.place(), Place::choose);
+    person.press(kit::Key::f9);
+    person.wait_for(Place::error);
+    EXPECT_EQ(person.host.previews, 3) << "the file is looked at again";
+}
+
+TEST(List, HasNoWayToAPreviewForATrainee) {
+    Person person;
+    EXPECT_EQ(person.node("head.preview"), nullptr);
+}
+
 }  // namespace
 }  // namespace emberpath::desktop

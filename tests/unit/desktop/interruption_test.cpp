@@ -73,5 +73,101 @@ TEST(WhatIsHeard, IsSaidWhenItChangedDuringAnAct) {
     EXPECT_THAT(person.host.told, Contains(HasSubstr("The burner goes out.")));
 }
 
+TEST(AVisitThatCannotBeTakenUp, OffersToStartAfresh) {
+    Person person;
+    person.enter_house();
+    person.host.can_resume = true;
+    person.leave_house();
+    person.host.refusal = "This attempt cannot be taken up again";
+    person.click("start.go");
+    person.wait_for(Place::error);
+    ASSERT_EQ(person.node("error.way.2")->name, "Start afresh");
+    person.host.refusal.clear();
+    person.click("error.way.2");
+    person.wait_for(Place::job);
+}
+
+TEST(StartingAfresh, AsksFirstWhileAnAttemptIsUnderWay) {
+    Person person;
+    person.enter_house();
+    person.host.can_resume = true;
+    person.leave_house();
+    person.click("start.afresh");
+    ASSERT_NE(person.node("question.words"), nullptr);
+    EXPECT_THAT(person.node("question.words")->name, HasSubstr("stays on disk"));
+    person.press(kit::Key::escape);
+    for (int i = 0; i < 20; ++i) person.program.elapse(0.01);
+    EXPECT_EQ(person.program.place(), Place::choose);
+    person.click("start.afresh");
+    person.click("question.yes");
+    person.wait_for(Place::job);
+    EXPECT_TRUE(person.host.at_work->attempt().log().empty());
+}
+
+TEST(AFinishedDebrief, IsOpenedAgainFromTheList) {
+    Person person;
+    EXPECT_EQ(person.node("start.debrief"), nullptr);
+    person.host.can_debrief = true;
+    person.enter_house();
+    person.leave_house();
+    person.click("start.debrief");
+    person.wait_for(Place::debrief);
+    EXPECT_EQ(person.host.reopened, 1);
+    person.type("r");
+    person.wait_for(Place::replay);
+}
+
+TEST(AListThatCannotBeRead, IsAnErrorWithARemedyAndNotTheEnd) {
+    Person person;
+    person.host.no_list = "There are no jobs to choose from";
+    person.enter_house();
+    person.leave_house();
+    ASSERT_EQ(person.program.place(), Place::error);
+    EXPECT_EQ(person.program.focus(), "error.way.1");
+    person.host.no_list.clear();
+    person.press(kit::Key::enter);
+    EXPECT_EQ(person.program.place(), Place::choose);
+    EXPECT_FALSE(person.program.closed());
+}
+
+TEST(AWriteUpThatCannotBeKept, SaysSoUntilItIs) {
+    Person person;
+    person.enter_house();
+    person.press(kit::Key::f2);
+    person.click("form.done");
+    person.host.disk_gone = true;
+    person.type("tightened it");
+    person.program.elapse(1.0);
+    person.look();
+    EXPECT_THAT(person.host.told.back(), HasSubstr("is not kept"));
+    EXPECT_THAT(person.node("status.line")->name, HasSubstr("Not kept"));
+    person.host.disk_gone = false;
+    person.type(".");
+    person.program.elapse(1.0);
+    person.look();
+    EXPECT_EQ(person.host.kept.done, "tightened it.");
+    EXPECT_EQ(person.node("status.line")->name.find("Not kept"), std::string::npos);
+}
+
+TEST(AReadingTakenTooSoon, SaysThatTheFigureStillMoves) {
+    Person person;
+    person.enter_house();
+    for (const char* words : {"shut gas at heater", "open test point inlet",
+                              "attach manometer to inlet", "open gas at heater"})
+        person.say(words);
+    person.press(kit::Key::escape);
+    person.say("wait 2 min");
+    person.type("t1r");
+    EXPECT_EQ(person.node("status.line")->name.find("moving"), std::string::npos)
+        << person.node("status.line")->name;
+    person.say("switch on analyser");
+    person.say("wait 2 min");
+    person.say("put probe in flue");
+    person.say("open kitchen tap fully");
+    person.say("wait 10 s");
+    person.say("read analyser");
+    EXPECT_THAT(person.host.told.back(), HasSubstr("still moving"));
+}
+
 }  // namespace
 }  // namespace emberpath::desktop

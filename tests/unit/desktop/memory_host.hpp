@@ -50,7 +50,13 @@ class MemoryHost final : public Host {
   public:
     explicit MemoryHost(worksite::Job job_given) : job(std::move(job_given)) {}
 
-    std::vector<screens::JobRow> jobs() override {
+    Listed jobs() override {
+        if (!no_list.empty()) {
+            Listed none;
+            none.trouble.title = no_list;
+            none.trouble.ways = {{"Look again", {"look again"}}};
+            return none;
+        }
         screens::JobRow row;
         row.id = "test";
         row.title = "Job 1";
@@ -59,7 +65,8 @@ class MemoryHost final : public Host {
         row.call_out = "No hot water";
         row.last = can_resume ? "left after 01:00" : "not tried";
         row.can_resume = can_resume;
-        return {row};
+        row.can_debrief = can_debrief;
+        return {{row}, {}};
     }
     Begun begin(const std::string&, bool assessed, Progress&) override {
         Begun begun;
@@ -76,6 +83,7 @@ class MemoryHost final : public Host {
     }
     Begun resume(const std::string& name, Progress& progress) override {
         Begun begun = begin(name, false, progress);
+        if (!begun.visit) return begun;
         (void)begun.visit->perform("look at display");
         begun.resumed = true;
         begun.draft.done = "written before";
@@ -93,6 +101,10 @@ class MemoryHost final : public Host {
         explained.view.minutes = explained.view.steps.back().minute;
         return explained;
     }
+    Explained reopen(const std::string&, Progress& progress) override {
+        ++reopened;
+        return explain(progress);
+    }
     Begun replay(std::size_t acts, Progress& progress) override {
         replayed = acts;
         return begin("test", false, progress);
@@ -100,24 +112,38 @@ class MemoryHost final : public Host {
     Previewed preview(Progress&) override {
         ++previews;
         Previewed previewed;
+        if (!preview_refusal.empty()) {
+            previewed.trouble.title = preview_refusal;
+            previewed.trouble.ways = {{"Choose a job instead", {"back"}}};
+            return previewed;
+        }
         previewed.view.title = "Job 1";
         previewed.job = "test";
         return previewed;
     }
     Solution solve(Progress&) override { return solution; }
     bool job_file_changed() override { return std::exchange(file_changed, false); }
-    void keep_draft(const Draft& draft) override { kept = draft; }
+    std::string keep_draft(const Draft& draft) override {
+        if (disk_gone) return "the folder cannot be written.";
+        kept = draft;
+        return "";
+    }
     void leave(views::Visit&) override {
         ++left;
         kept_on_leaving = kept;
     }
-    void keep(const Preferences& preferences) override { settings = preferences; }
+    std::string keep(const Preferences& preferences) override {
+        if (disk_gone) return "the folder cannot be written.";
+        settings = preferences;
+        return "";
+    }
     std::string save_report() override { return "Saved."; }
     void tell(const std::string& sentence) override { told.push_back(sentence); }
 
     worksite::Job job;
-    bool can_resume = false;
-    std::string refusal;
+    bool can_resume = false, can_debrief = false, disk_gone = false;
+    std::string refusal, preview_refusal, no_list;
+    std::atomic<int> reopened{0};
     MemoryVisit* at_work = nullptr;
     Draft kept, kept_on_leaving;
     std::atomic<int> weighed{0};
