@@ -81,6 +81,7 @@ def write_the_cause(desk):
     assert row.ready, row.rest
     desk.next_act(lambda: desk.click(row))
     desk.press("Back to the house")
+    desk.see("T2", "heading")
 
 
 def set_it_right(desk):

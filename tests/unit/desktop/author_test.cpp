@@ -45,11 +45,7 @@ TEST(Author, SeesTheSolutionWhenItIsWorkedOut) {
     person.host.solution.safe_path = {"Manifold pressure"};
     person.host.solution.complete = true;
     person.wait_for(Place::author);
-    for (int i = 0; i < 2000 && person.node("checks.path.1") == nullptr; ++i) {
-        person.program.elapse(0.0);
-        person.look();
-        std::this_thread::yield();
-    }
+    person.until([&] { return person.node("checks.path.1") != nullptr; });
     ASSERT_NE(person.node("checks.path.1"), nullptr);
     EXPECT_EQ(person.node("checks.path.1")->value, "Manifold pressure");
 }
@@ -61,10 +57,7 @@ TEST(Author, SeesASavedFileWithoutAsking) {
     person.program.elapse(1.0);
     EXPECT_EQ(person.host.previews, 1) << "nothing was saved";
     person.host.file_changed = true;
-    for (int i = 0; i < 2000 && person.host.previews < 2; ++i) {
-        person.program.elapse(0.6);
-        std::this_thread::yield();
-    }
+    person.until([&] { return person.host.previews == 2; }, 0.6);
     EXPECT_EQ(person.host.previews, 2);
     EXPECT_THAT(person.host.told, testing::Contains(HasSubstr("The file was changed")));
 }

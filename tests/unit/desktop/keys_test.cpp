@@ -99,11 +99,7 @@ TEST(AuthorKeys, LookAgainAndPlay) {
     Person person(worksite::test_job(), {1280.0, 800.0}, true);
     person.wait_for(Place::author);
     person.press(kit::Key::f5);
-    for (int i = 0; i < 2000 && (person.host.previews < 2 || person.program.moves()); ++i) {
-        person.program.elapse(0.0);
-        person.look();
-        std::this_thread::yield();
-    }
+    person.until([&] { return person.host.previews == 2 && !person.program.moves(); });
     EXPECT_EQ(person.host.previews, 2);
     person.press(kit::Key::f9);
     person.wait_for(Place::job);
@@ -211,11 +207,7 @@ TEST(DebriefKeys, GoThroughStepsAndMarkedMoments) {
 }
 
 void wait_for_replay_of(Person& person, std::size_t acts) {
-    for (int i = 0; i < 2000 && (person.host.replayed != acts || person.program.moves()); ++i) {
-        person.program.elapse(0.0);
-        person.look();
-        std::this_thread::yield();
-    }
+    person.until([&] { return person.host.replayed == acts && !person.program.moves(); });
     ASSERT_EQ(person.program.place(), Place::replay);
     EXPECT_EQ(person.host.replayed, acts);
 }

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <atomic>
+#include <chrono>
 #include <thread>
 #include <utility>
 
@@ -208,13 +209,19 @@ class Person {
     }
     /// Until work on the worker is done.
     void wait_for(Place place) {
-        for (int i = 0; i < 2000 && program.place() != place; ++i) {
-            program.elapse(0.0);
+        until([&] { return program.place() == place; });
+        EXPECT_EQ(program.place(), place);
+        look();
+    }
+    /// Lets the program go on until something is so; a busy machine gets its time.
+    template <class True>
+    void until(True is_so, double each_s = 0.0) {
+        const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(30);
+        while (!is_so() && std::chrono::steady_clock::now() < end) {
+            program.elapse(each_s);
             look();
             std::this_thread::yield();
         }
-        EXPECT_EQ(program.place(), place);
-        look();
     }
     void enter_house() {
         press(kit::Key::enter);
