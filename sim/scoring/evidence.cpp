@@ -57,9 +57,13 @@ std::vector<double> Evidence::separations(std::size_t observation) const {
     const Reading reading =
         as_reading(tape_->observations[observation], tape_->cycles[observation]);
     const std::vector<double> probability = posterior_.classes();
+    // What hardly anybody would have thought of counts when this reading brings it up.
+    Posterior after = posterior_;
+    after.add(reading, shadows_->observed[observation]);
+    const std::vector<double> raised = after.classes();
     std::vector<std::size_t> open;
     for (std::size_t c = 0; c < probability.size(); ++c)
-        if (probability[c] >= matters_above) open.push_back(c);
+        if (std::max(probability[c], raised[c]) >= matters_above) open.push_back(c);
     const std::vector<double> of_open =
         posterior_.separation_bits(reading, shadows_->observed[observation], open);
     std::vector<double> bits(probability.size(), 0.0);

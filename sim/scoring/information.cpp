@@ -189,12 +189,12 @@ OutcomeTable numeric_outcomes(std::span<const double> member_probability,
 
 OutcomeTable categorical_outcomes(std::span<const double> member_probability,
                                   std::span<const std::size_t> category, std::size_t category_count,
-                                  double hit) {
+                                  Eye eye) {
     OutcomeTable table{category_count, {}};
     table.rows.reserve(category.size() * category_count);
     for (const std::size_t own : category)
         for (std::size_t k = 0; k < category_count; ++k)
-            table.rows.push_back(categorical_likelihood(k, own, category_count, hit));
+            table.rows.push_back(categorical_likelihood(k, own, category_count, eye));
     mix_with_pool(member_probability, outlier_share, table);
     return table;
 }

@@ -6,6 +6,8 @@
 #include <span>
 #include <vector>
 
+#include "sim/scoring/likelihood.hpp"
+
 namespace emberpath::scoring {
 
 inline constexpr std::size_t outcome_bins = 16;
@@ -58,9 +60,9 @@ struct Expectation {
 [[nodiscard]] OutcomeTable numeric_outcomes(std::span<const double> member_probability,
                                             std::span<const Expectation> expected);
 
-/// Each member expects its own category with probability `hit`; the others share the rest.
+/// Each member expects its own category as often as the eye names it; the others share the rest.
 [[nodiscard]] OutcomeTable categorical_outcomes(std::span<const double> member_probability,
                                                 std::span<const std::size_t> category,
-                                                std::size_t category_count, double hit);
+                                                std::size_t category_count, Eye eye);
 
 }  // namespace emberpath::scoring

@@ -86,24 +86,28 @@ void student_t_cumulative(std::array<double, side_by_side>& t) {
 }
 
 double categorical_likelihood(std::size_t seen, std::size_t own, std::size_t category_count,
-                              double hit) {
+                              Eye eye) {
     if (category_count < 2) return 1.0;
+    const double hit = own == 0 ? 1.0 - eye.imagined : eye.found;
     return seen == own ? hit : (1.0 - hit) / static_cast<double>(category_count - 1);
 }
 
-double hit_rate(worksite::Quantity quantity) {
+Eye eye_for(worksite::Quantity quantity) {
     using Q = worksite::Quantity;
     switch (quantity) {
         case Q::flame:
         case Q::fan_sound:
         case Q::cylinder_frost:
-            return 0.90;
+            return {0.90, 0.10};
         case Q::flue_terminal:
         case Q::exchanger_fins:
         case Q::electrode_tip:
-            return 0.95;
+            return {0.95, 0.05};
+        case Q::union_bubbles:
+        case Q::limiter_leads:
+            return {0.95, 0.0001};
         default:
-            return 0.97;
+            return {};
     }
 }
 

@@ -27,11 +27,22 @@ void student_t_cumulative(std::array<double, side_by_side>& t);
 /// atan without libm: three half-angle steps, then the series. Error below 1e-14.
 [[nodiscard]] double arctangent(double x);
 
-/// Probability of reading category `seen` when the shadow shows `own`.
+/// How well eyes and ears tell the categories of a quantity. Its first category is that of a sound heater, or
+/// nothing to see.
+struct Eye {
+    double found =
+        0.97;  // the share of looks that name what is there, where it is not the first category
+    double imagined =
+        0.03;  // the share of looks that name something else where the first category is there
+};
+/// Chosen. Most looks err as often one way as the other. A thing of its own, such as a wire across two terminals or
+/// bubbles that grow in leak fluid, can be overlooked, but is not seen where it is not: common practice takes
+/// growing bubbles as proof of a leak, and none as proof only of what was wetted and watched.
+[[nodiscard]] Eye eye_for(worksite::Quantity quantity);
+/// Probability of reading category `seen` when the shadow shows `own`: what is not named rightly is shared by the
+/// other categories.
 [[nodiscard]] double categorical_likelihood(std::size_t seen, std::size_t own,
-                                            std::size_t category_count, double hit);
-/// How often a careful eye or ear names the category that is there.
-[[nodiscard]] double hit_rate(worksite::Quantity quantity);
+                                            std::size_t category_count, Eye eye);
 
 /// The scale on which a quantity is compared: its logarithm for ohms and CO, else itself.
 [[nodiscard]] double on_scale(worksite::Quantity quantity, double value);

@@ -128,7 +128,7 @@ std::vector<double> Posterior::likelihoods(const Reading& reading,
         for (const double own : predicted)
             out.push_back(categorical_likelihood(as_category(reading.value), as_category(own),
                                                  static_cast<std::size_t>(row.category_count),
-                                                 hit_rate(reading.quantity)));
+                                                 eye_for(reading.quantity)));
         return out;
     }
     const std::vector<double> scales = widths(reading, predicted, 1);

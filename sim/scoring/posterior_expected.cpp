@@ -59,7 +59,7 @@ Posterior::Members Posterior::members(const Reading& reading,
     live.outcomes = row.categorical
                         ? categorical_outcomes(live.probability, own,
                                                static_cast<std::size_t>(row.category_count),
-                                               hit_rate(row.quantity))
+                                               eye_for(row.quantity))
                         : numeric_outcomes(live.probability, expected);
     return live;
 }

@@ -32,18 +32,21 @@ struct House {
     }
 };
 
+constexpr double most_weight = 4.6;  // one reading proves no more than its own chance of a mistake
+
 /// How much likelier one reading of `a` makes `a` than `b`, as a logarithm [-].
 double weight_of(Quantity quantity, double a, double b) {
     if (worksite::info(quantity).categorical) {
         if (a == b) return 0.0;
-        const double hit = scoring::hit_rate(quantity);
-        return math::log(hit / (1.0 - hit));
+        const scoring::Eye eye = scoring::eye_for(quantity);
+        const double named = a == 0.0 ? 1.0 - eye.imagined : eye.found;
+        const double mistaken = b == 0.0 ? eye.imagined : 1.0 - eye.found;
+        return std::min(math::log(named / mistaken), most_weight);
     }
     const auto width = scoring::width_of(quantity, a);
     const double apart =
         (scoring::on_scale(quantity, a) - scoring::on_scale(quantity, b)) / width.scale(1);
-    constexpr double most = 4.6;  // one reading proves no more than its own chance of a mistake
-    return std::min(apart * apart / 2.0, most);
+    return std::min(apart * apart / 2.0, most_weight);
 }
 
 /// The best reading of a quantity over all modes.

@@ -59,21 +59,23 @@ TEST(ShippedScenarios, CoverTheCausesListedHere) {
                                            changeover_stuck,
                                            second_stage_passes,
                                            room_too_tight,
-                                           regulator_creeps};
+                                           regulator_creeps,
+                                           gas_union_weeps,
+                                           limiter_bridged};
     EXPECT_EQ(causes, expected);
 }
 
 /// Ten branches of the work; no job stands in two of them.
 TEST(ShippedScenarios, CoverEveryBranchOfTheWork) {
     const std::vector<std::vector<std::string>> branches{
-        {"sorrel", "heron", "nettle"},                         // gas
+        {"sorrel", "heron", "nettle", "yarrow"},               // gas
         {"quarry", "sedge", "hornbeam", "kestrel"},            // gas from cylinders
         {"linnet", "harrier", "larch", "mallow"},              // air and flue
         {"bramble", "orchard", "saltmarsh", "basalt"},         // ignition and flame
         {"teasel", "rowan", "pumice"},                         // water
         {"tanager", "fennel"},                                 // sensors
         {"marigold", "lupin", "plover", "curlew", "gentian"},  // controller and settings
-        {"wren", "willow", "flint"},                           // electricity
+        {"wren", "willow", "flint", "thistle"},                // electricity
         {"juniper", "osier"},                                  // use and expectation
         {"clover"}};                                           // two things at once
     std::multiset<std::string> listed, present;

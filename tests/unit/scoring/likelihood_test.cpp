@@ -87,9 +87,27 @@ TEST(Width, OnlyTheRepeatablePartFallsWithReReading) {
 }
 
 TEST(Category, AllOutcomesTogetherAreCertain) {
-    double sum = 0.0;
-    for (std::size_t k = 0; k < 14; ++k) sum += categorical_likelihood(k, 3, 14, 0.97);
-    EXPECT_NEAR(sum, 1.0, 1e-12);
+    for (const std::size_t own : {0U, 3U}) {
+        double sum = 0.0;
+        for (std::size_t k = 0; k < 14; ++k)
+            sum += categorical_likelihood(k, own, 14, {0.95, 0.001});
+        EXPECT_NEAR(sum, 1.0, 1e-12);
+    }
+}
+
+TEST(Category, AThingOfItsOwnIsOverlookedMoreOftenThanImagined) {
+    using worksite::Quantity;
+    for (const auto quantity : {Quantity::union_bubbles, Quantity::limiter_leads}) {
+        const Eye eye = eye_for(quantity);
+        const double seen_for = categorical_likelihood(1, 1, 2, eye);
+        const double seen_against = categorical_likelihood(1, 0, 2, eye);
+        EXPECT_GT(seen_for / seen_against, 5000.0) << "bubbles, or the wire, settle it";
+        const double none_for = categorical_likelihood(0, 1, 2, eye);
+        const double none_against = categorical_likelihood(0, 0, 2, eye);
+        EXPECT_LT(none_against / none_for, 25.0) << "seeing none does not rule it out";
+    }
+    const Eye usual = eye_for(Quantity::display_word);
+    EXPECT_DOUBLE_EQ(usual.found, 1.0 - usual.imagined);
 }
 
 TEST(Scale, OhmsAndCarbonMonoxideAreComparedByTheirLogarithm) {
