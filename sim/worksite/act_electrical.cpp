@@ -62,8 +62,11 @@ void test_for_dead(Workplace& w, const Act&) {
                            tester_v(w, Terminal::heater_active, Terminal::heater_earth),
                            tester_v(w, Terminal::heater_neutral, Terminal::heater_earth)};
     if (tester_is_dark(w) || *std::max_element(volts.begin(), volts.end()) < dead_below_v) {
-        if (proof == Proof::tester_proved) proof = Proof::found_dead;
         w.say("The tester shows no voltage on any pair of terminals.");
+        if (!tester_is_dark(w) && w.stored_v() >= dangerous_charge_v)
+            return w.say("Across the board's capacitor it shows " + units::fixed(w.stored_v(), 0) +
+                         " V, falling.");
+        if (proof == Proof::tester_proved) proof = Proof::found_dead;
         return;
     }
     proof = Proof::none;

@@ -27,6 +27,7 @@ struct Attempt::Impl {
 Attempt::Attempt(Job job, std::uint64_t seed, Mode mode, Follower* follower)
     : impl_(new Impl{Workplace(std::move(job), seed, mode, follower)}) {
     impl_->place.entry = {};
+    if (impl_->place.smells_gas()) impl_->place.say("It smells of gas.");
 }
 Attempt::~Attempt() = default;
 Attempt::Attempt(Attempt&&) noexcept = default;

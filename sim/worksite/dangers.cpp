@@ -154,6 +154,7 @@ bool opens_water_side(Remedy remedy) {
         case Remedy::replace_bypass_valve:
         case Remedy::replace_flow_sensor:
         case Remedy::descale_exchanger:
+        case Remedy::replace_leaking_tube:
             return true;
         default:
             return false;
@@ -161,8 +162,9 @@ bool opens_water_side(Remedy remedy) {
 }
 
 double air_let_in_m3(Remedy remedy) {
+    // A screen is as much as a hose holds; a union that is only made anew lets in next to nothing.
     constexpr double hose_m3 = 0.3e-3, pipe_m3 = 1.5e-3;  // chosen
-    if (remedy == Remedy::change_cylinder) return hose_m3;
+    if (remedy == Remedy::change_cylinder || remedy == Remedy::clean_gas_screen) return hose_m3;
     return remedy == Remedy::replace_gas_valve ? pipe_m3 : 0.0;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "sim/exposure/scald.hpp"
 #include "sim/units/units.hpp"
@@ -20,6 +21,7 @@ constexpr std::int64_t warm_up_ticks = 200;
 constexpr std::int64_t patience_ticks = 600;  // a minute before somebody presses reset
 constexpr int patience = 10;                  // times a day
 constexpr std::size_t hand_ticks = 50;
+constexpr double too_little_share = 0.45;  // of what the open tap gives alone: chosen
 
 /// Follows the household through its day.
 class Watch {
@@ -49,6 +51,7 @@ class Watch {
     void begin_draw() {
         ++day_.draws;
         ticks_ = hot_ = cold_ = 0;
+        drawn_m3_ = expected_m3_ = 0.0;
         burn_ = {};
         auto& s = house_.services;
         const bool off = !s.live() || !s.main_switch_on || !s.breaker_on || !s.gas_at_heater ||
@@ -66,6 +69,8 @@ class Watch {
     void follow_draw() {
         const double water_k = drawn_water_k(house_.look().plant, house_.inputs().surroundings);
         follow_hand(water_k);
+        drawn_m3_ += tick_s * house_.look().plant.hot_water_m3_per_s;
+        expected_m3_ += tick_s * taps_alone_m3_per_s();
         if (++ticks_ <= warm_up_ticks) return;
         if (water_k >= house_.services.set_point_k - near_set_k) ++hot_;
         if (water_k < cold_k) ++cold_;
@@ -85,6 +90,15 @@ class Watch {
         day_.hottest_at = open_tap();
     }
 
+    /// What the open taps would give with the mains at their mouth.
+    [[nodiscard]] double taps_alone_m3_per_s() const {
+        const auto& open = house_.services.tap_opening;
+        double conductance = 0.0;
+        for (std::size_t i = 0; i < open.size(); ++i)
+            conductance += open[i] * house_.job.site.taps[i].conductance;
+        return conductance * std::sqrt(house_.job.site.mains_water_pa);
+    }
+
     [[nodiscard]] std::string open_tap() const {
         const auto& open = house_.services.tap_opening;
         for (std::size_t i = 0; i < open.size(); ++i)
@@ -95,6 +109,7 @@ class Watch {
     void end_draw() {
         const auto judged = ticks_ - warm_up_ticks;
         if (judged <= 0) return;
+        if (drawn_m3_ < too_little_share * expected_m3_) ++day_.little;
         if (cold_ * 2 > judged)
             ++day_.cold;
         else
@@ -110,7 +125,7 @@ class Watch {
             locked_tick_ = house_.tick();
         }
         locked_ = locked;
-        if (!locked || !drawing_ || day_.resets >= patience) return;
+        if (!locked || !drawing_ || house_.fabric.tagged || day_.resets >= patience) return;
         if (house_.tick() - locked_tick_ < patience_ticks) return;
         ++day_.resets;
         locked_ = false;  // should it stay locked out, that is a new one
@@ -122,6 +137,7 @@ class Watch {
     DayAfter day_;
     bool drawing_ = false, locked_ = false;
     std::int64_t ticks_ = 0, hot_ = 0, cold_ = 0, locked_tick_ = 0;
+    double drawn_m3_ = 0.0, expected_m3_ = 0.0;
     std::array<double, hand_ticks> burn_{};
 };
 
@@ -134,6 +150,7 @@ std::string water_line(const DayAfter& day) {
                        std::to_string(day.hot) + " hot enough";
     if (day.cool > 0) line += ", " + std::to_string(day.cool) + " not hot enough";
     if (day.cold > 0) line += ", " + std::to_string(day.cold) + " cold";
+    if (day.little > 0) line += "; " + counted(day.little, "time") + " too little water came";
     return line + ".";
 }
 

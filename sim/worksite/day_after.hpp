@@ -14,7 +14,8 @@ class Workplace;
 
 struct DayAfter {
     int draws = 0, hot = 0, cool = 0,
-        cold = 0;  // of hot taps; judged after the first twenty seconds
+        cold = 0;    // of hot taps; judged after the first twenty seconds
+    int little = 0;  // draws that gave less than 0.45 of what the open taps give alone
     int lockouts = 0, resets = 0;
     bool turned_on_again = false;  // by the household: nothing said that it must stay off
     bool flash = false;            // gas that escaped met a flame

@@ -20,6 +20,9 @@ struct Doing {
     } when = When::after;  // its time passes; own: the effect lets it
 };
 
+/// From here on a stored charge hurts [V]: 60 V of direct voltage is the usual limit (chosen).
+inline constexpr double dangerous_charge_v = 60.0;
+
 [[nodiscard]] std::span<const Doing> look_doings();
 [[nodiscard]] std::span<const Doing> service_doings();
 [[nodiscard]] std::span<const Doing> electrical_doings();

@@ -6,6 +6,7 @@
 #include "sim/exposure/contact.hpp"
 #include "sim/exposure/scald.hpp"
 #include "sim/exposure/shock.hpp"
+#include "sim/math/functions.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
 #include "sim/worksite/electrical_quantities.hpp"
@@ -26,7 +27,9 @@ constexpr double nothing_left_m3 = 1.0e-7;
 constexpr double smell_m3 = 0.3e-3;
 constexpr double hard_light_up_m3 = 0.35e-3;  // a clean light-up has a tenth of it
 constexpr double hot_k = 333.15;
-constexpr double weeps_below = 0.125;  // one joint in eight
+constexpr double rectified_v = 325.0;     // peak of 230 V
+constexpr double discharges_in_s = 20.0;  // through the resistor beside the capacitor: chosen
+constexpr double weeps_below = 0.125;     // one joint in eight
 constexpr double weep_m3_per_s = 5.0e-7;
 
 double through(double area_m2, double pressure_pa, double gas_kg_per_m3) {
@@ -183,6 +186,22 @@ void Workplace::meet_live_terminal(const std::string& what) {
                                " mA from hand to hand. You are taken away.");
 }
 
+double Workplace::stored_v() const {
+    if (terminals_live() || charged_tick_ == never) return 0.0;
+    const double since_s = static_cast<double>(tick_ - charged_tick_) * tick_s;
+    return rectified_v * math::exp(-since_s / discharges_in_s);
+}
+
+/// A jolt from the capacitor: it does not hold the hand, but the hand goes where nobody sent it.
+void Workplace::feel_stored_charge(std::string_view doing) {
+    const double volts = stored_v();
+    if (volts < dangerous_charge_v) return;
+    const std::string held = units::fixed(volts, 0) + " V";
+    breach("stored_charge", std::string(doing) + " while the board's capacitor held " + held + ".");
+    if (!person.gloves)
+        say("A jolt goes through your hand: the capacitor still held " + held + ".");
+}
+
 void Workplace::touch_pipes(bool always_read) {
     const double volts = look().plant.electrical.pipe_v;
     const double through_a = hand_to_floor_a(volts);
@@ -200,6 +219,7 @@ void Workplace::touch_pipes(bool always_read) {
 void Workplace::hands_inside(std::string_view doing) {
     const std::string what(doing);
     if (terminals_live()) return meet_live_terminal(what);
+    feel_stored_charge(what);
     if (person.proof != Person::Proof::proved_dead)
         breach("not_proved_dead", what + " with the power off, but not proved dead.");
     const bool plug_locked = !services.plugged_in && services.plug_locked;

@@ -15,6 +15,7 @@ constexpr std::array rules_table{
     Rule{"not_locked", "shock", "lock off the plug while working inside", "somebody could have plugged it in", false, 0.08},
     Rule{"cover_off_live", "shock", "unplug before the cover comes off", "live terminals lie open", false, 0.15},
     Rule{"live_test", "shock", "insulating gloves for a measurement that needs the supply on", "without them the leads are held beside live terminals", false, 0.15},
+    Rule{"stored_charge", "shock", "wait after the supply is off, and prove at the point of work", "what the board's capacitor still holds goes through the hand, a jolt", false, 0.10},
     Rule{"beyond_scope", "shock", "leave the switchboard to an electrician; measure at the socket and at the heater", "live bars lie open", false, 0.15},
     Rule{"tested_live", "shock", "prove dead before an insulation test", "500 V meets 230 V; the board is harmed", false, 0.25},
     Rule{"amps_across_supply", "arc", "current is measured in series, by clamp, never across a supply", "the meter's fuse goes with a flash", false, 0.20},

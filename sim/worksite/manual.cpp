@@ -63,7 +63,8 @@ Emberpath trains; it authorises nothing. Local codes and licensed practice decid
 A breach is noted once per rule, with the act and the figure that matters. "Gate" says whether it closes
 the gate whatever else was done well; the deduction is a share of the area "safe work". In coached mode a
 breach is said after the act; in assessed mode only what one would see, hear or smell is shown. The
-severities are chosen and open to a panel of assessors.
+severities are chosen and open to a panel of assessors. dangers.md lists every danger of the trade with the
+visits that show it.
 
 | rule | endangers | what was to be done | what the simulation makes of it | gate | deduction |
 |---|---|---|---|---|---|
@@ -82,7 +83,8 @@ constexpr std::string_view safety_closing = R"(
   where a battery feeds on, on every pipe where the neutral is lost. A bare hand on a terminal and the
   other on the casing is a body of 1225 ohm at 225 V (median, IEC TS 60479-1:2005, from memory). From
   0.5 mA it tingles; from 10 mA the hand does not let go and the job ends. A hand on a pipe has a floor
-  of 5 kohm in its way (chosen).
+  of 5 kohm in its way (chosen). The capacitor of the board's power supply holds 325 V, the peak of the
+  mains, and empties with a time constant of 20 s (chosen): it takes 34 s to 60 V.
 - **Carbon monoxide.** With the cover off, a tenth of the products enters the heater's room (chosen); an
   open flue that cannot take them all spills the rest. The room is that of the site file: left out, 30 m³ with half
   an air change an hour. What the person at work breathes goes into the blood by the
@@ -101,7 +103,7 @@ constexpr std::string_view safety_closing = R"(
   or a reading of the flue gas has shown a danger. Some agree only when told why; one who refuses does not
   heed a notice alone: then somebody has to be called.
 - **Gas on arrival.** A leak at the regulator runs on from before the visit; what has gathered is its steady
-  state. Doors and windows wide open renew the air in 45 s instead of three minutes (chosen). A switch, a
+  state, and one smells it at the door. Doors and windows wide open renew the air in 45 s instead of three minutes (chosen). A switch, a
   plug, a lit appliance or a heater called by its tap is a spark; at the lower flammability limit it flashes.
 - **Propane lies low.** Half of what escapes sinks into a drain, 0.1 m³ that renews itself in an hour, in five
   minutes when the place is aired (chosen). The detector has to be held down there. At the lower limit any
@@ -122,7 +124,8 @@ constexpr std::string_view safety_closing = R"(
 - **Instruments.** docs/instruments.md: what is worn, overdue or without a battery, and how one finds out.
 - **The day after.** The house is simulated for 24 hours as it was left: the household draws what it drew
   before the visit, five times over; presses reset after a minute of lockout; and turns on again what no
-  tag with a notice or a report forbids. What it meets stands in the debrief and in the record, which
+  tag with a notice or a report forbids; at a tag nobody presses reset. Too little water is a draw that gave
+  less than 0.45 of what the open tap gives alone (chosen). What it meets stands in the debrief and in the record, which
   `emberpath verify` simulates again.
 - **Flue gas left behind.** After the trainee has gone, somebody presses reset, draws fully for three
   minutes and a little for two, with gusts. CO/CO2 above 0.004, both meaned over

@@ -79,6 +79,7 @@ void Workplace::settle_history() {
     arrived_ = true;
     if (follower_) follower_->arrived();
     meet_house(*this);
+    smell_noticed_ = precautions.gas_on_arrival;
 }
 
 void Workplace::step() {
@@ -103,6 +104,7 @@ void Workplace::step() {
         escape_gas(view);
         notice_light_up(view);
     }
+    if (powered()) charged_tick_ = tick_;
     judge_room_air();
     follow_dangers(*this);
     breathe(doses, room_co(), tick_s);
@@ -386,6 +388,7 @@ std::uint64_t Workplace::hash() const {
     hash.add(escaped_gas_m3);
     add_to(hash, doses);
     hash.add(held_line_pa);
+    hash.add(static_cast<std::uint64_t>(charged_tick_));
     hash.add(std::string_view(job.practice.licence.name));
     for (const auto one : {static_cast<std::uint64_t>(readings_), static_cast<std::uint64_t>(mode)})
         hash.add(one);

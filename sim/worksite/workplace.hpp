@@ -39,6 +39,9 @@ class Workplace {
     /// The larger voltage of the heater's supply terminals against true earth [V].
     [[nodiscard]] double terminals_v() const;
     [[nodiscard]] bool terminals_live() const;
+    /// What the board's capacitor still holds once the supply is off [V]; none while it is on.
+    [[nodiscard]] double stored_v() const;
+    void feel_stored_charge(std::string_view doing);
     /// A hand on the pipes: says and reads what is felt, ends the job where it would.
     void touch_pipes(bool always_read);
     /// Carbon monoxide where people breathe [share], of the plant's room.
@@ -177,6 +180,7 @@ class Workplace {
     bool lit_just_now_ = false;
     int light_ups_ = 0;
     bool smell_noticed_ = false;
+    std::int64_t charged_tick_ = never;  // the board had its supply then, last
     int readings_ = 0;
     std::uint64_t joints_made_ = 0;
     math::Random repeat_;

@@ -140,6 +140,7 @@ std::string opening_text(const views::Visit& visit) {
         return text + "\nYou take the attempt up again at " + views::clock_text(visit.attempt()) +
                ", after " + std::to_string(acts) + (acts == 1 ? " act" : " acts") +
                ". \"log\" shows what was done.\n";
+    for (const auto& line : visit.attempt().sight().noticed) text += paragraph(line, page_width, 2);
     return text +
            "\nYou have just arrived. First ask the customer what happens, then look before you "
            "touch.\nSay what you do in plain sentences; each takes time on site. \"help\" lists "

@@ -46,6 +46,13 @@ TEST(GasOnArrival, IsThinnedByAirAndEndsWithTheSupply) {
     EXPECT_LT(shut, 0.02);
 }
 
+TEST(GasOnArrival, IsSmeltAtTheDoor) {
+    const Attempt leaking(with(leak), 7, Mode::assessed), sound(test_job(), 7, Mode::assessed);
+    ASSERT_EQ(leaking.sight().noticed.size(), 1U);
+    EXPECT_EQ(leaking.sight().noticed.front(), "It smells of gas.");
+    EXPECT_TRUE(sound.sight().noticed.empty());
+}
+
 TEST(GasOnArrival, FlashesWhereASwitchIsWorkedInEnoughOfIt) {
     const Job job = with([](Job& one) { one.site.dangers.leak_m3_per_s = 3.0e-5; });
     Attempt attempt(job, 7, Mode::assessed);

@@ -98,5 +98,23 @@ TEST(DayAfter, DoesNotFindALockedPlugPulledOpen) {
     EXPECT_NE(text.find("5 cold"), std::string::npos) << text;
 }
 
+TEST(DayAfter, NobodyPressesResetAtATag) {
+    const Job job = test_job({fault(Cause::igniter_failed)});
+    const auto pressed = text_of(after(job, {"hand in"}));
+    EXPECT_EQ(pressed.find("they pressed reset 0 times"), std::string::npos) << pressed;
+    const auto tagged = text_of(after(job, {"tag heater", "issue unsafe notice", "hand in"}));
+    EXPECT_NE(tagged.find("they pressed reset 0 times"), std::string::npos) << tagged;
+}
+
+TEST(DayAfter, NoticesThatTooLittleWaterComes) {
+    constexpr std::size_t bath = 2;
+    Job blocked = test_job({fault(Cause::strainer_blocked, 1.0)}), sound = test_job();
+    for (Job* job : {&blocked, &sound})
+        for (auto& event : job->site.events) event.index = bath;
+    const auto little = text_of(after(blocked, {"hand in"}));
+    EXPECT_NE(little.find("5 times too little water came"), std::string::npos) << little;
+    EXPECT_EQ(text_of(after(sound, {"hand in"})).find("too little"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace emberpath::worksite
