@@ -165,6 +165,14 @@ void Workplace::notice_light_up(const HeaterView& view) {
                                     " litres, lit hard after hasty resets.");
 }
 
+double Workplace::terminals_v() const {
+    return look().plant.electrical.worst_terminal_v;
+}
+
+bool Workplace::terminals_live() const {
+    return terminals_v() > 50.0;
+}
+
 /// One hand on the worse terminal, the other on the casing: the network says what flows.
 void Workplace::meet_live_terminal(const std::string& what) {
     using plant::Terminal;

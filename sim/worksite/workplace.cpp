@@ -344,14 +344,6 @@ bool Workplace::powered() const {
     return services.live() && controller::readout(heater.controller, 0).powered > 0.5;
 }
 
-double Workplace::terminals_v() const {
-    return look().plant.electrical.worst_terminal_v;
-}
-
-bool Workplace::terminals_live() const {
-    return terminals_v() > 50.0;
-}
-
 bool Workplace::burner_runs() const {
     return look().plant.flame_lit > 0.0;
 }
