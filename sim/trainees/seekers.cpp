@@ -98,12 +98,9 @@ constexpr std::array usual{
     Row{0, Quantity::exchanger_fins},
 };
 
-}  // namespace
-
-Decision find_by_information(Hands& hands) {
-    hands.arrive();
-    std::set<Plan> done{{0, Quantity::display_word}};
-    Confirmed confirmed;  // by measuring or inspecting, before any remedy
+// Until the likeliest class is likely enough and confirmed by measuring or inspecting, before any remedy.
+Decision go_on_by_information(Hands& hands, std::set<Plan> done) {
+    Confirmed confirmed;
     scoring::SetUps set_ups;
     Belief belief(hands.visit());
     for (int i = 0; i < most_readings; ++i) {
@@ -120,6 +117,19 @@ Decision find_by_information(Hands& hands) {
         belief.update();
     }
     return decide(hands, belief);
+}
+
+}  // namespace
+
+Decision find_by_information(Hands& hands) {
+    hands.arrive();
+    return go_on_by_information(hands, {{0, Quantity::display_word}});
+}
+
+Decision find_by_symptom(Hands& hands) {
+    hands.arrive();
+    read_by_symptom(hands);
+    return go_on_by_information(hands, {{0, Quantity::display_word}});
 }
 
 Decision find_by_checklist(Hands& hands) {

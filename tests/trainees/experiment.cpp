@@ -1,5 +1,6 @@
 // Plays every simulated trainee over every shipped job and writes one row an attempt; how docs/trainees.md
 // got its tables. Usage: trainees_experiment SEEDS CSV [JOB [POLICY]]; with a policy its acts are printed.
+// With "each" for JOB the policy plays every job and its rows are written.
 // With 0 seeds nobody plays: a row a job tells what complaint and display word say alone.
 
 #include <array>
@@ -48,6 +49,14 @@ void write_blind(std::ostream& out, const std::string& name, const worksite::Job
     out << name << ',' << rating.blind_guess << ',' << rating.true_class_then << std::endl;
 }
 
+std::vector<trainees::Scored> played_by(const worksite::Job& job, const std::string& title,
+                                        int seeds) {
+    std::vector<trainees::Policy> wanted;
+    for (const auto policy : trainees::all_policies())
+        if (trainees::policy_title(policy) == title) wanted.push_back(policy);
+    return trainees::play_all(job, {wanted, seeds, nullptr, changes});
+}
+
 void show(const worksite::Job& job, const std::string& title, std::uint64_t seed) {
     for (const auto policy : trainees::all_policies()) {
         if (trainees::policy_title(policy) != title) continue;
@@ -85,10 +94,13 @@ int main(int count, char** words) {
         write_head(out);
     for (const auto& file : scenario::list_jobs(jobs)) {
         const std::string name = file.stem().string();
-        if (count > 3 && name != words[3]) continue;
+        const bool each = count > 4 && std::string(words[3]) == "each";
+        if (count > 3 && !each && name != words[3]) continue;
         const auto loaded = scenario::load(file);
         if (seeds == 0)
             write_blind(out, name, loaded.job);
+        else if (each)
+            write_rows(out, name, played_by(loaded.job, words[4], seeds));
         else if (count > 4)
             show(loaded.job, words[4], static_cast<std::uint64_t>(seeds));
         else
