@@ -184,8 +184,30 @@ class Desktop:
 
     def type(self, words):
         # Two presses of a key within 2 ms are held for its repeat by the window library: no hand is as quick.
-        # A letter no key carries is lent one for a moment, and the program must hear of the loan in time.
-        self.xdotool("type", "--delay", "12" if words.isascii() else "150", words)
+        for run in re.findall(r"[ -~]+|.", words):
+            if run.isascii():
+                self.xdotool("type", "--delay", "12", run)
+            else:
+                self.type_lent(run)
+
+    def type_lent(self, letter):
+        """A letter no key carries is lent one for a moment. A busy program may hear of the loan too late and
+        miss the letter; whoever does not see it come types it again."""
+
+        def count():
+            node = self.focused()
+            return node.rest.count(letter) if node else 0
+
+        self.settled()
+        before = count()
+        for _ in range(6):
+            self.xdotool("type", "--delay", "150", letter)
+            end = time.monotonic() + 5.0
+            while time.monotonic() < end:
+                if count() > before:
+                    return
+                time.sleep(0.02)
+        raise AssertionError(f"typed {letter} in vain")
 
     def click(self, node):
         x, y = node.centre[0] + self.left, node.centre[1] + self.top
