@@ -52,9 +52,6 @@ std::string objection(const Findings& f, const Outcome& outcome, const Assessmen
     if (!f.diagnosis.confirmed)
         return "no measurement or inspection made before could tell the cause written down from "
                "what else was open.";
-    if (warrant_of(f.diagnosis) < 0.5)
-        return "the cause written down had " + percent(f.diagnosis.probability) +
-               " on the evidence gathered.";
     const auto weakest =
         std::min_element(a.areas.begin(), a.areas.end(),
                          [](const Area& x, const Area& y) { return x.score < y.score; });

@@ -20,10 +20,10 @@ struct Decision {
 [[nodiscard]] Decision find_by_information(Hands& hands);
 [[nodiscard]] Decision find_by_checklist(Hands& hands);
 [[nodiscard]] Decision find_by_everything(Hands& hands);
-/// The readings that the latest event and the complaint call for by rules of thumb; then by information from
-/// what these have shown.
-[[nodiscard]] Decision find_by_symptom(Hands& hands);
+/// The readings that the latest event and the complaint call for by rules of thumb.
 void read_by_symptom(Hands& hands);
+/// These readings; then by information from what they have shown.
+[[nodiscard]] Decision find_by_symptom(Hands& hands);
 [[nodiscard]] Decision find_at_random(Hands& hands, math::Random& random);
 [[nodiscard]] Decision guess(Hands& hands);
 /// The same after one cheap reading, whatever it shows.

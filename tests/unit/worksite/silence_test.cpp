@@ -8,6 +8,7 @@
 
 #include "sim/worksite/acts.hpp"
 #include "tests/unit/worksite/house.hpp"
+#include "tests/unit/worksite/observed.hpp"
 
 namespace emberpath::worksite {
 namespace {
@@ -263,16 +264,6 @@ const Script whole_visit{"ask about problem",
                          "plug in heater",
                          "switch power on",
                          "tell customer what I saw"};
-
-/// What everybody's eyes, ears and nose tell, though it has no number.
-bool is_sensed(const std::string& line) {
-    for (const char* begins :
-         {"Water runs at", "No water comes", "It lights with a thump", "It smells of gas",
-          "No smell of gas", "The tester shows", "The socket is dead", "The safety switch opens",
-          "It does not open", "The panel is dark", "Your hand tingles", "The readout is dark"})
-        if (line.starts_with(begins)) return true;
-    return false;
-}
 
 /// What has been observed so far, and what was said beside it.
 struct SoFar {
