@@ -59,25 +59,33 @@ faults::Cause Belief::cause_of(faults::Remedy remedy) const {
                                       of_cause.begin());
 }
 
-Belief::Choice Belief::next(const std::set<Plan>& done, const scoring::SetUps& set_ups,
-                            std::size_t in_mode) const {
-    Choice best;
-    const worksite::Job& job = visit_.job();
-    const auto all = scoring::modes(job);
-    const scoring::Situation here{job, bank_->shadows(), evidence_.posterior(), set_ups};
+/// Every reading that could be taken and was not yet, with its minutes.
+template <class Weigh>
+void Belief::for_each_choice(const std::set<Plan>& done, const scoring::SetUps& set_ups,
+                             std::size_t in_mode, Weigh weigh) const {
+    const auto all = scoring::modes(visit_.job());
     for (std::size_t m = 0; m < all.size(); ++m)
         for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
             const Plan plan{m, static_cast<Quantity>(q)};
-            if (done.contains(plan) || !can_be_taken(plan.second, job)) continue;
-            const scoring::Reading reading = reading_of(plan, in_mode);
+            if (done.contains(plan) || !can_be_taken(plan.second, visit_.job())) continue;
             Choice choice{plan, 0.0, set_ups.minutes(plan.second)};
             if (m != in_mode) choice.minutes += all[m].minutes;
-            const auto predicted = scoring::signature(here, m, plan.second);
-            const double most = evidence_.posterior().most_bits(predicted);
-            if (most < too_little_bits || most / choice.minutes <= best.rate()) continue;
-            choice.bits = evidence_.posterior().expected_bits(reading, predicted);
-            if (choice.bits >= too_little_bits && choice.rate() > best.rate()) best = choice;
+            weigh(choice);
         }
+}
+
+Belief::Choice Belief::next(const std::set<Plan>& done, const scoring::SetUps& set_ups,
+                            std::size_t in_mode) const {
+    Choice best;
+    const scoring::Situation here{visit_.job(), bank_->shadows(), evidence_.posterior(), set_ups};
+    for_each_choice(done, set_ups, in_mode, [&](Choice choice) {
+        const auto predicted = scoring::signature(here, choice.plan.first, choice.plan.second);
+        const double most = evidence_.posterior().most_bits(predicted);
+        if (most < too_little_bits || most / choice.minutes <= best.rate()) return;
+        choice.bits =
+            evidence_.posterior().expected_bits(reading_of(choice.plan, in_mode), predicted);
+        if (choice.bits >= too_little_bits && choice.rate() > best.rate()) best = choice;
+    });
     return best;
 }
 
@@ -102,18 +110,11 @@ double Belief::separation(const Plan& plan, faults::Remedy remedy, std::size_t i
 Belief::Choice Belief::confirming(faults::Remedy remedy, double least, const std::set<Plan>& done,
                                   const scoring::SetUps& set_ups, std::size_t in_mode) const {
     Choice best;
-    const worksite::Job& job = visit_.job();
-    const auto all = scoring::modes(job);
-    for (std::size_t m = 0; m < all.size(); ++m)
-        for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
-            const Plan plan{m, static_cast<Quantity>(q)};
-            if (done.contains(plan) || scoring::tells_controller_state(plan.second) ||
-                !can_be_taken(plan.second, job))
-                continue;
-            Choice choice{plan, separation(plan, remedy, in_mode), set_ups.minutes(plan.second)};
-            if (m != in_mode) choice.minutes += all[m].minutes;
-            if (choice.bits >= least && choice.rate() > best.rate()) best = choice;
-        }
+    for_each_choice(done, set_ups, in_mode, [&](Choice choice) {
+        if (scoring::tells_controller_state(choice.plan.second)) return;
+        choice.bits = separation(choice.plan, remedy, in_mode);
+        if (choice.bits >= least && choice.rate() > best.rate()) best = choice;
+    });
     return best;
 }
 

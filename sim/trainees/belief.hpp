@@ -48,6 +48,9 @@ class Belief {
                                     std::size_t in_mode) const;
 
   private:
+    template <class Weigh>
+    void for_each_choice(const std::set<Plan>& done, const scoring::SetUps& set_ups,
+                         std::size_t in_mode, Weigh weigh) const;
     [[nodiscard]] scoring::Reading reading_of(const Plan& plan, std::size_t in_mode) const;
     const Visit& visit_;
     std::shared_ptr<scoring::Bank> bank_;
