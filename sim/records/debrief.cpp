@@ -258,6 +258,7 @@ std::vector<std::string> words_for_assessor(const scoring::Assessment& assessmen
 
 std::vector<Debrief::Proof> proof_of(const Record& record) {
     return {{"program version", record.header.program_version},
+            {"program build", record.header.build},
             {"scenario hash", record.header.scenario_hash},
             {"seed", std::to_string(record.header.seed)},
             {"licence", record.header.licence.empty() ? "usual" : record.header.licence},

@@ -89,6 +89,7 @@ void read_header(Members& in, Record& record) {
                        std::to_string(record_schema),
                    "the program version that wrote this record");
     header.program_version = in.text("program");
+    header.build = in.has("build") ? in.text("build") : std::string();
     header.job = in.text("job");
     header.scenario_hash = in.text("scenario_hash");
     header.seed = in.seed("seed");

@@ -24,8 +24,9 @@ namespace emberpath::records {
 struct Header {
     int schema = record_schema;
     std::string program_version{records::program_version};
-    std::string job;            // as the scenarios folder names it, or the path of its file
-    std::string scenario_hash;  // over scenario, site and heater files
+    std::string build{build_mark()};  // empty in records that are older than the mark
+    std::string job;                  // as the scenarios folder names it, or the path of its file
+    std::string scenario_hash;        // over scenario, site and heater files
     std::uint64_t seed = 0;
     worksite::Mode mode = worksite::Mode::coached;
     std::string licence;  // of the person at work; empty: the usual one of the rules
@@ -128,6 +129,8 @@ struct Resumed {
 /// The first difference found, or agreement.
 struct Verification {
     bool agrees = false;
+    bool comparable =
+        true;          // false: nothing is said about the record, this program cannot judge it
     std::string text;  // what was compared, or the first act and quantity that differs
     std::optional<scoring::Assessment> assessment;  // of a closed record that agrees
 };

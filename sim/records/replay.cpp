@@ -116,8 +116,18 @@ std::string compare_scores(const scoring::Assessment& now, const Record& record)
     return {};
 }
 
-Verification differs(const std::string& what) {
-    return {false, "Not the same: " + what + ".", {}};
+/// Another build may well compute other bits; only the one that wrote a record can find it false.
+Verification differs(const Record& record, const std::string& what) {
+    const std::string& build = record.header.build;
+    if (build == build_mark()) return {false, true, "Not the same: " + what + ".", {}};
+    return {
+        false,
+        false,
+        "Cannot be compared: another build of the program made it (" +
+            (build.empty() ? "one from before records carried a build mark" : "build " + build) +
+            "; this is build " + std::string(build_mark()) + "), and here " + what +
+            ". That does not make the record false: verify it with the build that made it.",
+        {}};
 }
 
 }  // namespace
@@ -163,28 +173,29 @@ Resumed resume(const Record& record, const worksite::Job& job, const std::string
 Verification verify(const Record& record, const worksite::Job& job,
                     const std::string& scenario_hash, Extent extent) {
     if (auto why = not_comparable(record, job, scenario_hash); !why.empty())
-        return {false, why, {}};
+        return {false, false, why, {}};
     worksite::Attempt attempt(job_of(record, job), record.header.seed, record.header.mode);
     const worksite::LogEntry* entry = nullptr;
     std::size_t readings = 0;
     for (std::size_t i = 0; i < record.acts.size(); ++i) {
         if (auto what = redo(attempt, record.acts[i], entry); !what.empty())
-            return differs(act_name(i, record.acts[i]) + " " + what);
+            return differs(record, act_name(i, record.acts[i]) + " " + what);
         readings += record.acts[i].readings.size();
     }
     if (record.closed && !attempt.over())
-        return differs("the record is closed, but its acts do not end the attempt");
+        return differs(record, "the record is closed, but its acts do not end the attempt");
     const std::string compared = counted(record.acts.size(), "act") + ", " +
                                  counted(readings, "reading") + " and " +
                                  counted(record.acts.size(), "state");
     if (!record.closed)
-        return {true, "The same, bit for bit: " + compared + ". The attempt is unfinished.", {}};
+        return {
+            true, true, "The same, bit for bit: " + compared + ". The attempt is unfinished.", {}};
     const bool and_after = extent == Extent::the_visit_and_the_day_after;
     if (and_after && attempt.day_after() != record.day_after)
-        return differs("the day after the visit goes otherwise now than in the record");
+        return differs(record, "the day after the visit goes otherwise now than in the record");
     auto assessment = assess(record, job);
-    if (auto what = compare_scores(assessment, record); !what.empty()) return differs(what);
-    return {true,
+    if (auto what = compare_scores(assessment, record); !what.empty()) return differs(record, what);
+    return {true, true,
             "The same, bit for bit: " + compared + ", " + counted(record.scores.size(), "score") +
                 (and_after ? " and the day after." : "."),
             std::move(assessment)};

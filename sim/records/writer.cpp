@@ -19,6 +19,7 @@ Json header_object(const Header& header) {
     return {{"record", "emberpath"},
             {"schema", header.schema},
             {"program", header.program_version},
+            {"build", header.build},
             {"job", header.job},
             {"scenario_hash", header.scenario_hash},
             {"seed", header.seed},

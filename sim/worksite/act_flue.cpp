@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
 
 namespace emberpath::worksite {
@@ -39,8 +40,21 @@ void probe_out(Workplace& w, const Act&) {
     w.set_tools();
 }
 
-void read_analyser(Workplace& w, const Act&) {
-    read_analyser_now(w);
+void read_analyser(Workplace& w, const Act& act) {
+    const Hold hold = act.option == 1 ? Hold::highest : act.option == 2 ? Hold::lowest : Hold::now;
+    read_analyser_now(w, hold);
+}
+
+/// "oxygen 8.1 %, carbon dioxide 7.3 %, carbon monoxide 41 ppm, flue gas 148 °C"
+std::string glass_words(const Workplace& w) {
+    constexpr std::array<std::string_view, cells.size()> names{"oxygen ", "carbon dioxide ",
+                                                               "carbon monoxide ", "flue gas "};
+    const auto now = analyser_readings(w, Hold::now);
+    std::string words;
+    for (std::size_t cell = 0; cell < cells.size(); ++cell)
+        words += (cell == 0 ? "" : ", ") + std::string(names[cell]) +
+                 text_of(cells[cell], w.on_glass(now[cell]));
+    return words;
 }
 
 void read_room_air(Workplace& w, const Act&) {
@@ -79,14 +93,28 @@ bool analyser_sound(const Workplace& w) {
     return analyser_ready(w) && !w.bench.zeroed_in_products;
 }
 
-std::vector<Workplace::ReadingOf> analyser_readings(const Workplace& w) {
+void watch_analyser(Workplace& w, double seconds) {
+    constexpr int looks = 8;
+    if (!analyser_ready(w)) w.say("The analyser is still warming up.");
+    const auto begin = w.tick();
+    for (int look = 1; look <= looks && !w.over(); ++look) {
+        w.pass(seconds / looks);
+        const double after_s = static_cast<double>(w.tick() - begin) * tick_s;
+        if (look < looks)
+            w.say("After " + units::fixed(after_s, 0) + " s: " + glass_words(w) + ".");
+    }
+    if (w.over()) return;
+    for (const auto& what : analyser_readings(w, Hold::now)) w.read(what);
+}
+
+std::vector<Workplace::ReadingOf> analyser_readings(const Workplace& w, Hold hold) {
     std::vector<Workplace::ReadingOf> readings;
     for (std::size_t cell = 0; cell < cells.size(); ++cell) {
-        Workplace::ReadingOf what{cells[cell]};
+        Workplace::ReadingOf what{cells[cell], hold};
         what.trusted = analyser_sound(w);
         if (!what.trusted) {
             const double model =
-                value_of(cells[cell], Hold::now, w.look(), w.senses, w.inputs(), w.setup);
+                value_of(cells[cell], hold, w.look(), w.senses, w.inputs(), w.setup);
             what.instead = std::max(0.0, model + cell_shift(w, cell));
         }
         readings.push_back(std::move(what));
@@ -94,9 +122,9 @@ std::vector<Workplace::ReadingOf> analyser_readings(const Workplace& w) {
     return readings;
 }
 
-void read_analyser_now(Workplace& w) {
+void read_analyser_now(Workplace& w, Hold hold) {
     if (!analyser_ready(w)) w.say("The analyser is still warming up.");
-    for (const auto& what : analyser_readings(w)) w.read(what);
+    for (const auto& what : analyser_readings(w, hold)) w.read(what);
 }
 
 std::span<const Doing> flue_doings() {

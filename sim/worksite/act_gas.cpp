@@ -70,7 +70,11 @@ void remake_joint(Workplace& w, const Act& act) {
                  "The " + std::string(joint_names[act.object]) + " was undone with the gas on.");
     judge_untested_joint(w);
     w.open_joint(joint);
-    if (joint == Joint::inlet_union) w.carry_out(faults::Remedy::remake_inlet_union);
+    if (joint == Joint::inlet_union) {
+        w.carry_out(faults::Remedy::remake_inlet_union);
+        after_work(w, faults::Remedy::remake_inlet_union);
+    }
+    if (joint == Joint::cylinder) after_work(w, faults::Remedy::change_cylinder);
     w.seal_joint(joint);
     w.changed();
 }

@@ -225,12 +225,14 @@ void watch_display(Workplace& w, double seconds) {
 void watch(Workplace& w, const Act& act) {
     if (act.object == 1) return look_into_window(w, act.number);
     if (act.object == 2) return look_at_igniter_lead(w, act.number);
+    if (act.object == 3) return watch_analyser(w, act.number);
     w.begin_watching(true);
     watch_display(w, act.number);
     w.stop_watching();
 }
 
 std::string can_be_watched(const Workplace& w, const Act& act) {
+    if (act.object == 3) return w.bench.analyser_on_tick == never ? "The analyser is off." : "";
     return act.object == 2 ? needs_cover_off(w, act) : std::string();
 }
 

@@ -111,6 +111,15 @@ std::string readout_is_open(const Workplace& w, const Act& act) {
     return w.bench.readout_open ? "" : "The service readout is not open.";
 }
 
+}  // namespace
+
+std::string settings_are_free(const Workplace& w, const Act& act) {
+    if (auto shut = readout_is_open(w, act); !shut.empty()) return shut;
+    return needs_cover_off(w, act);
+}
+
+namespace {
+
 void read_readout(Workplace& w, const Act& act) {
     const auto items = readout_items();
     for (std::size_t i = 0; i < items.size(); ++i)
@@ -137,20 +146,8 @@ void read_history(Workplace& w, const Act&) {
     w.read({Quantity::history_count});
 }
 
-std::string settings_are_free(const Workplace& w, const Act& act) {
-    if (auto shut = readout_is_open(w, act); !shut.empty()) return shut;
-    return needs_cover_off(w, act);
-}
-
 std::string number_words(double number) {
     return units::fixed(number, 0);
-}
-
-std::string priority_words(double first) {
-    constexpr std::array<std::string_view, 4> words{"the lowest set value", "first wall controller",
-                                                    "second wall controller",
-                                                    "third wall controller"};
-    return std::string(words.at(static_cast<std::size_t>(first)));
 }
 
 void read_settings(Workplace& w, const Act&) {
@@ -159,17 +156,11 @@ void read_settings(Workplace& w, const Act&) {
     const auto title = [](Setting setting) {
         return std::string(controller::setting_title(setting)) + ": ";
     };
-    w.say(title(Setting::highest_set_point) + units::format_temperature(now.maximum_set_k));
     w.say(title(Setting::frost_protection) + (now.frost_protection > 0.5 ? "on" : "off"));
     w.say(title(Setting::wall_controllers) + number_words(now.wall_controllers));
-    w.say(title(Setting::priority) + priority_words(now.first_priority));
-    w.read({Quantity::setting_gas});
-    w.read({Quantity::setting_altitude});
-    for (const Quantity quantity : {Quantity::setting_highest, Quantity::setting_priority}) {
-        Workplace::ReadingOf said{quantity};
-        said.numbered = false;
-        w.read(said);
-    }
+    for (const Quantity quantity : {Quantity::setting_gas, Quantity::setting_altitude,
+                                    Quantity::setting_highest, Quantity::setting_priority})
+        w.read({quantity});
 }
 
 void read_plate(Workplace& w, const Act&) {
@@ -187,10 +178,12 @@ void read_plate(Workplace& w, const Act&) {
 }
 
 void store(Workplace& w, controller::Setting setting, double value) {
+    const controller::Settings before = w.look().settings;
     Alterations next = w.fabric.alterations;
     next.stored[static_cast<std::size_t>(setting)] = value;
     w.set_alterations(next);
     w.say("Stored.");
+    if (moves_the_flame(before, w.look().settings)) w.deeds.flame_work = w.tick();
     // Setting by setting or all in one act: what was stored wrongly is put right.
     const auto wrong = [](const faults::Fault& fault) {
         return faults::info(fault.cause).remedy == faults::Remedy::correct_settings;
@@ -269,7 +262,9 @@ void switch_wall(Workplace& w, const Act& act) {
 void look_at_wall(Workplace& w, const Act& act) {
     constexpr std::array screens{Quantity::wall_screen_1, Quantity::wall_screen_2,
                                  Quantity::wall_screen_3};
-    w.read({screens.at(act.object)});
+    Workplace::ReadingOf what{screens.at(act.object)};
+    what.note = w.job.site.wall_controllers.at(act.object);
+    w.read(what);
     if (!wall_is_lit(w, act).empty()) return;
     const auto& wall = w.services.wall[act.object];
     w.say("It is set to " + units::format_temperature(wall.set_point_k) + " and switched " +

@@ -37,10 +37,13 @@ std::string can_be_done(const Workplace& w, const Act& act) {
     if (faults::info(remedy).joint == faults::GasJoint::cylinder &&
         w.job.site.gas != GasKind::propane_cylinder)
         return "There is no cylinder here.";
+    if (remedy == Remedy::correct_settings) return settings_are_free(w, act);
     return inside(remedy) ? needs_cover_off(w, act) : std::string();
 }
 
+/// Settings are stored by the keys of the panel, with the power on: no hand goes inside.
 void protect(Workplace& w, Remedy remedy, std::string_view doing) {
+    if (remedy == Remedy::correct_settings) return;
     if (inside(remedy)) w.hands_inside("You began to " + std::string(doing));
     if (inside(remedy) && !w.person.gloves)
         w.breach("no_gloves", "Sharp sheet metal was handled with bare hands.");
@@ -75,8 +78,11 @@ void do_remedy(Workplace& w, const Act& act) {
     after_work(w, remedy);
     w.entry.remedy = act.remedy;
     w.entry.part_minutes = info.part_minutes;
-    if (info.touches_flame) w.deeds.flame_work = w.tick();
+    const controller::Settings before = w.look().settings;
     w.carry_out(remedy);
+    const bool stored_only = remedy == Remedy::correct_settings;
+    if (stored_only ? moves_the_flame(before, w.look().settings) : info.touches_flame)
+        w.deeds.flame_work = w.tick();
     if (works_at_once(remedy)) w.say("Done.");
 }
 
@@ -167,6 +173,10 @@ void work_on_joint(Workplace& w, Joint joint, bool shut, double seconds) {
     w.pass(seconds);
     w.fabric.wide_open_joint = false;
     w.seal_joint(joint);
+}
+
+bool moves_the_flame(const controller::Settings& before, const controller::Settings& after) {
+    return before.gas != after.gas || before.altitude_m != after.altitude_m;
 }
 
 std::string sentence_of(Remedy remedy, GasKind gas) {

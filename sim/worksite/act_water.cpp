@@ -22,7 +22,7 @@ std::string tap_runs(const Workplace& w, const Act& act) {
 void measure_temperature(Workplace& w, const Act& act) {
     w.measure_share(act.object);
     const double shown = w.read({Quantity::tap_temperature});
-    if (std::abs(shown - w.services.set_point_k) <= at_set_k && w.burner_runs())
+    if (std::abs(shown - w.services.lowest_set_k()) <= at_set_k && w.burner_runs())
         w.deeds.hot_water = w.tick();
 }
 

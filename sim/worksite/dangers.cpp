@@ -162,10 +162,11 @@ bool opens_water_side(Remedy remedy) {
 }
 
 double air_let_in_m3(Remedy remedy) {
-    // A screen is as much as a hose holds; a union that is only made anew lets in next to nothing.
+    // A screen is as much as a hose holds; a valve or a union that is off leaves the pipe open to the air.
     constexpr double hose_m3 = 0.3e-3, pipe_m3 = 1.5e-3;  // chosen
     if (remedy == Remedy::change_cylinder || remedy == Remedy::clean_gas_screen) return hose_m3;
-    return remedy == Remedy::replace_gas_valve ? pipe_m3 : 0.0;
+    const bool pipe = remedy == Remedy::replace_gas_valve || remedy == Remedy::remake_inlet_union;
+    return pipe ? pipe_m3 : 0.0;
 }
 
 double low_gas_share(const Workplace& w) {
@@ -240,10 +241,14 @@ void open_water_side(Workplace& w, Remedy remedy) {
                  (w.fabric.cover_on ? "." : " and over the board."));
     if (w.fabric.cover_on) return;
     w.services.damp = 1.0;
-    if (shut) return;
+    if (!shut) lose_board(w, "Water ran over the open board, and it is lost.");
+}
+
+void lose_board(Workplace& w, const std::string& how) {
     auto next = w.fabric.alterations;
     next.board_harmed = true;
     w.set_alterations(next);
+    w.breach("board_harmed", how);
 }
 
 void after_work(Workplace& w, Remedy remedy) {

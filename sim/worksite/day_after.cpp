@@ -72,7 +72,7 @@ class Watch {
         drawn_m3_ += tick_s * house_.look().plant.hot_water_m3_per_s;
         expected_m3_ += tick_s * taps_alone_m3_per_s();
         if (++ticks_ <= warm_up_ticks) return;
-        if (water_k >= house_.services.set_point_k - near_set_k) ++hot_;
+        if (water_k >= house_.services.lowest_set_k() - near_set_k) ++hot_;
         if (water_k < cold_k) ++cold_;
     }
 

@@ -53,15 +53,20 @@ inline constexpr double dangerous_charge_v = 60.0;
 [[nodiscard]] inline std::string needs_cover_off(const Workplace& w, const Act&) {
     return w.fabric.cover_on ? "The cover is on; it must come off first." : "";
 }
+/// Installer settings can be read and stored: panel lit, readout open, cover off.
+[[nodiscard]] std::string settings_are_free(const Workplace& w, const Act& act);
 /// The act has nothing but its time.
 inline void nothing(Workplace&, const Act&) {}
 
 /// What the connected instruments would read now, right or wrong as they are used.
 [[nodiscard]] Workplace::ReadingOf manometer_reading(const Workplace& w, Hold hold);
 [[nodiscard]] Workplace::ReadingOf multimeter_reading(const Workplace& w);
-[[nodiscard]] std::vector<Workplace::ReadingOf> analyser_readings(const Workplace& w);
-/// Four numbered readings of the analyser as it stands.
-void read_analyser_now(Workplace& w);
+[[nodiscard]] std::vector<Workplace::ReadingOf> analyser_readings(const Workplace& w,
+                                                                  Hold hold = Hold::now);
+/// Four numbered readings of the analyser as it stands, or of the extremes it holds.
+void read_analyser_now(Workplace& w, Hold hold = Hold::now);
+/// Its figures eight times over a while, the last time as numbered readings: a trend.
+void watch_analyser(Workplace& w, double seconds);
 /// What a cell (0 oxygen, 1 carbon dioxide, 2 carbon monoxide) adds while it is cold, or because it was zeroed in
 /// products.
 [[nodiscard]] double cell_shift(const Workplace& w, std::size_t cell);
@@ -86,7 +91,11 @@ void judge_spark(Workplace& w, const Act& act);
 void judge_places(Workplace& w, const Act& act);
 /// During and after a remedy: water that runs out, air, acid, wiring.
 void open_water_side(Workplace& w, faults::Remedy remedy);
+void lose_board(Workplace& w, const std::string& how);
 void after_work(Workplace& w, faults::Remedy remedy);
+/// Gas and altitude decide what burns with what air; limits, frost and priority leave the flame alone.
+[[nodiscard]] bool moves_the_flame(const controller::Settings& before,
+                                   const controller::Settings& after);
 /// A joint is about to be worked on.
 void judge_untested_joint(Workplace& w);
 /// Power comes back.

@@ -18,6 +18,7 @@ constexpr std::array rules_table{
     Rule{"stored_charge", "shock", "wait after the supply is off, and prove at the point of work", "what the board's capacitor still holds goes through the hand, a jolt", false, 0.10},
     Rule{"beyond_scope", "shock", "leave the switchboard to an electrician; measure at the socket and at the heater", "live bars lie open", false, 0.15},
     Rule{"tested_live", "shock", "prove dead before an insulation test", "500 V meets 230 V; the board is harmed", false, 0.25},
+    Rule{"board_harmed", "the heater", "keep the insulation tester off electronics, and water off an open board", "the board is lost: no hot water until it is replaced", false, 0.20},
     Rule{"amps_across_supply", "arc", "current is measured in series, by clamp, never across a supply", "the meter's fuse goes with a flash", false, 0.20},
     Rule{"live_pipe", "shock", "keep off pipes that tingle, keep people off, report it", "a current from hand to floor; above 10 mA the hand does not let go and the job ends", true, 0.35},
     Rule{"no_bridge", "shock", "fit a bridging conductor before a metal pipe is opened", "what the pipe carried goes through whoever holds both halves; none if it carried nothing", false, 0.15},

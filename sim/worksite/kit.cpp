@@ -130,6 +130,13 @@ std::vector<const QuantityInfo*> shown_by(Instrument instrument) {
     return rows;
 }
 
+/// One quantity for each range of the multimeter; docs/instruments.md has them all.
+bool stands_for_a_range(Quantity quantity) {
+    return quantity == Quantity::outlet_ohms || quantity == Quantity::ohms_between ||
+           quantity == Quantity::terminal_volts || quantity == Quantity::link_heater_volts ||
+           quantity == Quantity::flame_current;
+}
+
 }  // namespace
 
 const InstrumentInfo& info(Instrument instrument) {
@@ -222,9 +229,9 @@ std::vector<std::string> label_of(Instrument instrument, const Piece& piece,
     const InstrumentInfo& row = info(instrument);
     std::vector<std::string> lines{"Range: " + std::string(row.range) + "."};
     for (const QuantityInfo* shown : shown_by(instrument)) {
+        if (instrument == I::multimeter && !stands_for_a_range(shown->quantity)) continue;
         lines.push_back("Class, " + std::string(shown->title) + ": " + class_of(*shown) +
                         "; steps of " + difference_of(shown->quantity, shown->resolution) + ".");
-        if (instrument == I::multimeter && lines.size() > 3) break;  // the rest is in the manual
     }
     if (row.has_battery) lines.emplace_back(battery_words(piece.battery));
     if (row.months == 0) return lines;
@@ -254,6 +261,13 @@ does an analyser or a gas detector whose battery is low; a multimeter with a low
 tells. Old leak fluid does not foam. Whoever uses an overdue piece without having looked at its label breaks
 the rule `tool_unchecked`; nobody loses points because a worn piece misled them, for the debrief knows how
 far it was off.
+
+The analyser zeroes itself while it warms up, on whatever its probe draws: zeroed in products it takes them for
+air. With the probe out it draws clean air and its cells run back. It holds its extremes (`read analyser
+highest`, `read analyser lowest`, until `clear hold`), and `watch analyser for 2 min` notes its figures eight
+times. Its cell for carbon monoxide answers the hydrogen of quenched products too: flue gas reads 7 % high
+(0.7 of hydrogen for one of carbon monoxide, a tenth of it shown; chosen), in a room that is left out. The
+limits are meant for readings, so nothing is taken off.
 
 | instrument | measures | range | settles | how a worn one is found | check takes | calibrated every |
 |---|---|---|---|---|---|---|

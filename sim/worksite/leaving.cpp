@@ -50,7 +50,8 @@ double tempered_k(const HeaterView& seen, double inlet_k) {
     return piped_k + cold * (inlet_k - piped_k);
 }
 
-void draw(Heater<double>& heater, TickInputs inputs, double seconds, AfterRun& found) {
+void draw(Heater<double>& heater, TickInputs inputs, double seconds, double set_k,
+          AfterRun& found) {
     for (std::int64_t i = 0; i < ticks_in(seconds); ++i) {
         inputs.surroundings.time_s += tick_s;
         const auto into = static_cast<double>(i % 80) * tick_s;  // a gust of two seconds in eight
@@ -67,7 +68,7 @@ void draw(Heater<double>& heater, TickInputs inputs, double seconds, AfterRun& f
             std::max(found.hottest_tempered_k, tempered_k(seen, inputs.surroundings.inlet_water_k));
         if (p.tap_water_k < scald_k) continue;
         ++found.hot_ticks;
-        if (p.tap_water_k > inputs.panel.set_point_k + above_set_k) ++found.scalding_ticks;
+        if (p.tap_water_k > set_k + above_set_k) ++found.scalding_ticks;
     }
 }
 
@@ -96,7 +97,7 @@ AfterRun after_run(const Workplace& w) {
          {std::pair{1.0, full_draw_s}, std::pair{0.22, small_draw_s}}) {
         shut_outlets(inputs.surroundings);
         open_outlet(inputs.surroundings, w.job.site, largest, opening);
-        draw(heater, inputs, seconds, found);
+        draw(heater, inputs, seconds, w.services.lowest_set_k(), found);
     }
     return found;
 }
@@ -159,10 +160,10 @@ void judge_products(Workplace& w) {
         if (found.scalding_ticks > scald_ticks)
             w.breach("scald_left", "Left delivering " + units::format_temperature(found.hottest_k) +
                                        " with the panel set to " +
-                                       units::format_temperature(w.services.set_point_k) + ".");
+                                       units::format_temperature(w.services.lowest_set_k()) + ".");
         else if (found.hot_ticks > scald_ticks)
             w.breach("set_hot",
-                     "Left set to " + units::format_temperature(w.services.set_point_k) + ".");
+                     "Left set to " + units::format_temperature(w.services.lowest_set_k()) + ".");
     }
     if (w.deeds.flame_work != never && w.deeds.combustion_test < w.deeds.flame_work &&
         !made_safe(w))
@@ -261,6 +262,7 @@ std::vector<std::string> left_behind(const Workplace& w) {
         left.emplace_back("the supply regulator is wound up");
     if (has_sensor_out(w)) left.emplace_back("a sensor is unplugged");
     if (left_live(w)) left.emplace_back(live_words(w));
+    if (w.fabric.alterations.board_harmed) left.emplace_back("the heater's board is lost");
     if (w.fabric.alterations.fuse_oversized) left.emplace_back("the board's fuse is too large");
     if (w.services.water_union_open) left.emplace_back("the water union is undone");
     if (!tools_away(w)) left.emplace_back("tools hang on the heater");

@@ -108,8 +108,8 @@ constexpr std::string_view safety_closing = R"(
 - **Propane lies low.** Half of what escapes sinks into a drain, 0.1 m³ that renews itself in an hour, in five
   minutes when the place is aired (chosen). The detector has to be held down there. At the lower limit any
   flame lights it.
-- **Air in the pipe.** A changed cylinder lets 0.3 litres into its hose, a changed gas valve 1.5 litres into the
-  pipe (chosen). While that goes out through the burner, at 0.3 L/s, no gas comes behind it; purging, or another
+- **Air in the pipe.** A changed cylinder or a cleaned gas screen lets in 0.3 litres, as much as a hose holds; a
+  changed gas valve or a remade inlet union 1.5 litres, for the pipe stands open (chosen). While that goes out through the burner, at 0.3 L/s, no gas comes behind it; purging, or another
   appliance that is on, clears it.
 - **Water.** A part of the water side undone under pressure is a bore of 8 mm at mains pressure for twenty
   seconds; undrained, 1.2 litres run out (chosen). With the cover off that wets the board: under pressure the
@@ -143,7 +143,48 @@ combustion proved at a small and a full draw (or no work on flame, air or flue),
 the set temperature, display clear after a minute of running, cover refitted and services back (or taken
 out of use with a tag), test points closed and tools away, customer told, record written. A heater that
 was rightly taken out of use, tagged and reported needs no proof of combustion, hot water or display.
+
+## What each repair asks for besides
+
+Hot water, a clear display, cover, tools, customer and record are asked for after every repair; these belong to
+one kind each. What only hands on or explains asks for none of them.
+
+| repair | before it | after it |
+|---|---|---|
 )";
+
+void add(std::string& list, bool needed, std::string_view item) {
+    if (needed) list += (list.empty() ? "" : ", ") + std::string(item);
+}
+
+/// From the same table and functions that judge it.
+std::string proofs_table() {
+    using faults::Remedy;
+    std::string text;
+    for (const faults::RemedyInfo& info : faults::remedies) {
+        if (!faults::works_at_once(info.remedy) || info.reach == faults::Reach::words) continue;
+        const Remedy remedy = info.remedy;
+        const bool gas = info.joint != faults::GasJoint::none;
+        std::string before, after;
+        const bool keys = remedy == Remedy::correct_settings;
+        add(before, info.reach == faults::Reach::inside && !keys,
+            "isolate, lock, prove dead, gloves");
+        add(before, keys, "cover off while isolated, then power on for the readout");
+        add(before, info.needs_glasses, "glasses");
+        add(before, gas, "leak test, gas shut");
+        add(before, opens_water_side(remedy), "water shut and drained");
+        add(after, gas, "leak test");
+        add(after, air_let_in_m3(remedy) > 0.0, "purge");
+        add(after, info.touches_flame && !keys, "combustion at a small and a full draw");
+        add(after, keys, "combustion, where gas or altitude was stored anew");
+        add(after, remedy == Remedy::clear_open_flue, "draught, windows shut and fans on");
+        add(after, remedy == Remedy::dry_and_reseal, "earth path and insulation before power");
+        add(after, remedy == Remedy::descale_exchanger, "flush by a hose before a tap is opened");
+        text += "| " + std::string(info.title) + " | " + (before.empty() ? "-" : before) + " | " +
+                (after.empty() ? "-" : after) + " |\n";
+    }
+    return text;
+}
 
 std::string time_text(const PhraseRow& row) {
     if (row.phrase.seconds <= 0.0) return "as said";
@@ -199,7 +240,7 @@ std::string safety_page() {
         text += "| " + std::string(row.word) + " | " + std::string(row.hazard) + " | " +
                 std::string(row.precaution) + " | " + std::string(row.consequence) + " | " +
                 (row.critical ? "closes" : "open") + " | " + percent(row.deduction) + " |\n";
-    return text + std::string(safety_closing);
+    return text + std::string(safety_closing) + proofs_table();
 }
 
 }  // namespace emberpath::worksite

@@ -18,7 +18,7 @@ using Kind = LogEntry::Kind;
 constexpr std::array rows_before_remedies{
     PhraseRow{ask, Kind::talk, {"ask about {topic}", "ask the customer; \"problem\" is what they called about", 30}},
     PhraseRow{look, Kind::look, {"look at {thing}", "seconds; 2 min for the flue terminal, 1 min for pipe run and fins", 5}},
-    PhraseRow{watch, Kind::look, {"watch {watched} for {duration}", "keep your eyes on it and note what changes", 10}},
+    PhraseRow{watch, Kind::look, {"watch {watched} for {duration}", "keep your eyes on it and note what changes; the analyser's figures eight times, and how they go", 10}},
     PhraseRow{listen, Kind::look, {"listen", "fan and spark, for ten seconds", 10}},
     PhraseRow{listen_for, Kind::look, {"listen for {duration}", "fan and spark, as long as you say", 10}},
     PhraseRow{listen_to_light_up, Kind::look, {"listen to light-up", "half a minute: soft, or a thump", 30}},
@@ -67,7 +67,7 @@ constexpr std::array rows_before_remedies{
     PhraseRow{analyser_on, Kind::test, {"switch on analyser", "it zeroes itself for a minute: do it in clean air", 5}},
     PhraseRow{probe_in, Kind::test, {"put probe in flue", "sampling tube of the analyser", 20}},
     PhraseRow{probe_out, Kind::operate, {"take probe out", "and let it draw clean air", 10}},
-    PhraseRow{read_analyser, Kind::test, {"read analyser", "oxygen, carbon dioxide, carbon monoxide, flue temperature", 10}},
+    PhraseRow{read_analyser, Kind::test, {"read analyser [highest|lowest]", "oxygen, carbon dioxide, carbon monoxide, flue temperature: now, or the extreme held", 10}},
     PhraseRow{read_room_air, Kind::test, {"read room air", "carbon monoxide where people breathe", 30}},
     PhraseRow{co_alarm_on, Kind::safety, {"switch on co alarm", "the personal alarm for carbon monoxide, worn on the chest", 5}},
     PhraseRow{co_alarm_off, Kind::operate, {"switch off co alarm", "the personal alarm", 5}},

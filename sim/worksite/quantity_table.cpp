@@ -317,6 +317,7 @@ std::string_view category_word(Quantity quantity, std::size_t category) {
 }
 
 std::string text_of(Quantity quantity, double value) {
+    if (quantity == Q::display_word && value < 0.5) return "dark";  // its word is blanks
     if (info(quantity).categorical)
         return std::string(category_word(quantity, static_cast<std::size_t>(std::max(0.0, value))));
     switch (quantity) {

@@ -22,6 +22,13 @@ bool is_work(const Act& act, Work work) {
     return false;
 }
 
+/// Storing a setting is the remedy that stores them all, bit by bit.
+bool stores_a_setting(Verb verb) {
+    return verb == Verb::change_gas || verb == Verb::change_altitude ||
+           verb == Verb::change_highest || verb == Verb::change_frost ||
+           verb == Verb::change_wall_count || verb == Verb::change_priority;
+}
+
 void alone(Workplace& w, std::string_view what) {
     if (w.job.practice.licence.supervised && !w.deeds.told_to(colleague))
         w.breach("unsupervised",
@@ -38,8 +45,9 @@ void outside(Workplace& w, std::string_view what) {
 
 void judge_scope(Workplace& w, const Act& act) {
     const Licence& licence = w.job.practice.licence;
-    if (act.verb == Verb::remedy) {
-        const auto remedy = static_cast<faults::Remedy>(act.remedy);
+    if (act.verb == Verb::remedy || stores_a_setting(act.verb)) {
+        const auto remedy = act.verb == Verb::remedy ? static_cast<faults::Remedy>(act.remedy)
+                                                     : faults::Remedy::correct_settings;
         if (!faults::works_at_once(remedy)) return;
         const std::string what = "this work: " + std::string(faults::remedy_title(remedy));
         if (!licence.covers(remedy)) return outside(w, what);

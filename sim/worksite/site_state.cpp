@@ -89,6 +89,14 @@ plant::ElectricalSituation electrical_situation(const Services& services, double
     return s;
 }
 
+double Services::lowest_set_k() const {
+    std::optional<double> lowest;
+    for (const controller::WallController& one : wall)
+        if (one.fitted > 0.5 && one.switched_on > 0.5)
+            lowest = std::min(lowest.value_or(one.set_point_k), one.set_point_k);
+    return lowest.value_or(set_point_k);
+}
+
 void add_to(math::Hash& hash, const Services& s) {
     for (const double opening : s.tap_opening) hash.add(opening);
     for (const auto on : s.appliance_on) add_all(hash, on);

@@ -45,6 +45,8 @@ struct Services {
     bool water_union_open = false;
     bool safety_switch_tested = false;  // the tester draws its current in the coming tick
     double damp = 0.5;                  // of the air at the heater while it is dry
+    /// The lowest set value that somebody reads: of the wall controllers that are on, else the panel's.
+    [[nodiscard]] double lowest_set_k() const;
     // The room and the weather around the heater.
     std::vector<std::uint8_t> window_open, fan_on;  // in the order of the site
     bool raining = false;

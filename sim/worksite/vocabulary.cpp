@@ -45,7 +45,7 @@ constexpr std::array fixed_spellings{
     Fixed{"board switch", 1, "breaker"}, Fixed{"board switch", 2, "second supply"},
     Fixed{"watched", 0, "display"}, Fixed{"watched", 0, "panel"}, Fixed{"watched", 1, "burner window"},
     Fixed{"watched", 1, "window"}, Fixed{"watched", 1, "burner"}, Fixed{"watched", 1, "flame"},
-    Fixed{"watched", 2, "igniter lead"}, Fixed{"wear", 0, "gloves"}, Fixed{"wear", 0, "insulating gloves"}, Fixed{"wear", 1, "glasses"},
+    Fixed{"watched", 2, "igniter lead"}, Fixed{"watched", 3, "analyser"}, Fixed{"wear", 0, "gloves"}, Fixed{"wear", 0, "insulating gloves"}, Fixed{"wear", 1, "glasses"},
     Fixed{"wear", 1, "safety glasses"},
     Fixed{"point", 0, "inlet"}, Fixed{"point", 0, "inlet test point"}, Fixed{"point", 0, "heater inlet"},
     Fixed{"point", 1, "manifold"}, Fixed{"point", 1, "manifold test point"},

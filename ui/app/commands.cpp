@@ -50,6 +50,7 @@ Status explain(Context& context, const DebriefRequest& request) {
         return records::verify(record, opened.loaded.job, opened.loaded.hash,
                                records::Extent::the_visit);
     });
+    if (!verified.comparable) throw BadInput(request.record.string() + ": " + verified.text);
     if (!verified.agrees) {
         context.err << request.record.string() << ": " << verified.text << "\n";
         return Status::not_so;
@@ -72,6 +73,7 @@ Status verify(Context& context, const fs::path& file) {
     const auto verified = with_progress(context, "Simulating it again", [&] {
         return records::verify(opened.record, opened.loaded.job, opened.loaded.hash);
     });
+    if (!verified.comparable) throw BadInput(file.string() + ": " + verified.text);
     context.out << file.string() << ": " << verified.text << "\n";
     return verified.agrees ? Status::done : Status::not_so;
 }

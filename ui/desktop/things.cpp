@@ -45,7 +45,7 @@ constexpr std::array rows{
     Row{"E2", "flame lead and electrode", "flame lead", PointShape::electrical, Spot::flame_lead, true, true,
         "probe:flame lead|thing:flame electrode", "flame electrode|multimeter"},
     Row{"A1", "flue gas", "", PointShape::air, Spot::flue_sample, false, true,
-        "", "analyser|probe in flue|probe out|combustion test"},
+        "watched:analyser", "analyser|probe in flue|probe out|combustion test"},
     Row{"A2", "room air", "", PointShape::air, Spot::room_air, false, true,
         "thing:room", "room air|switch on analyser"},
     Row{"flue terminal", "flue terminal", "Flue terminal", PointShape::part, Spot::flue_terminal, false, true,

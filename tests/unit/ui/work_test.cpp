@@ -209,6 +209,29 @@ TEST(Work, AnEditedModeProposalOrWriteUpDoesNotVerifyEvenWithANewChain) {
     }
 }
 
+TEST(Work, ARecordOfAnotherBuildIsNotCalledFalse) {
+    Program program;
+    const auto record = program.file("r.jsonl");
+    ASSERT_EQ(program(work_on(record), "write told nobody was there\nhand in\n"), 0);
+    const std::string good = contents(record);
+    const std::string mark = "\"build\":\"" + std::string(records::build_mark()) + "\"";
+    ASSERT_EQ(good.find(mark) == std::string::npos, false);
+    const std::string moved = rechained(good, "nobody was there", "everybody knows");
+    const std::pair<std::string, const char*> builds[] = {
+        {"\"build\":\"0123456789abcdef\"", "build 0123456789abcdef; this is build "},
+        {"\"built\":\"\"", "one from before records carried a build mark"}};
+    for (const auto& [put, said] : builds) {
+        records::sample::write(record, rechained(moved, mark, put));
+        EXPECT_EQ(program({"verify", record}), 2);
+        EXPECT_THAT(program.talk,
+                    AllOf(HasSubstr("Cannot be compared: another build"), HasSubstr(said),
+                          HasSubstr("does not make the record false")));
+        EXPECT_EQ(program({"debrief", record}), 2);
+        records::sample::write(record, rechained(good, mark, put));
+        EXPECT_EQ(program({"verify", record}), 0) << "where it computes the same, it is the same";
+    }
+}
+
 TEST(Work, WithoutATerminalTheDemoIsPlayed) {
     Program program;
     // As the demo left it the last time, or somebody else: it is played anew.

@@ -51,6 +51,10 @@ std::vector<Danger> of_the_mains() {
          dressed + Acts{"measure amps between socket active and socket neutral"}, "flash"},
         {"H02", "BoardUnderAnInsulationTester", "tested_live", test_job(), dead + to_insulation,
          Acts{"take cover off", "put on gloves"} + to_insulation, "a smell of burnt resin"},
+        {"H02", "ElectronicsUnderAnInsulationTester", "board_harmed", test_job(),
+         dead + to_insulation,
+         dead + Acts{"test insulation between heater active and heater neutral", "hand in"},
+         "the heater's board is lost"},
     };
 }
 

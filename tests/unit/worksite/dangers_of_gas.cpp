@@ -67,6 +67,9 @@ std::vector<Danger> of_leaks() {
                       "open gas at heater"};
     const Acts proved{"leak test with fluid", "shut gas at heater", "remake joint inlet",
                       "open gas at heater", "leak test with fluid"};
+    const Acts union_remade{"leak test with fluid", "shut gas at meter", "shut gas at heater",
+                            "remake inlet union",   "open gas at meter", "open gas at heater",
+                            "leak test with fluid"};
     constexpr std::uint64_t joint_weeps =
         20;  // a seed whose first joint is one of the one in eight
     return {
@@ -91,6 +94,9 @@ std::vector<Danger> of_leaks() {
          Acts{"shut gas at cylinder", "change cylinder", "open gas at cylinder", "purge gas pipe"} +
              hot_bath,
          Acts{"shut gas at cylinder", "change cylinder", "open gas at cylinder"} + hot_bath,
+         "lit with air in its gas pipe"},
+        {"H13", "LightUpAfterARemadeUnion", "not_purged", test_job(),
+         union_remade + Acts{"purge gas pipe"} + hot_bath, union_remade + hot_bath,
          "lit with air in its gas pipe"},
     };
 }

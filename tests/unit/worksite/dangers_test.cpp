@@ -32,6 +32,24 @@ TEST(AirInThePipe, DelaysTheFlame) {
     EXPECT_GT(seconds_to_flame(change), purged);
 }
 
+/// The first try ends without a flame, for the pipe holds more air than a try lets through.
+TEST(AirInThePipe, OfARemadeUnionFailsTheFirstTryUntilItIsPurged) {
+    for (const Script& remade : {Script{"remake inlet union"}, Script{"remake joint inlet union"}})
+        for (const bool purged : {false, true}) {
+            Attempt attempt(test_job(), 7, Mode::assessed);
+            ASSERT_EQ(
+                play(attempt, Script{"shut gas at heater"} + remade + Script{"open gas at heater"} +
+                                  (purged ? Script{"purge gas pipe"} : Script{})),
+                "");
+            ASSERT_EQ(play(attempt, {"open bath tap", "wait 30 s"}), "");
+            const auto newest = attempt.truth().heater.readout.history[0].event;
+            EXPECT_EQ(newest,
+                      purged ? controller::Event::none : controller::Event::no_flame_at_light_up);
+            EXPECT_GT(attempt.sight().flame_share, 0.0) << "the second try lights";
+            EXPECT_EQ(broke(attempt, "not_purged"), !purged);
+        }
+}
+
 TEST(GasOnArrival, IsThinnedByAirAndEndsWithTheSupply) {
     const auto share = [](const Script& script) {
         Attempt attempt(with(leak), 7, Mode::assessed);

@@ -119,6 +119,69 @@ TEST(Analyser, ReadsTheFlueOnceWarm) {
     EXPECT_NEAR(last_value(attempt, 2), 15.0e-6, 25.0e-6);
 }
 
+TEST(Analyser, HoldsTheExtremesOfALightUpUntilTheyAreCleared) {
+    Twin twin(test_job());
+    Attempt attempt(test_job(), 7, Mode::assessed, &twin);
+    ASSERT_EQ(
+        play(attempt, {"switch on analyser", "wait 60 s", "put probe in flue", "open bath tap",
+                       "wait 90 s", "close bath tap", "wait 2 min", "read analyser"}),
+        "");
+    const double air_o2 = last_value(attempt, 0);
+    EXPECT_NEAR(air_o2, 0.2095, 0.01);
+    ASSERT_EQ(play(attempt, {"read analyser lowest"}), "");
+    EXPECT_LT(last_value(attempt, 0), 0.10) << "oxygen while it burned";
+    ASSERT_EQ(play(attempt, {"read analyser highest"}), "");
+    EXPECT_GT(last_value(attempt, 1), 0.06) << "carbon dioxide while it burned";
+    EXPECT_NE(attempt.log().back().shown.front().find(", highest"), std::string::npos);
+    ASSERT_EQ(play(attempt, {"clear hold", "read analyser lowest"}), "");
+    EXPECT_NEAR(last_value(attempt, 0), air_o2, 0.01);
+    EXPECT_EQ(twin.wrong, "") << "a shadow predicts what is held";
+    EXPECT_EQ(twin.observations, 16);
+}
+
+TEST(Analyser, WatchedShowsATrendAndEndsInNumberedReadings) {
+    Attempt attempt(test_job(), 7, Mode::assessed);
+    EXPECT_EQ(attempt.check("watch analyser for 2 min").text, "The analyser is off.");
+    ASSERT_EQ(play(attempt, {"switch on analyser", "wait 60 s", "put probe in flue",
+                             "open bath tap", "watch analyser for 2 min"}),
+              "");
+    const auto& entry = attempt.log().back();
+    ASSERT_EQ(entry.shown.size(), 7U + 4U);
+    EXPECT_TRUE(entry.shown.front().starts_with("After 15 s: oxygen ")) << entry.shown.front();
+    EXPECT_EQ(entry.end_tick - entry.begin_tick, 1200);
+    double last_o2 = 100.0;
+    for (std::size_t i = 1; i < 5; ++i) {  // the flame burns from the second look on
+        const double o2 = std::stod(entry.shown[i].substr(entry.shown[i].find("oxygen ") + 7));
+        EXPECT_LE(o2, last_o2 + 0.11) << entry.shown[i];
+        last_o2 = o2;
+    }
+    EXPECT_EQ(entry.observations.size(), 4U);
+    EXPECT_TRUE(entry.shown[7].starts_with("#1  oxygen in the flue gas"));
+}
+
+/// Its carbon monoxide is seven parts in a hundred above what the flue holds: hydrogen passes the same cell.
+TEST(Analyser, ShowsHydrogenAsCarbonMonoxide) {
+    const Job sooty = test_job({fault(Cause::exchanger_sooted, 0.6)});
+    Attempt attempt(sooty, 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"switch on analyser", "wait 60 s", "put probe in flue",
+                             "open bath tap", "wait 40 s"}),
+              "");
+    const auto truth = attempt.truth();
+    const auto& heater = truth.heater;
+    ASSERT_GT(heater.plant.co_share, 100.0e-6);
+    Senses senses;
+    ToolSetup tools;
+    tools.analyser_sampling = true;
+    for (int tick = 0; tick < 1200; ++tick) senses.step(heater, tools);
+    EXPECT_NEAR(senses.co.shown / heater.plant.co_share, 1.07, 0.001);
+}
+
+TEST(DisplayWord, OfADeadPanelIsSaidToBeDark) {
+    Attempt attempt(test_job(), 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"switch power off", "look at display"}), "");
+    EXPECT_EQ(attempt.log().back().shown.front(), "#1  word on the display  dark  (power off)");
+}
+
 TEST(Analyser, DriftsWhileItIsCold) {
     Twin twin(test_job());
     Attempt attempt(test_job(), 7, Mode::assessed, &twin);

@@ -133,6 +133,36 @@ TEST(InstallerSettings, WrongGasIsPossibleAndRaisesTheManifoldPressure) {
     EXPECT_LE(readout(attempt).manifold_command_pa, 950.0);
 }
 
+TEST(InstallerSettings, AreNumberedReadingsThatAWriteUpCanName) {
+    Attempt attempt(test_job(), 1, Mode::coached);
+    ASSERT_EQ(play(attempt, {"open service readout", "take cover off", "read installer settings"}),
+              "");
+    const std::string shown = last_lines(attempt);
+    for (const char* line :
+         {"#1  gas setting  natural gas", "#2  altitude",
+          "#3  highest set temperature stored  60.0 °C", "#4  priority of the wall controllers  "})
+        EXPECT_NE(shown.find(line), std::string::npos) << line << " in\n" << shown;
+}
+
+/// Gas and altitude feed the flame; a limit and a priority do not.
+TEST(InstallerSettings, AskForACombustionTestOnlyWhereTheyMoveTheFlame) {
+    using faults::Cause;
+    const auto asked = [](const std::vector<faults::Fault>& faults, const std::string& act) {
+        Job job = test_job(faults);
+        job.settings.wall_controllers = 2.0;
+        Attempt attempt(job, 1, Mode::assessed);
+        EXPECT_EQ(play(attempt, {"open service readout", "take cover off", act, "hand in"}), "");
+        return broke(attempt, "no_combustion_test");
+    };
+    EXPECT_TRUE(asked({fault(Cause::gas_setting_wrong)}, "correct installer settings"));
+    EXPECT_TRUE(asked({fault(Cause::altitude_setting_wrong)}, "correct installer settings"));
+    EXPECT_TRUE(asked({}, "change altitude setting to 1500 m"));
+    EXPECT_FALSE(asked({fault(Cause::highest_setting_raised)}, "correct installer settings"));
+    EXPECT_FALSE(asked({fault(Cause::priority_elsewhere)}, "correct installer settings"));
+    EXPECT_FALSE(asked({}, "change highest temperature to 50 °C"));
+    EXPECT_FALSE(asked({}, "correct installer settings")) << "nothing was stored anew";
+}
+
 TEST(InstallerSettings, FoundWrongAreCuredByStoringWhatThePlateSays) {
     Attempt attempt(test_job({fault(faults::Cause::gas_setting_wrong)}), 1, Mode::coached);
     ASSERT_EQ(play(attempt, {"open service readout", "take cover off", "read installer settings"}),
