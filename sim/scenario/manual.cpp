@@ -95,7 +95,9 @@ the keys stand at the top: `[[tap]]`, not `[[site.tap]]`.
 meet the stated complaint, and without it none. Keep the history as short as the fault allows.
 
 **Rules of the place.** `rules` of a site names a file of limits and licences, each limit with its source; the
-shipped houses share `scenarios/rules/general.toml`. A licence covers everything but what `leaves_out` lists,
+shipped houses share `scenarios/rules/general.toml`. `scenarios/rules/upland.toml` is another place, and
+`emberpath work scenarios/elsewhere/willow.toml` the house of `willow` there: what is a repair in the one is handed
+on in the other. A licence covers everything but what `leaves_out` lists,
 or nothing but what `covers_only` lists: remedies by their word (`emberpath causes` shows them) and the kinds
 of work `behind_cover`, `gas_joints` and `live_tests`. Explaining, quoting and handing on are open to all.
 
