@@ -213,9 +213,11 @@ template <class Real>
     device_derivative(plant, x, at, a, d);
     gas_store_derivative(plant, x, at, a, d);
     water_store_derivative(plant, x, at, a, d);
-    companion_derivative(plant.parameters, x, at, plant.commands,
-                         CompanionFlows<Real>{a.water.heater_m3_per_s, a.gas.companion_m3_per_s},
-                         d);
+    const auto companion =
+        companion_rates(plant.parameters, x, at, plant.commands,
+                        CompanionFlows<Real>{a.water.heater_m3_per_s, a.gas.companion_m3_per_s});
+    d[companion_share] = companion.share_per_s;
+    d[companion_outlet] = companion.outlet_k_per_s;
     room_derivative(
         plant.parameters, x, at,
         RoomSource<Real>{a.air_m3_per_s, burnt_gas(x, a.gas, a.air_ratio), plant.flame.co_m3_per_s},

@@ -63,19 +63,24 @@ template <class Real>
     return math::select(companion_fires(x, water), p.companion_fitted * gas, Real(0.0));
 }
 
-/// Its share and outlet, burning `gas_m3_per_s`.
 template <class Real>
-void companion_derivative(const Parameters<Real>& p, const State<Real>& x, const Surroundings& at,
-                          const signals::ActuatorCommands<Real>& commands,
-                          const CompanionFlows<Real>& flows, State<Real>& d) {
-    if (math::all(p.companion_fitted == Real(0.0))) {
-        d[companion_share] = d[companion_outlet] = Real(0.0);
-        return;
-    }
+struct CompanionRates {
+    Real share_per_s{0.0};
+    Real outlet_k_per_s{0.0};
+};
+
+/// How its share and its outlet move, burning `flows.gas_m3_per_s`.
+template <class Real>
+[[nodiscard]] CompanionRates<Real> companion_rates(const Parameters<Real>& p, const State<Real>& x,
+                                                   const Surroundings& at,
+                                                   const signals::ActuatorCommands<Real>& commands,
+                                                   const CompanionFlows<Real>& flows) {
+    CompanionRates<Real> out;
+    if (math::all(p.companion_fitted == Real(0.0))) return out;
     const auto heard = math::both(Real(companion::cable_is_open_ohm) > p.companion_link_ohm,
                                   commands.companion_call > Real(0.5));
     const Real asked = math::select(heard, companion::half * p.companion_fitted, Real(0.0));
-    d[companion_share] = (asked - x[companion_share]) * (1.0 / 4.0);
+    out.share_per_s = (asked - x[companion_share]) * (1.0 / 4.0);
     const Real water = companion_water(x, flows.heater_water_m3_per_s);
     const Real gives_k = flows.gas_m3_per_s * p.gross_j_per_m3 * companion::efficiency /
                          (companion::water_j_per_m3_k * water + 1e-9);
@@ -83,7 +88,8 @@ void companion_derivative(const Parameters<Real>& p, const State<Real>& x, const
     const Real towards =
         math::select(companion_fires(x, water), (target - x[companion_outlet]) * (1.0 / 10.0),
                      (Real(at.ambient_k) - x[companion_outlet]) * (1.0 / 900.0));
-    d[companion_outlet] = towards * p.companion_fitted;  // a lane without one stands still
+    out.outlet_k_per_s = towards * p.companion_fitted;  // a lane without one stands still
+    return out;
 }
 
 }  // namespace emberpath::plant

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/plant/safety_switch.hpp"
+
 namespace emberpath::plant {
 namespace {
 
@@ -327,7 +329,9 @@ Settled settle_protection(Wiring wiring, std::span<const AddedBranch> added) {
         Latches& l = wiring.latches;
         if (std::abs(out.solution.fuse_a) > p.fuse_blows_a && l.fuse_blown < 0.5)
             l.fuse_blown = 1.0;
-        else if (out.solution.residual_a > p.safety_switch_trips_a && l.safety_switch_tripped < 0.5)
+        else if (l.safety_switch_tripped < 0.5 &&
+                 std::isfinite(
+                     safety_switch_break_s(out.solution.residual_a, p.safety_switch_trips_a)))
             l.safety_switch_tripped = 1.0;
         else if (std::abs(out.solution.breaker_a) > p.breaker_trips_a && l.breaker_tripped < 0.5)
             l.breaker_tripped = 1.0;

@@ -23,6 +23,7 @@ constexpr std::array limit_keys{
     std::pair{"earth_leakage", &Limits::earth_leakage_a},
     std::pair{"rcd_trips_at", &Limits::rcd_trips_at_a},
     std::pair{"rcd_within", &Limits::rcd_within_s},
+    std::pair{"rcd_within_at_two", &Limits::rcd_within_at_two_s},
     std::pair{"rcd_within_at_five", &Limits::rcd_within_at_five_s},
 };
 

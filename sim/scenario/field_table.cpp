@@ -302,6 +302,8 @@ constexpr std::array table_of_fields{
           .fallback = required, .example = "30 mA", .help = "Rated residual current of the safety switch."},
     Field{.section = limits, .name = "rcd_within", .kind = quantity, .dimension = units::Dimension::time, .unit = "ms", .least = 10, .greatest = 1000,
           .fallback = required, .example = "300 ms", .help = "Its break time at that current."},
+    Field{.section = limits, .name = "rcd_within_at_two", .kind = quantity, .dimension = units::Dimension::time, .unit = "ms", .least = 5, .greatest = 700,
+          .fallback = required, .example = "150 ms", .help = "Its break time at twice that current."},
     Field{.section = limits, .name = "rcd_within_at_five", .kind = quantity, .dimension = units::Dimension::time, .unit = "ms", .least = 5, .greatest = 500,
           .fallback = required, .example = "40 ms", .help = "Its break time at five times that current."},
 
@@ -316,6 +318,7 @@ constexpr std::array table_of_fields{
     Field{.section = sources, .name = "earth_leakage", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
     Field{.section = sources, .name = "rcd_trips_at", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
     Field{.section = sources, .name = "rcd_within", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "rcd_within_at_two", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
     Field{.section = sources, .name = "rcd_within_at_five", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
 
     Field{.section = licence, .name = "name", .kind = name, .fallback = required,

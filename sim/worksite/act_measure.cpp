@@ -3,6 +3,7 @@
 
 #include <array>
 
+#include "sim/plant/safety_switch.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
 #include "sim/worksite/electrical_quantities.hpp"
@@ -204,6 +205,47 @@ void test_safety_switch(Workplace& w, const Act&) {
     w.changed();
 }
 
+/// One of the three currents that such a tester draws at once, and how soon the rules want it cut.
+struct TestCurrent {
+    double times_rated;
+    double Limits::*within_s;
+    std::string_view words;
+};
+constexpr std::array test_currents{
+    TestCurrent{1.0, &Limits::rcd_within_s, "its rated current"},
+    TestCurrent{2.0, &Limits::rcd_within_at_two_s, "twice its rated current"},
+    TestCurrent{5.0, &Limits::rcd_within_at_five_s, "five times its rated current"},
+};
+
+/// How long the house's safety switch takes [s] once the tester draws this current to the socket's earth. The
+/// network says what of it the switch sees: without an earth nothing flows.
+double break_time_s(const Workplace& w, double test_a, double socket_v) {
+    const plant::Wiring wiring = wiring_now(w);
+    const plant::AddedBranch tester{T::socket_active, T::socket_earth, test_a / socket_v};
+    return plant::safety_switch_break_s(plant::solve(wiring, {&tester, 1}).residual_a,
+                                        wiring.parameters.safety_switch_trips_a);
+}
+
+void time_safety_switch(Workplace& w, const Act& act) {
+    constexpr double lets_go_after_s = 0.5;
+    const double volts = volts_now(w, {T::socket_active, T::socket_neutral});
+    if (volts < dangerous_v) return w.say("The socket is dead; the tester stays dark.");
+    const Limits& limits = w.job.practice.limits;
+    const TestCurrent& test = test_currents.at(act.object);
+    const double test_a = test.times_rated * limits.rcd_trips_at_a;
+    const double takes_s = break_time_s(w, test_a, volts);
+    const bool opens = takes_s < lets_go_after_s;
+    w.services.safety_switch_tested = opens;
+    w.pass(1.0);
+    w.services.safety_switch_tested = false;
+    w.say((opens ? "It opens after " + units::fixed(1000.0 * takes_s, 0) + " ms at "
+                 : "It does not open within " + units::fixed(1000.0 * lets_go_after_s, 0) +
+                       " ms at ") +
+          std::string(test.words) + ", " + units::fixed(1000.0 * test_a, 0) + " mA; " +
+          units::fixed(1000.0 * (limits.*test.within_s), 0) + " ms is the most.");
+    w.changed();
+}
+
 constexpr std::array table{
     Doing{Verb::measure_volts, leads_can_go_there, measure_volts},
     Doing{Verb::log_volts, leads_can_go_there, log_volts, Doing::When::own},
@@ -212,6 +254,7 @@ constexpr std::array table{
     Doing{Verb::measure_amps, leads_can_go_there, measure_amps},
     Doing{Verb::clamp, no_obstacle, clamp},
     Doing{Verb::test_safety_switch, socket_is_free, test_safety_switch},
+    Doing{Verb::time_safety_switch, socket_is_free, time_safety_switch},
 };
 
 }  // namespace

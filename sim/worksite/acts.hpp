@@ -120,6 +120,7 @@ enum class Verb {
     lock_board,
     unlock_board,
     test_safety_switch,
+    time_safety_switch,
     measure_volts,
     log_volts,
     measure_ohms,

@@ -20,7 +20,7 @@ constexpr std::array<InstrumentInfo, instrument_count> table{{
     {I::clamp_meter, "clamp meter", "current around one conductor, or what does not come back around two", "0.1 mA to 100 A", "at once", "around nothing", 15, true, 12},
     {I::voltage_tester, "voltage tester", "whether a voltage stands between two terminals", "12 to 690 V; below 12 V it stays dark", "at once", "on its proving unit, before and after", 15, true, 12},
     {I::insulation_tester, "insulation tester", "insulation at 500 V", "1 kohm to 200 megohm, over range beyond", "at once", "on its check resistor of 1 megohm", 30, true, 12},
-    {I::safety_switch_tester, "safety switch tester", "the current at which a safety switch opens, from the socket", "3 to 100 mA", "1 s", "on its check load of 30 mA", 30, false, 12},
+    {I::safety_switch_tester, "safety switch tester", "the current at which a safety switch opens and how soon it does, from the socket", "3 to 100 mA rising; up to 150 mA and 500 ms at once", "1 s", "on its check load of 30 mA", 30, false, 12},
     {I::analyser, "analyser", "oxygen, carbon dioxide, carbon monoxide and temperature of flue gas; carbon monoxide in a room", "0 to 25 % oxygen; 0 to 10 000 ppm, and stays at its end beyond", "1 min of warming up; then 63 % of a step in 8 s (oxygen), 10 s (carbon dioxide), 12 s (carbon monoxide)", "in clean air: 20.9 % and nothing", 60, true, 6},
     {I::thermometer, "thermometer", "water with its probe, pipes with its contact tip", "-40 to 200 °C", "within its act", "in melting ice: nothing", 180, true, 12},
     {I::flow_cup, "flow cup", "flow, with a watch", "1 to 30 L/min", "within its act", "its litre by weight", 90, false, 0},

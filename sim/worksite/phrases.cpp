@@ -96,6 +96,7 @@ constexpr std::array rows_before_remedies{
     PhraseRow{lock_board, Kind::safety, {"lock off switchboard", "lock and tag the switch that is off", 30}},
     PhraseRow{unlock_board, Kind::operate, {"unlock switchboard", "take lock and tag away", 15}},
     PhraseRow{test_safety_switch, Kind::test, {"test safety switch", "tester in the socket; it opens the switch", 60}},
+    PhraseRow{time_safety_switch, Kind::test, {"time safety switch at {test current}", "tester in the socket; how soon it opens", 30}},
     PhraseRow{measure_volts, Kind::test, {"measure volts between {terminal} and {other terminal}", "multimeter; the supply stays as it is", 20}},
     PhraseRow{log_volts, Kind::test, {"log volts between {terminal} and {other terminal} for {duration}", "highest and lowest of a pair that has a name of its own", 20}},
     PhraseRow{measure_ohms, Kind::test, {"measure ohms between {terminal} and {other terminal}", "multimeter; supply off, and what is beside it pulled off", 20}},

@@ -25,7 +25,8 @@ struct Limits {
     double earth_leakage_a = 5.0e-3;     // of an appliance in use
     double rcd_trips_at_a = 30.0e-3;     // rated residual current
     double rcd_within_s = 0.3;           // break time at that current
-    double rcd_within_at_five_s = 0.04;  // break time at five times that current
+    double rcd_within_at_two_s = 0.15;   // at twice that current
+    double rcd_within_at_five_s = 0.04;  // at five times that current
     bool operator==(const Limits&) const = default;
 };
 

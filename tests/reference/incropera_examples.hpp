@@ -89,6 +89,8 @@ inline std::vector<Check> exchanger_checks() {
          [](const Row& row) { return crossflow_sizing(row).capacity_ratio; }},
         {"crossflow_unmixed_exact_ntu", rows("H083"),
          [](const Row& row) { return crossflow_sizing(row).area_m2; }},
+        {"crossflow_unmixed_exact_effectiveness", rows("H084"),
+         [](const Row& row) { return crossflow_rating(row).heat_w; }},
         {"crossflow_unmixed_exact_effectiveness", rows("H086"),
          [](const Row& row) { return crossflow_rating(row).water_out; }},
         {"dittus_boelter_nusselt", rows("H087"),

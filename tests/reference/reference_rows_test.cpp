@@ -52,6 +52,16 @@ TEST(ReferenceRows, FailWhenAnExcuseOrACheckHasNoRow) {
     EXPECT_NONFATAL_FAILURE(check_rows("", one_row(), unused, needed), "no row is computed by: g");
 }
 
+TEST(ReferenceRows, FailWhenAKnownMissIsMetOrNotComputed) {
+    static const std::vector<Skip> missed{{quantity("density"), "off", true}};
+    static const std::vector<Check> off{{"f", quantity("density"), [](const Row&) { return 9.0; }}};
+    static const std::vector<Check> met{
+        {"f", quantity("density"), [](const Row&) { return 10.0; }}};
+    EXPECT_EQ(check_rows("", one_row(), off, missed).known_misses, 1U);
+    EXPECT_NONFATAL_FAILURE(check_rows("", one_row(), met, missed), "is no known miss");
+    EXPECT_NONFATAL_FAILURE(check_rows("", one_row(), {}, missed), "nothing computes it");
+}
+
 TEST(ReferenceRows, FailWhenTheConditionsLackAnInput) {
     static const std::vector<Check> lost{
         {"h", quantity("density"), [](const Row& row) { return after(row, "humidity "); }}};

@@ -51,7 +51,8 @@ struct Check {
     std::size_t tolerance = 0;
 };
 
-/// Why a row is not computed. A known miss is one that the model fails; anything else is out of its scope.
+/// Why a row is not checked. A known miss is one that the model fails: it is computed, and fails the test once it is
+/// met. Anything else is out of the model's scope.
 struct Skip {
     Match match;
     std::string_view reason;

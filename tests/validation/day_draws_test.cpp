@@ -130,7 +130,11 @@ void judge_published(Judge& judge, const Day& realistic, const Day& large) {
 
 /// The published size itself, which this heater's light core does not reach.
 void note_the_miss(Judge& judge, const Day& realistic, const Day& large) {
+    const double lower = shortfall(realistic) - shortfall(large);
+    EXPECT_LT(lower, 0.04) << "nearer to the published 8 %: is it still a known miss?";
+    EXPECT_GT(lower, 0.03);
     Result r;
+    r.got = percent(lower);
     r.quantity = "efficiency lower by";
     r.conditions = "realistic draws against 40 L draws";
     r.unit = "%";
@@ -138,7 +142,7 @@ void note_the_miss(Judge& judge, const Day& realistic, const Day& large) {
     r.tolerance = "about";
     r.outcome = "known miss";
     r.kind = "check";
-    r.checked_by = "this heater loses " + percent(shortfall(realistic) - shortfall(large)) +
+    r.checked_by = "this heater loses " + percent(lower) +
                    ": its core (3.2 kg copper, 0.55 L water, 0.07 L pocket) holds " +
                    number_text(core_j_per_k * 1e-3, 3) +
                    " kJ/K, a measured one 8.36 (Master's thesis, University of Colorado, 2010, "
@@ -154,12 +158,6 @@ TEST(DayDraws, ShortOnesCostEfficiencyAsPublished) {
     const Day large = repeated(40.0, 6.0, 6, load_profile);
     judge_published(judge, realistic, large);
     note_the_miss(judge, realistic, large);
-}
-
-TEST(DayDraws, ShortOnesCostTheFullEightPercent) {
-    GTEST_SKIP() << "known miss: about 3.5 % is lost; the heater's core holds less than half the "
-                    "heat of the "
-                    "measured one";
 }
 
 }  // namespace

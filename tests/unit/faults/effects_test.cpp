@@ -338,6 +338,16 @@ TEST(Altitude, SetTooLowAtAHighSiteTellsOfThickerAir) {
     EXPECT_GT(faulty.air_density_share, healthy.air_density_share);
 }
 
+/// Somebody stored it: between two steps there is nothing to store.
+TEST(Altitude, IsMissetByWholeSteps) {
+    for (const double severity : {0.1, 0.37, 0.5, 0.83, 1.0}) {
+        const auto faulty =
+            with_fault(controller::Settings{}, {Cause::altitude_setting_wrong, severity}, 0.0);
+        EXPECT_EQ(faulty.altitude_m, controller::nearest_altitude_step_m(faulty.altitude_m));
+        EXPECT_NEAR(faulty.altitude_m, 3000.0 * severity, 0.5 * controller::altitude_step_m);
+    }
+}
+
 TEST(HighestSetting, LetsScaldingValuesIn) {
     const controller::Settings healthy;
     const auto faulty = with_fault(healthy, {Cause::highest_setting_raised, 1.0}, 0.0);

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "sim/plant/electrical_readings.hpp"
+#include "sim/plant/safety_switch.hpp"
 
 namespace emberpath::plant {
 namespace {
@@ -201,6 +202,19 @@ TEST(SafetySwitch, TripsAboveItsRatingAndNotBelowHalfOfIt) {
         EXPECT_EQ(settled.latches.safety_switch_tripped, 1.0) << leak_a;
         EXPECT_LT(std::abs(settled.solution.ac_between(T::heater_active, T::heater_neutral)), 0.1);
     }
+}
+
+TEST(SafetySwitch, TakesTheLessTimeTheFurtherTheCurrentIsAboveItsOwn) {
+    constexpr double trips_a = 0.024;
+    EXPECT_TRUE(std::isinf(safety_switch_break_s(0.0, trips_a)));
+    EXPECT_TRUE(std::isinf(safety_switch_break_s(trips_a, trips_a)));
+    double longer_s = 0.3;  // the most that is allowed at the rated current
+    for (const double residual_a : {0.030, 0.060, 0.150, 0.5}) {
+        const double takes_s = safety_switch_break_s(residual_a, trips_a);
+        EXPECT_LT(takes_s, longer_s) << residual_a;
+        longer_s = takes_s;
+    }
+    EXPECT_GT(longer_s, 0.010);  // contacts take half a period however much flows
 }
 
 TEST(SafetySwitch, DoesNotMindLoadsOrAShortBetweenTheLines) {

@@ -67,6 +67,7 @@ std::vector<Published> published() {
             {"S038", "co_eight_hours", l.co_eight_hours * 1e6},
             {"S042", "co_ceiling", l.co_ceiling * 1e6},
             {"S100", "rcd_trips_at", l.rcd_trips_at_a * 1e3},
+            {"S103", "rcd_within_at_two", l.rcd_within_at_two_s * 1e3},
             {"S102", "rcd_within_at_five", l.rcd_within_at_five_s * 1e3},
             {"S118", "earth_continuity", l.earth_continuity_ohm},
             {"S119", "earth_leakage", l.earth_leakage_a * 1e3}};

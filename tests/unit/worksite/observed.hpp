@@ -14,7 +14,8 @@ inline bool is_sensed(const std::string& line) {
     for (const char* begins :
          {"Water runs at", "No water comes", "It lights with a thump", "It smells of gas",
           "No smell of gas", "The tester shows", "The socket is dead", "The safety switch opens",
-          "It does not open", "The panel is dark", "Your hand tingles", "The readout is dark"})
+          "It does not open", "It opens after", "The panel is dark", "Your hand tingles",
+          "The readout is dark"})
         if (line.starts_with(begins)) return true;
     return false;
 }
