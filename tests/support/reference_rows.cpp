@@ -7,10 +7,12 @@
 #include <cmath>
 #include <fstream>
 #include <iostream>
+#include <iterator>
 #include <optional>
 #include <set>
 #include <sstream>
 #include <stdexcept>
+#include <utility>
 
 #include "tests/support/csv.hpp"
 #include "tests/support/results.hpp"
@@ -158,7 +160,8 @@ std::vector<Row> read_rows(std::string_view name) {
     std::set<std::string> seen;
     while (std::getline(in, line)) {
         auto f = csv::split(line);
-        if (f.size() != column_count) throw std::runtime_error(path + ": not nine fields: " + line);
+        if (f.size() != column_count)
+            throw std::runtime_error(std::string(path).append(": not nine fields: ").append(line));
         if (!seen.insert(f[0]).second) throw std::runtime_error(path + ": twice the row " + f[0]);
         rows.push_back({f[0], f[1], f[2], f[3], f[4], f[5], f[6], f[7], f[8]});
     }
@@ -207,18 +210,20 @@ Row from(const Row& row, std::string_view text) {
 }
 
 Match quantity(std::string text) {
-    return [text](const Row& row) { return row.quantity.starts_with(text); };
+    return [text = std::move(text)](const Row& row) { return row.quantity.starts_with(text); };
 }
 
 Match quantity(std::string text, std::string part) {
-    return [text, part](const Row& row) {
+    return [text = std::move(text), part = std::move(part)](const Row& row) {
         return row.quantity.starts_with(text) && row.quantity.find(part) != std::string::npos;
     };
 }
 
 Match rows(std::string ids) {
-    return [ids](const Row& row) {
-        return (" " + ids + " ").find(" " + row.id + " ") != std::string::npos;
+    return [ids = std::move(ids)](const Row& row) {
+        std::istringstream words(ids);
+        return std::find(std::istream_iterator<std::string>(words), {}, row.id) !=
+               std::istream_iterator<std::string>();
     };
 }
 

@@ -23,35 +23,42 @@ std::string percent(double share) {
     return fixed_text(100.0 * share, 1);
 }
 
+struct Figure {
+    std::string_view quantity, unit;
+    std::string expected, got;
+    std::string_view tolerance;
+};
+
 struct Judge {
     ResultsFile file;
     std::string conditions, source;
 
-    void line(std::string_view quantity, std::string_view unit, const std::string& expected,
-              const std::string& got, std::string_view tolerance, bool pass) {
+    void line(const Figure& figure, bool pass) {
         Result r;
-        r.quantity = quantity;
+        r.quantity = figure.quantity;
         r.conditions = conditions;
-        r.unit = unit;
-        r.expected = expected;
-        r.got = got;
-        r.tolerance = tolerance;
+        r.unit = figure.unit;
+        r.expected = figure.expected;
+        r.got = figure.got;
+        r.tolerance = figure.tolerance;
         r.outcome = pass ? "pass" : "fail";
         r.kind = "check";
         r.checked_by = "DayDraws";
         r.source = source;
         file.add(r);
-        EXPECT_TRUE(pass) << conditions << ": " << quantity << " expected " << expected << ", got "
-                          << got << " " << unit;
+        EXPECT_TRUE(pass) << conditions << ": " << figure.quantity << " expected "
+                          << figure.expected << ", got " << figure.got << " " << figure.unit;
     }
 };
 
 void judge_day(Judge& judge, const Day& day) {
     const double below = 100.0 * (day.estimate() - day.efficiency());
-    judge.line("daily efficiency, gross", "%", "below steady: " + percent(day.steady()),
-               percent(day.efficiency()), "lower", day.efficiency() < day.steady());
-    judge.line("daily efficiency, gross", "%", "one-node estimate: " + percent(day.estimate()),
-               percent(day.efficiency()), "0 to 2 points below", below >= 0.0 && below <= 2.0);
+    judge.line({"daily efficiency, gross", "%", "below steady: " + percent(day.steady()),
+                percent(day.efficiency()), "lower"},
+               day.efficiency() < day.steady());
+    judge.line({"daily efficiency, gross", "%", "one-node estimate: " + percent(day.estimate()),
+                percent(day.efficiency()), "0 to 2 points below"},
+               below >= 0.0 && below <= 2.0);
 }
 
 void judge_pattern(Judge& judge, const char* name, std::span<const Draw> draws, double gallons) {
@@ -61,7 +68,7 @@ void judge_pattern(Judge& judge, const char* name, std::span<const Draw> draws, 
     const double wanted = gallons * 3.785411784;
     const double got = day.volume_m3 * 1e3;
     // A draw ends with the tick in which it is full.
-    judge.line("water drawn", "L", number_text(wanted, 4), number_text(got, 4), "0 to 0.3 % more",
+    judge.line({"water drawn", "L", number_text(wanted, 4), number_text(got, 4), "0 to 0.3 % more"},
                got >= wanted && got <= 1.003 * wanted);
     judge_day(judge, day);
 }
@@ -71,14 +78,15 @@ void judge_profile(Judge& judge) {
     judge.source = european;
     const Day day = live(profile_m, load_profile);
     const double useful_kwh = day.useful_j / 3.6e6;
-    judge.line("useful energy", "kWh", "5.845", number_text(useful_kwh, 4), "0 to 1 % more",
+    judge.line({"useful energy", "kWh", "5.845", number_text(useful_kwh, 4), "0 to 1 % more"},
                useful_kwh >= 5.845 && useful_kwh <= 1.01 * 5.845);
-    judge.line("draws that miss their peak temperature", "", "0", std::to_string(day.peaks_missed),
-               "exact", day.peaks_missed == 0);
+    judge.line({"draws that miss their peak temperature", "", "0", std::to_string(day.peaks_missed),
+                "exact"},
+               day.peaks_missed == 0);
     judge_day(judge, day);
     const double useful = 5.845 * 3.6e6 / day.gas_j;
-    judge.line("useful energy over gas, gross", "%",
-               "below daily efficiency: " + percent(day.efficiency()), percent(useful), "lower",
+    judge.line({"useful energy over gas, gross", "%",
+                "below daily efficiency: " + percent(day.efficiency()), percent(useful), "lower"},
                useful < day.efficiency());
 }
 
@@ -106,8 +114,8 @@ void judge_sizes(Judge& judge) {
         judge.conditions =
             "six draws of " + number_text(litres, 2) + " L at 6 L/min, an hour apart";
         const double now = repeated(litres, 6.0, 6, load_profile).efficiency();
-        judge.line("efficiency, gross", "%", percent(smaller) + " to " + percent(endless),
-                   percent(now), "between the next smaller draw's and endless ones'",
+        judge.line({"efficiency, gross", "%", percent(smaller) + " to " + percent(endless),
+                    percent(now), "between the next smaller draw's and endless ones'"},
                    now > smaller && now < endless);
         smaller = now;
     }
@@ -116,15 +124,16 @@ void judge_sizes(Judge& judge) {
 void judge_published(Judge& judge, const Day& realistic, const Day& large) {
     judge.conditions = "load profile M against 40 L draws, each against endless draws at its flows";
     const double lower = shortfall(realistic) - shortfall(large);
-    judge.line("efficiency lower by", "%", "above 0", percent(lower), "direction", lower > 0.0);
+    judge.line({"efficiency lower by", "%", "above 0", percent(lower), "direction"}, lower > 0.0);
     const double scaled = 0.08 * core_j_per_k / published_core_j_per_k;
-    judge.line("efficiency lower by", "%",
-               percent(scaled) + " (8 in proportion to the core's heat capacity)", percent(lower),
-               "factor 1.5", lower > scaled / 1.5 && lower < scaled * 1.5);
+    judge.line({"efficiency lower by", "%",
+                percent(scaled) + " (8 in proportion to the core's heat capacity)", percent(lower),
+                "factor 1.5"},
+               lower > scaled / 1.5 && lower < scaled * 1.5);
     const double heavy =
         large.heavy_estimate() / large.steady() - realistic.heavy_estimate() / realistic.steady();
     judge.conditions = "the same, one-node estimate with the published core (8.36 kJ/K, 3.6 W/K)";
-    judge.line("efficiency lower by", "%", "8", percent(heavy), "factor 1.5",
+    judge.line({"efficiency lower by", "%", "8", percent(heavy), "factor 1.5"},
                heavy > 0.08 / 1.5 && heavy < 0.08 * 1.5);
 }
 
