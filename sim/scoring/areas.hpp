@@ -64,7 +64,7 @@ struct Omission {
 };
 [[nodiscard]] double safety_score(std::span<const Omission> omissions);
 
-/// V = 100 x share of eight items, less those that are not needed, x .7 while the fault remains.
+/// V = 100 x share of eight items, less those that are not called for, x .7 while the fault remains.
 inline constexpr int proof_item_count = 8;
 [[nodiscard]] double proof_score(int items_done, int items_not_needed, bool fault_remains);
 

@@ -15,7 +15,7 @@ struct Outcome {
     std::vector<worksite::Breach> breaches;
     std::vector<std::string> verified;    // proof and handover items done
     std::vector<std::string> unproved;    // and not done
-    std::vector<std::string> not_needed;  // of a heater taken out of use
+    std::vector<std::string> not_needed;  // and not called for
     bool fault_remains = true;            // in the plant
     bool made_safe = false;               // taken out of use, tagged, with a notice or a report
     bool separable = true;                // some reading could still tell the open classes apart

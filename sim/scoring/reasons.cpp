@@ -153,8 +153,7 @@ std::string proof_reason(const Outcome& outcome, bool fault_remains) {
     for (std::size_t i = 0; i < outcome.unproved.size(); ++i)
         text += (i == 0 ? "; missing: " : "; ") + outcome.unproved[i];
     for (std::size_t i = 0; i < outcome.not_needed.size(); ++i)
-        text +=
-            (i == 0 ? "; not needed on a heater taken out of use: " : "; ") + outcome.not_needed[i];
+        text += (i == 0 ? "; not called for here: " : "; ") + outcome.not_needed[i];
     return text + ".";
 }
 

@@ -121,12 +121,12 @@ void Hands::close_taps() {
     open_.clear();
 }
 
-void Hands::reset() {
+const worksite::LogEntry* Hands::reset() {
     if (reset_tick_ >= 0 && visit_.tick() - reset_tick_ < minute) {
         const auto left = (minute - (visit_.tick() - reset_tick_)) / 10 + 1;
         say("wait " + std::to_string(left) + " s");
     }
-    say("press reset");
+    return say("press reset");
 }
 
 // As scoring::modes() has it: as found, low draw, full draw, a light-up attempt, a long full draw.

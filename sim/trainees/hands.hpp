@@ -44,6 +44,10 @@ class Hands {
     void take_inside(worksite::Quantity quantity);
     /// Carries a remedy out. `care.isolate` false: on a live heater, gloves on.
     void remedy(faults::Remedy remedy);
+    /// What reasoning did not think of: every outlet by itself, water pressure, case and drains.
+    void look_round();
+    /// Unplugged, locked, gas shut, tagged, with a notice: it stays so.
+    void take_out_of_use();
     /// Draws hot water for a minute and looks: does it serve (again)?
     bool works();
     /// Everything back, proved, told, written, handed in.
@@ -67,7 +71,8 @@ class Hands {
     void shut_gas();
     void open_gas();
     void close_taps();
-    void reset();
+    const worksite::LogEntry* reset();
+    void restart();
     void manometer_to(const std::string& point);
     void readout(const std::string& sentence);
     void installer_settings();
@@ -79,6 +84,7 @@ class Hands {
     void prove_combustion();
     void test_wiring();
     void make_safe();
+    void prove_and_put_back();
     void write(const Story& story);
     [[nodiscard]] std::string supply() const;
     [[nodiscard]] const worksite::Tap& largest_tap() const;
@@ -88,7 +94,8 @@ class Hands {
     std::size_t mode_ = 0;
     bool cover_off_ = false, switched_off_ = false, unplugged_ = false, locked_ = false;
     bool proved_dead_ = false, gas_shut_ = false, gloves_ = false, glasses_ = false;
-    bool probe_in_ = false, readout_open_ = false, joints_touched_ = false, running_proved_ = false;
+    bool probe_in_ = false, readout_open_ = false, joints_touched_ = false, running_proved_ = false,
+         out_of_use_ = false;
     std::string manometer_;          // point; empty: not attached
     std::vector<std::string> open_;  // taps
     std::int64_t analyser_tick_ = -1, reset_tick_ = -1;

@@ -58,7 +58,7 @@ std::string readout_sentence(Quantity quantity) {
     return item.empty() ? item : "read readout " + item;
 }
 
-/// Electrical readings at the isolated and open heater.
+/// Looks and electrical readings at the isolated and open heater.
 std::string_view isolated_sentence(Quantity quantity) {
     switch (quantity) {
         case Quantity::insulation_ohms:
@@ -73,6 +73,54 @@ std::string_view isolated_sentence(Quantity quantity) {
             return "measure ohms between flame input and flame lead";
         case Quantity::board_fuse:
             return "look at board fuse";
+        case Quantity::limiter_leads:
+            return "look at limiter leads";
+        case Quantity::chamber_outside:
+            return "look at combustion chamber";
+        case Quantity::electrode_tip:
+            return "look at flame electrode";
+        case Quantity::exchanger_fins:
+            return "look at heat exchanger fins";
+        default:
+            return {};
+    }
+}
+
+/// From outside, with the eyes, a hand, a clamp or a thermometer, in any mode.
+std::string_view outside_sentence(Quantity quantity) {
+    switch (quantity) {
+        case Quantity::outlet_pipe_temperature:
+            return "measure temperature of outlet pipe";
+        case Quantity::inlet_pipe_temperature:
+            return "measure temperature of inlet pipe";
+        case Quantity::cylinder_mass:
+            return "weigh cylinder";
+        case Quantity::cylinder_frost:
+            return "look at cylinder";
+        case Quantity::flue_terminal:
+            return "look at flue terminal";
+        case Quantity::air_intake:
+            return "look at air intake";
+        case Quantity::gas_valve_handle:
+            return "look at gas valve";
+        case Quantity::union_bubbles:
+            return "leak test with fluid";
+        case Quantity::fan_sound:
+            return "listen";
+        case Quantity::light_up_sound:
+            return "listen to light-up";
+        case Quantity::switchboard:
+            return "look at switchboard";
+        case Quantity::leakage_current:
+            return "clamp whole lead";
+        case Quantity::companion_front:
+            return "look at companion heater";
+        case Quantity::companion_pipe_temperature:
+            return "measure companion outlet pipe";
+        case Quantity::companion_link_ohms:
+            return "measure link between heaters";
+        case Quantity::display_word:
+            return "look at display";
         default:
             return {};
     }
@@ -80,8 +128,7 @@ std::string_view isolated_sentence(Quantity quantity) {
 
 // Readings that need the heater off and open; the mode is given up for them.
 bool needs_open_heater(Quantity quantity) {
-    return quantity == Quantity::exchanger_fins || quantity == Quantity::electrode_tip ||
-           quantity == Quantity::outlet_ohms || quantity == Quantity::inlet_ohms ||
+    return quantity == Quantity::outlet_ohms || quantity == Quantity::inlet_ohms ||
            quantity == Quantity::exchanger_ohms || !isolated_sentence(quantity).empty();
 }
 
@@ -99,7 +146,8 @@ std::string wall_sentence(Quantity quantity, const worksite::Site& site) {
 }
 
 bool is_setting(Quantity quantity) {
-    return quantity == Quantity::setting_gas || quantity == Quantity::setting_altitude;
+    return quantity == Quantity::setting_gas || quantity == Quantity::setting_altitude ||
+           quantity == Quantity::setting_highest || quantity == Quantity::setting_priority;
 }
 
 std::string point_of(Quantity quantity) {
@@ -187,12 +235,26 @@ void Hands::take_inside(Quantity quantity) {
     if (quantity == Quantity::inlet_ohms) return ohms("inlet sensor");
     if (quantity == Quantity::exchanger_ohms) return ohms("exchanger sensor");
     open_up();
-    if (const auto sentence = isolated_sentence(quantity); !sentence.empty()) {
-        say(std::string(sentence));
-        return;
+    say(std::string(isolated_sentence(quantity)));
+}
+
+void Hands::look_round() {
+    manometer_away();
+    bring_into(0);
+    close_up();
+    for (const auto& tap : visit_.job().site.taps) {
+        say("open " + tap.name);
+        say("wait 40 s");
+        say("measure flow at " + tap.name);
+        say("measure temperature at " + tap.name);
+        say("close " + tap.name);
     }
-    say(quantity == Quantity::electrode_tip ? "look at flame electrode"
-                                            : "look at heat exchanger fins");
+    for (const char* sentence : {"look at relief drain", "measure water pressure",
+                                 "read intake air", "read case air", "test draught with smoke"})
+        say(sentence);
+    open_up();
+    say("look at case floor");
+    close_up();
 }
 
 void Hands::take(std::size_t mode, Quantity quantity) {
@@ -217,58 +279,25 @@ void Hands::take(std::size_t mode, Quantity quantity) {
             return at_a_tap("temperature");
         case Quantity::tap_flow:
             return at_a_tap("flow");
-        case Quantity::outlet_pipe_temperature:
-            say("measure temperature of outlet pipe");
-            return;
-        case Quantity::inlet_pipe_temperature:
-            say("measure temperature of inlet pipe");
-            return;
         case Quantity::flue_o2:
         case Quantity::flue_co2:
         case Quantity::flue_co:
         case Quantity::flue_temperature:
             return analyse();
-        case Quantity::cylinder_mass:
-            say("weigh cylinder");
-            return;
-        case Quantity::cylinder_frost:
-            say("look at cylinder");
-            return;
-        case Quantity::flue_terminal:
-            say("look at flue terminal");
-            return;
         case Quantity::spark:
         case Quantity::flame:
             say(mode == 1 ? "watch burner window for 20 s" : "watch burner window for 8 s");
             return;
-        case Quantity::fan_sound:
-            say("listen");
-            return;
-        case Quantity::switchboard:
-            say("look at switchboard");
-            return;
         case Quantity::tingle:
             say("touch " + largest_tap().name);
-            return;
-        case Quantity::leakage_current:
-            say("clamp whole lead");
-            return;
-        case Quantity::companion_front:
-            say("look at companion heater");
-            return;
-        case Quantity::companion_pipe_temperature:
-            say("measure companion outlet pipe");
-            return;
-        case Quantity::companion_link_ohms:
-            say("measure link between heaters");
             return;
         case Quantity::pipe_volts:
             say("put on gloves");
             say("measure volts between water pipe and true earth");
             return;
         default:
-            close_up();
-            say("look at display");
+            if (quantity == Quantity::display_word) close_up();
+            say(std::string(outside_sentence(quantity)));
     }
 }
 

@@ -56,6 +56,12 @@ Care careless(math::Random& dice) {
     return care;
 }
 
+/// What stays live until its owner has mended it must not stay plugged in.
+bool leaves_it_live(Cause cause) {
+    return cause == Cause::earth_missing || cause == Cause::supply_swapped ||
+           cause == Cause::neutral_broken;
+}
+
 void try_again(Hands& hands, Decision& decision) {
     const Belief belief(hands.visit(), decision.lived);
     const auto next = belief.cause_of(belief.leading());
@@ -72,6 +78,7 @@ void put_right(Hands& hands, Decision& decision, const Care& care, bool reasons)
     hands.manometer_away();
     hands.remedy(remedy);
     const bool works_at_once = faults::works_at_once(remedy);
+    if (care.isolate && leaves_it_live(decision.cause)) return hands.take_out_of_use();
     if (!care.prove_work || !works_at_once || hands.works() || !reasons) return;
     try_again(hands, decision);
 }
@@ -150,7 +157,8 @@ Decision work(Hands& hands, Policy policy, std::uint64_t seed, const Told& told)
         case bridges_limiter:
             return temptation(hands, policy, told);
     }
-    const bool reasons = policy == information || policy == checklist || policy == over_tester;
+    const bool reasons = policy == information || policy == heuristic || policy == checklist ||
+                         policy == over_tester;
     put_right(hands, decision, care, reasons);
     return decision;
 }

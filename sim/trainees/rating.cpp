@@ -158,8 +158,9 @@ std::vector<Scored> play_all(const worksite::Job& job, const Cast& cast) {
     std::vector<Arrived> arrived(count);
     arrived.front() = cast.at_arrival;
     in_parallel(count, [&](std::size_t i) {
-        if (arrived[i] == nullptr) arrived[i] = arrive(job, i + 1);
-        found[i] = play(Policy::information, job, i + 1, {{}, nullptr, arrived[i]});
+        const auto seed = cast.first_seed + i;
+        if (arrived[i] == nullptr) arrived[i] = arrive(job, seed);
+        found[i] = play(Policy::information, job, seed, {{}, nullptr, arrived[i]});
     });
     std::vector<Scored> all;
     for (std::size_t i = 0; i < count; ++i)
@@ -167,14 +168,15 @@ std::vector<Scored> play_all(const worksite::Job& job, const Cast& cast) {
             if (is_possible(policy, job)) {
                 Scored one;
                 one.policy = policy;
-                one.seed = i + 1;
+                one.seed = cast.first_seed + i;
                 all.push_back(one);
             }
     in_parallel(all.size(), [&](std::size_t i) {
         const auto seed = all[i].seed;
-        const Played& sound = found[seed - 1];
+        const auto index = static_cast<std::size_t>(seed - cast.first_seed);
+        const Played& sound = found[index];
         const bool known = all[i].policy == Policy::information;
-        const Told told{true_cause(job), &sound, arrived[seed - 1]};
+        const Told told{true_cause(job), &sound, arrived[index]};
         all[i] = score(job, seed, known ? sound : play(all[i].policy, job, seed, told),
                        told.arrived, cast.changes);
     });

@@ -38,9 +38,10 @@ struct Scored {
 
 struct Cast {
     std::span<const Policy> policies = all_policies();
-    int seeds = 1;            // 1, 2, ...
+    int seeds = 1;            // first_seed, first_seed + 1, ...
     Arrived at_arrival = {};  // shadows of the first seed; nullptr: worked out
     std::span<const scoring::Change> changes = {};  // each attempt is scored with these as well
+    std::uint64_t first_seed = 1;
 };
 /// The possible ones of these policies, once for each seed, in order of seed and policy. Works on two
 /// attempts at a time; the result does not depend on that.

@@ -103,6 +103,7 @@ Decision go_on_by_information(Hands& hands, std::set<Plan> done) {
     Confirmed confirmed;
     scoring::SetUps set_ups;
     Belief belief(hands.visit());
+    bool looked_round = false;
     for (int i = 0; i < most_readings; ++i) {
         const bool likely = belief.leading_probability() >= likely_enough;
         if (likely && confirmed.has(belief.leading())) break;
@@ -110,6 +111,12 @@ Decision go_on_by_information(Hands& hands, std::set<Plan> done) {
         const auto choice = likely ? belief.confirming(belief.leading(), clearly_confirming, done,
                                                        set_ups, hands.mode())
                                    : belief.next(done, set_ups, hands.mode());
+        if (choice.bits <= 0.0 && !looked_round) {
+            hands.look_round();
+            belief.update();
+            looked_round = true;
+            continue;
+        }
         if (choice.bits <= 0.0) break;
         confirmed.note(belief, choice.plan, hands.mode());
         hands.take(choice.plan.first, choice.plan.second);

@@ -154,7 +154,7 @@ class Attempt {
         std::vector<std::string> left_behind;  // hazards left: "gas escapes at the inlet union"
         std::vector<std::string> verified;     // of the eight items of proof and handover: done
         std::vector<std::string> unproved;     // not done
-        std::vector<std::string> not_needed;   // cannot be done on a heater taken out of use
+        std::vector<std::string> not_needed;   // not called for by the work, or out of use
         bool made_safe;                        // out of use, tagged, with a notice or a report
         std::vector<std::string> doses;        // what the person at work took up, in sentences
         Complaint noticed;                     // what the simulated history would have been called

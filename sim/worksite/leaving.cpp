@@ -190,8 +190,11 @@ std::string live_words(const Workplace& w) {
 }
 
 void judge_electricity(Workplace& w) {
+    const bool reported = w.deeds.escalated != never;
     if (left_live(w))
-        w.breach("left_live", "Left with " + live_words(w) + ", and nobody told who can mend it.");
+        w.breach("left_live",
+                 "Left with " + live_words(w) +
+                     (reported ? ", and plugged in." : ", and nobody told who can mend it."));
     if (w.services.water_union_open) w.breach("services_off", "The water union was left undone.");
 }
 
@@ -289,19 +292,21 @@ ProofItems proof_items(const Workplace& w) {
     const bool away = w.fabric.cover_on && (usable(w) || safe);
     const auto& d = w.deeds;
     const bool worked = has_worked(w);
-    const bool gas_proved = d.gas_work == never || d.leak_test >= d.gas_work;
-    const bool flame_proved = d.flame_work == never || d.combustion_test >= d.flame_work;
+    const bool gas_opened = d.gas_work != never || any_unproved(w);
+    const bool gas_proved = worked && d.leak_test >= d.gas_work && !any_unproved(w);
+    const bool flame_proved = worked && d.combustion_test >= d.flame_work;
     struct Item {
         bool done;
         const char* name;
-        bool needs_running = false;  // nobody can prove it on a heater taken out of use
+        // What the work did not call for, or nobody can prove on a heater taken out of use, earns nothing.
+        bool called_for = true;
     };
     const Item items[verified_item_count] = {
-        {worked && gas_proved && !any_unproved(w), "gas joints proved sound, or none opened"},
-        {worked && flame_proved,
-         "combustion proved at a small and a full draw, or no work on flame, air or flue", true},
-        {since_remedy(w, d.hot_water), "hot water measured at the set temperature", true},
-        {since_remedy(w, d.clear_display), "display clear after a minute of running", true},
+        {gas_proved, "gas joints proved sound", gas_opened || !worked},
+        {flame_proved, "combustion proved at a small and a full draw",
+         !worked || (d.flame_work != never && (flame_proved || !safe))},
+        {since_remedy(w, d.hot_water), "hot water measured at the set temperature", !safe},
+        {since_remedy(w, d.clear_display), "display clear after a minute of running", !safe},
         {away, "cover refitted and services back, or taken out of use with a tag"},
         {open_points(w).empty() && tools_away(w) && !has_sensor_out(w),
          "test points closed, tools away"},
@@ -310,8 +315,7 @@ ProofItems proof_items(const Workplace& w) {
     };
     ProofItems found;
     for (const Item& item : items) {
-        const bool not_needed = !item.done && safe && item.needs_running;
-        auto& list = item.done ? found.done : not_needed ? found.not_needed : found.missing;
+        auto& list = !item.called_for ? found.not_needed : item.done ? found.done : found.missing;
         list.emplace_back(item.name);
     }
     return found;

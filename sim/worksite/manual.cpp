@@ -138,11 +138,12 @@ constexpr std::string_view safety_closing = R"(
 
 ## The eight items of proof and handover
 
-They count only when done after the work that calls for them: gas joints proved sound (or none opened),
-combustion proved at a small and a full draw (or no work on flame, air or flue), hot water measured at
-the set temperature, display clear after a minute of running, cover refitted and services back (or taken
-out of use with a tag), test points closed and tools away, customer told, record written. A heater that
-was rightly taken out of use, tagged and reported needs no proof of combustion, hot water or display.
+They count only when done after the work that calls for them: gas joints proved sound, combustion proved
+at a small and a full draw, hot water measured at the set temperature, display clear after a minute of
+running, cover refitted and services back (or taken out of use with a tag), test points closed and tools
+away, customer told, record written. What the work did not call for earns nothing and costs nothing: joints
+that nobody opened, combustion where nobody worked on flame, air or flue. A heater that was rightly taken out
+of use, tagged and reported needs no proof of combustion, hot water or display.
 
 ## What each repair asks for besides
 

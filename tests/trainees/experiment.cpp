@@ -1,8 +1,10 @@
 // Plays every simulated trainee over every shipped job and writes one row an attempt; how docs/trainees.md
-// got its tables. Usage: trainees_experiment SEEDS CSV [JOB [POLICY]]; with a policy its acts are printed.
-// With "each" for JOB the policy plays every job and its rows are written.
-// With 0 seeds nobody plays: a row a job tells what complaint and display word say alone.
+// got its tables. Usage: trainees_experiment SEEDS CSV [JOB [POLICY]] [--seed N] [--severity SHARE]
+// With a policy its acts are printed. With "each" for JOB the policy plays every job and its rows are written.
+// With 0 seeds nobody plays: a row a job tells what complaint and display word say alone. Seeds begin at N; the
+// faults have SHARE of the severity that the job gives them, 1 at most, where they have degrees.
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 #include <cstdlib>
@@ -22,10 +24,39 @@ namespace fs = std::filesystem;
 constexpr std::array changes{scoring::Change{1.0, 1.0}, scoring::Change{3.0, 1.0},
                              scoring::Change{1.0, 2.0}, scoring::Change{1.0, 0.5}};
 
-void write_rows(std::ostream& out, const std::string& job,
+struct Wanted {
+    std::vector<std::string> words;  // seeds, file, job, policy
+    std::uint64_t first_seed = 1;
+    double severity_share = 1.0;
+};
+
+Wanted wanted_by(int count, char** words) {
+    Wanted wanted;
+    for (int i = 1; i < count; ++i) {
+        const std::string word = words[i];
+        if (word == "--seed" && i + 1 < count)
+            wanted.first_seed = std::strtoull(words[++i], nullptr, 10);
+        else if (word == "--severity" && i + 1 < count)
+            wanted.severity_share = std::atof(words[++i]);
+        else
+            wanted.words.push_back(word);
+    }
+    return wanted;
+}
+
+worksite::Job job_of(const fs::path& file, const Wanted& wanted) {
+    worksite::Job job = scenario::load(file).job;
+    for (auto& fault : job.faults)
+        if (!faults::info(fault.cause).on_off)
+            fault.severity = std::min(1.0, fault.severity * wanted.severity_share);
+    return job;
+}
+
+void write_rows(std::ostream& out, const std::string& job, double severity_share,
                 const std::vector<trainees::Scored>& attempts) {
     for (const auto& one : attempts) {
-        out << job << ',' << one.seed << ',' << trainees::policy_title(one.policy);
+        out << job << ',' << one.seed << ',' << severity_share << ','
+            << trainees::policy_title(one.policy);
         for (const double area : one.areas) out << ',' << area;
         out << ',' << one.overall << ',' << one.scored << ',' << one.unopposed << ','
             << one.gates_met << ',' << one.fixed << ',' << one.true_class_probability << ','
@@ -38,7 +69,8 @@ void write_rows(std::ostream& out, const std::string& job,
 }
 
 void write_head(std::ostream& out) {
-    out << "job,seed,policy,safe_work,evidence,path,remedy,proof,overall,scored,unopposed,gates,"
+    out << "job,seed,severity_share,policy,safe_work,evidence,path,remedy,proof,overall,scored,"
+           "unopposed,gates,"
            "fixed,"
            "true_class,leading,leading_is_true,minutes,acts,again,priors_x3,widths_x2,widths_half,"
            "proposal\n";
@@ -50,11 +82,11 @@ void write_blind(std::ostream& out, const std::string& name, const worksite::Job
 }
 
 std::vector<trainees::Scored> played_by(const worksite::Job& job, const std::string& title,
-                                        int seeds) {
-    std::vector<trainees::Policy> wanted;
+                                        int seeds, std::uint64_t first_seed) {
+    std::vector<trainees::Policy> policies;
     for (const auto policy : trainees::all_policies())
-        if (trainees::policy_title(policy) == title) wanted.push_back(policy);
-    return trainees::play_all(job, {wanted, seeds, nullptr, changes});
+        if (title.empty() || trainees::policy_title(policy) == title) policies.push_back(policy);
+    return trainees::play_all(job, {policies, seeds, nullptr, changes, first_seed});
 }
 
 void show(const worksite::Job& job, const std::string& title, std::uint64_t seed) {
@@ -81,32 +113,32 @@ void show(const worksite::Job& job, const std::string& title, std::uint64_t seed
 }  // namespace
 
 int main(int count, char** words) {
-    if (count < 3) {
-        std::cerr << "usage: trainees_experiment SEEDS CSV [JOB [POLICY]]\n";
+    const Wanted wanted = wanted_by(count, words);
+    if (wanted.words.size() < 2) {
+        std::cerr << "usage: trainees_experiment SEEDS CSV [JOB [POLICY]] [--seed N] [--severity "
+                     "SHARE]\n";
         return 2;
     }
-    const fs::path jobs = fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/jobs";
-    const int seeds = std::atoi(words[1]);
-    std::ofstream out(words[2]);
+    const int seeds = std::atoi(wanted.words[0].c_str());
+    const std::string only = wanted.words.size() > 2 ? wanted.words[2] : "each";
+    const std::string policy = wanted.words.size() > 3 ? wanted.words[3] : "";
+    std::ofstream out(wanted.words[1]);
     if (seeds == 0)
         out << "job,blind_guess,true_class_then\n";
     else
         write_head(out);
-    for (const auto& file : scenario::list_jobs(jobs)) {
+    for (const auto& file :
+         scenario::list_jobs(fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/jobs")) {
         const std::string name = file.stem().string();
-        const bool each = count > 4 && std::string(words[3]) == "each";
-        if (count > 3 && !each && name != words[3]) continue;
-        const auto loaded = scenario::load(file);
+        if (only != "each" && name != only) continue;
+        const auto job = job_of(file, wanted);
         if (seeds == 0)
-            write_blind(out, name, loaded.job);
-        else if (each)
-            write_rows(out, name, played_by(loaded.job, words[4], seeds));
-        else if (count > 4)
-            show(loaded.job, words[4], static_cast<std::uint64_t>(seeds));
+            write_blind(out, name, job);
+        else if (only != "each" && !policy.empty())
+            show(job, policy, wanted.first_seed);
         else
-            write_rows(out, name,
-                       trainees::play_all(loaded.job,
-                                          {trainees::all_policies(), seeds, nullptr, changes}));
+            write_rows(out, name, wanted.severity_share,
+                       played_by(job, policy, seeds, wanted.first_seed));
         std::cerr << name << "\n";
     }
     return 0;

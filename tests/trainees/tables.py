@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
 """Tables of docs/trainees.md from the rows that trainees_experiment writes.
 
-Usage: tests/trainees/tables.py [--blind BLIND_CSV] CSV... ; pairwise order with bootstrap intervals over
-(job, seed). With the blind guesses (0 seeds) the order is told for discriminating jobs as well: those where
+Usage: tests/trainees/tables.py [--blind BLIND_CSV] CSV... ; pairwise order over (job, seed) with bootstrap
+intervals that draw jobs, each with all its seeds. With the blind guesses (0 seeds) the order is told for discriminating jobs as well: those where
 complaint and display word leave no class of causes above one half."""
 import csv
 import random
@@ -17,6 +17,8 @@ CLEARLY_WORSE = {
                                    "oracle without evidence"],
     "checklist": ["random", "part-swapper", "guesser", "oracle without evidence"],
 }
+BAD = ["part-swapper", "guesser", "guesser with a token", "unsafe but fast", "raises the regulator",
+       "warms the cylinder", "bridges the limiter"]
 DRAWS = 2000
 
 
@@ -26,23 +28,22 @@ def rows(files):
             yield from csv.DictReader(source)
 
 
-def rate(wins, draw):
-    picked = [wins[i] for i in draw]
-    return sum(picked) / len(picked)
-
-
 def compare(better, worse, value):
-    wins = []
+    """What the better one won, by job: 1, or a half for a tie, for each seed."""
+    wins = {}
     for key in sorted(better.keys() & worse.keys()):
         a, b = value(better[key]), value(worse[key])
-        wins.append(1.0 if a > b else 0.5 if a == b else 0.0)
-    return wins
+        wins.setdefault(key[0], []).append(1.0 if a > b else 0.5 if a == b else 0.0)
+    return list(wins.values())
+
+
+def rate(wins):
+    return sum(map(sum, wins)) / sum(map(len, wins))
 
 
 def interval(wins):
     dice = random.Random(1)
-    n = len(wins)
-    found = sorted(rate(wins, [dice.randrange(n) for _ in range(n)]) for _ in range(DRAWS))
+    found = sorted(rate([dice.choice(wins) for _ in wins]) for _ in range(DRAWS))
     return found[int(0.025 * DRAWS)], found[int(0.975 * DRAWS)]
 
 
@@ -130,14 +131,43 @@ def order(by_policy, title):
             timed = compare(a, b, lambda r: (r["fixed"] == "1", -float(r["minutes"])))
             if not ours:
                 continue
-            means = [sum(w) / len(w) for w in (ours, outcome, timed)]
+            means = [rate(w) for w in (ours, outcome, timed)]
             low, high = interval(ours)
             sums = [s + m for s, m in zip(sums, means)]
             pairs += 1
-            print(f"| {good} > {bad} | {len(ours)} | {means[0]:.3f} [{low:.2f}, {high:.2f}] | "
+            print(f"| {good} > {bad} | {sum(map(len, ours))} | {means[0]:.3f} [{low:.2f}, {high:.2f}] | "
                   f"{means[1]:.3f} | {means[2]:.3f} |")
     if pairs:
         print("| mean of the pairs | | " + " | ".join(f"{s / pairs:.3f}" for s in sums) + " |")
+
+
+def release(attempts):
+    """Jobs that would be refused, and why, as `emberpath rate` judges them."""
+    lines = []
+    for job in sorted({r["job"] for r in attempts}):
+        mine = [r for r in attempts if r["job"] == job]
+        by = {}
+        for r in mine:
+            by.setdefault(r["policy"], []).append(r)
+        mean = lambda policy, key: sum(float(r[key]) for r in by[policy]) / len(by[policy])
+        why = []
+        if "over-tester" in by and mean("over-tester", "true_class") < 0.8:
+            why.append(f"after every reading the true cause has {mean('over-tester', 'true_class'):.2f}")
+        sound = [r for policy in SOUND if policy in by for r in by[policy]]
+        if not any(r["unopposed"] == "1" and r["gates"] == "1" for r in sound):
+            why.append("no sound way leads through without an objection")
+        best = max(mean(policy, "overall") for policy in SOUND if policy in by)
+        for policy in BAD:
+            if policy not in by or (policy == "unsafe but fast" and mean(policy, "safe_work") >= 100.0):
+                continue
+            if any(r["unopposed"] == "1" for r in by[policy]):
+                why.append(f"{policy} is left without objection")
+            if mean(policy, "overall") > best - 1.0:
+                why.append(f"{policy} scores {mean(policy, 'overall'):.0f}, the best sound way {best:.0f}")
+        if why:
+            lines.append(f"| {job} | {'; '.join(why)} |")
+    print("\n| would be refused | because |\n|---|---|")
+    print("\n".join(lines) if lines else "| none | |")
 
 
 def main():
@@ -169,6 +199,13 @@ def main():
         open_ones = {p: {k: r for k, r in found.items() if blind.get(k[0], 1.0) <= 0.5}
                      for p, found in by_policy.items()}
         order(open_ones, "discriminating jobs")
+    broke = {p: {k: r for k, r in found.items() if r["gates"] == ("0" if p == "unsafe but fast" else r["gates"])}
+             for p, found in by_policy.items()}
+    for policy in SOUND:
+        if policy in broke:
+            broke[policy] = {k: r for k, r in broke[policy].items() if r["gates"] == "1"}
+    order(broke, "the better one broke no gate, the unsafe one did")
+    release(attempts)
     calibration(attempts)
     sensitivity(attempts)
     reliability(by_policy)

@@ -62,8 +62,24 @@ TEST(Hands, ReplaceAnIgniterAndHandOverWithoutBreakingARule) {
     const Replayed replayed(job, visit.acts());
     for (const auto& breach : replayed.attempt.breaches()) ADD_FAILURE() << breach.text;
     EXPECT_TRUE(replayed.attempt.write_up().handed_in);
-    EXPECT_EQ(replayed.attempt.truth().verified.size(), 8U);
+    EXPECT_EQ(replayed.attempt.truth().verified.size(), 7U);
+    EXPECT_EQ(replayed.attempt.truth().not_needed.size(), 1U) << "no gas joint was opened";
     EXPECT_TRUE(replayed.attempt.truth().remaining.empty());
+}
+
+TEST(Hands, TakeEveryReadingThatTheyAreTakenToKnow) {
+    auto job = small_house(Cause::no_fault);
+    for (const auto gas : {worksite::GasKind::natural_gas, worksite::GasKind::propane_cylinder}) {
+        job.site.gas = gas;
+        for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+            const auto quantity = static_cast<Quantity>(q);
+            if (!can_be_taken(quantity, job)) continue;
+            Visit visit(job, 1);
+            Hands hands(visit, {});
+            hands.take(2, quantity);
+            EXPECT_NE(hands.latest(quantity), nullptr) << worksite::info(quantity).title;
+        }
+    }
 }
 
 TEST(Hands, ReadWallControllersAndHistoryAndSettingsWithoutBreakingARule) {
