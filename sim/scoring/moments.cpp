@@ -112,9 +112,14 @@ double misfit(const PlayedAttempt& played, const Ledger& ledger, const Shadows& 
 }
 
 std::string path_in_words(const ReferenceRun& run, const worksite::Job& job) {
+    constexpr std::size_t most_named = 5;  // more than a reader follows
     std::string text;
-    for (std::size_t i = 0; i < run.options.size(); ++i)
+    const std::size_t named = std::min(run.options.size(), most_named);
+    for (std::size_t i = 0; i < named; ++i)
         text += (i == 0 ? "" : ", then ") + title_of(run.options[i], job);
+    const std::size_t left = run.options.size() - named;
+    if (left > 0)
+        text += ", and " + std::to_string(left) + (left == 1 ? " reading more" : " readings more");
     return text;
 }
 
