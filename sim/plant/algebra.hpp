@@ -8,6 +8,7 @@
 #include "sim/plant/cylinder.hpp"
 #include "sim/plant/exchanger.hpp"
 #include "sim/plant/gas_supply.hpp"
+#include "sim/plant/held.hpp"
 #include "sim/plant/plant.hpp"
 #include "sim/plant/room_air.hpp"
 #include "sim/plant/sensors.hpp"
@@ -28,23 +29,30 @@ struct Algebra {
     GasSide<Real> gas_side;
     Real seam_w_per_k;  // heat capacity of the gas that leaks into the casing
     Real water_kg_per_s, exchanger_kg_per_s, bypass_kg_per_s;
+    Real water_side_w_per_k;  // of one cell
 };
 
 template <class Real>
 [[nodiscard]] Algebra<Real> algebra(const Plant<Real>& plant, const State<Real>& x,
-                                    const Surroundings& at) {
+                                    const Surroundings& at, const Held<Real>& held = {}) {
     const Parameters<Real>& p = plant.parameters;
     Algebra<Real> a;
-    a.water = water_flows(p, x, at);
+    a.water = held.water ? held.flows : water_flows(p, x, at);
     a.gas = gas_flows(p, x, at, plant.commands, a.water.heater_m3_per_s);
     a.air_m3_per_s = air_flow(p, x, at);
     a.fan_loading = fan_loading_of(p, a.air_m3_per_s, x[fan_speed]);
-    a.intake_oxygen = intake_oxygen(p, x, a.gas, a.air_m3_per_s);
-    a.air_ratio = bank_air_ratio(p, plant.flame.lit, a.air_m3_per_s * a.intake_oxygen, a.gas);
-    a.net_w = net_heat_w(p, x, a.gas, a.air_ratio);
-    a.unburnt_m3_per_s = unburnt_flow(x, a.gas);
     Real lit_share = Real(0.0);
-    for (std::size_t b = 0; b < bank_count; ++b) lit_share += bank_area_share[b] * x[flame_0 + b];
+    if (held.dark) {
+        a.net_w = a.unburnt_m3_per_s = Real(0.0);
+        a.air_ratio.fill(Real(0.0));
+    } else {
+        a.intake_oxygen = intake_oxygen(p, x, a.gas, a.air_m3_per_s);
+        a.air_ratio = bank_air_ratio(p, plant.flame.lit, a.air_m3_per_s * a.intake_oxygen, a.gas);
+        a.net_w = net_heat_w(p, x, a.gas, a.air_ratio);
+        a.unburnt_m3_per_s = unburnt_flow(x, a.gas);
+        for (std::size_t b = 0; b < bank_count; ++b)
+            lit_share += bank_area_share[b] * x[flame_0 + b];
+    }
     // The floor keeps the effectiveness defined when the fan stands still; no heat is set free then.
     const Real flue_gas = math::maximum(
         a.air_m3_per_s * air_kg_per_m3 + a.gas.total_m3_per_s * p.gas_kg_per_m3, Real(2e-4));
@@ -55,6 +63,8 @@ template <class Real>
     a.water_kg_per_s = a.water.heater_m3_per_s * water_kg_per_m3;
     a.exchanger_kg_per_s = a.water.exchanger_m3_per_s * water_kg_per_m3;
     a.bypass_kg_per_s = a.water.bypass_m3_per_s * water_kg_per_m3;
+    a.water_side_w_per_k =
+        held.water ? held.water_side_w_per_k : water_side_conductance(p, a.exchanger_kg_per_s);
     return a;
 }
 
@@ -88,7 +98,7 @@ template <class Real>
 void thermal_derivative(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
                         const Algebra<Real>& a, State<Real>& d) {
     namespace hc = heat_capacity;
-    const Real ua = water_side_conductance(plant.parameters, a.exchanger_kg_per_s);
+    const Real ua = a.water_side_w_per_k;
     const Real flow_w_per_k = a.exchanger_kg_per_s * water_j_per_kg_k;
     Real upstream = Real(at.inlet_water_k);
     Real casing_gain = Real(0.0);
@@ -120,12 +130,6 @@ void thermal_derivative(const Plant<Real>& plant, const State<Real>& x, const Su
                     (1.0 / hc::casing_j_per_k);
 }
 
-/// First-order approach [per s] with time constant tau, at most `rate` per second.
-template <class Real>
-[[nodiscard]] Real limited_lag(const Real& target, const Real& now, double tau_s, double rate) {
-    return math::clamp((target - now) * (1.0 / tau_s), Real(-rate), Real(rate));
-}
-
 /// Actuators and sensors.
 template <class Real>
 void device_derivative(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
@@ -139,12 +143,8 @@ void device_derivative(const Plant<Real>& plant, const State<Real>& x, const Sur
         math::select(p.gas_valve_stuck > Real(0.5), p.gas_valve_held_pa, given_pa) *
         c.main_solenoid;
     d[valve_pressure] = (valve_target - x[valve_pressure]) * (1.0 / 0.12);
-    const Real water_target =
-        math::select(p.water_valve_stuck > Real(0.5), p.water_valve_position, c.water_valve);
-    d[water_valve] = limited_lag(water_target, x[water_valve], 0.12, 0.12);
-    const Real bypass_target =
-        math::select(p.bypass_stuck > Real(0.5), p.bypass_position, c.bypass);
-    d[bypass_valve] = limited_lag(bypass_target, x[bypass_valve], 0.12, 1.0);
+    d[water_valve] = water_valve_rate(plant, x);
+    d[bypass_valve] = bypass_rate(plant, x);
     const Real turns = math::select(a.water.heater_m3_per_s > p.flow_sensor_sticks_m3_per_s,
                                     a.water.heater_m3_per_s * p.flow_sensor_gain, Real(0.0));
     d[flow_reading] = (turns - x[flow_reading]) * (1.0 / 0.12);
@@ -204,11 +204,11 @@ void water_store_derivative(const Plant<Real>& plant, const State<Real>& x, cons
         leak * (stays_in_casing * water_kg_per_m3) - x[casing_water] * (1.0 / dries_in_s);
 }
 
+/// d(state)/dt in every entry of `d`.
 template <class Real>
-[[nodiscard]] State<Real> state_derivative(const Plant<Real>& plant, const State<Real>& x,
-                                           const Surroundings& at) {
-    const Algebra<Real> a = algebra(plant, x, at);
-    State<Real> d;
+void state_derivative(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
+                      const Held<Real>& held, State<Real>& d) {
+    const Algebra<Real> a = algebra(plant, x, at, held);
     thermal_derivative(plant, x, at, a, d);
     device_derivative(plant, x, at, a, d);
     gas_store_derivative(plant, x, at, a, d);
@@ -222,7 +222,6 @@ template <class Real>
         plant.parameters, x, at,
         RoomSource<Real>{a.air_m3_per_s, burnt_gas(x, a.gas, a.air_ratio), plant.flame.co_m3_per_s},
         d);
-    return d;
 }
 
 }  // namespace emberpath::plant

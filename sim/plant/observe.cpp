@@ -35,7 +35,7 @@ void observe_heat(const Plant<double>& plant, const Surroundings& at, const Alge
                   Observables& o) {
     const Parameters<double>& p = plant.parameters;
     const State<double>& x = plant.state;
-    const State<double> d = state_derivative(plant, x, at);
+    const State<double> d = derivative(plant, x, at);
     const double capacity = a.gas_side.flue_gas_kg_per_s * flue_gas_j_per_kg_k;
     const double seam_w =
         a.seam_w_per_k * (enthalpy_temperature(x[casing_air]) - enthalpy_temperature(at.ambient_k));

@@ -16,7 +16,9 @@ inline constexpr double least_rail_v = 15.0;  // of 24 V: below it the board is 
 
 template <class Real>
 State<Real> derivative(const Plant<Real>& plant, const State<Real>& state, const Surroundings& at) {
-    return state_derivative(plant, state, at);
+    State<Real> d;
+    state_derivative(plant, state, at, Held<Real>{}, d);
+    return d;
 }
 
 template <class Real>
@@ -208,10 +210,11 @@ void step_states(Plant<Real>& plant, const Surroundings& at, int steps) {
     using Stepper = boost::numeric::odeint::runge_kutta4<State<Real>, double, State<Real>, double,
                                                          boost::numeric::odeint::array_algebra>;
     Stepper stepper;
-    const auto system = [&plant, &at](const State<Real>& x, State<Real>& d, double) {
-        d = state_derivative(plant, x, at);
-    };
     const double step_s = signals::tick_s / steps;
+    const Held<Real> standing = held(plant, at, step_s);
+    const auto system = [&](const State<Real>& x, State<Real>& d, double) {
+        state_derivative(plant, x, at, standing, d);
+    };
     for (int i = 0; i < steps; ++i) stepper.do_step(system, plant.state, i * step_s, step_s);
     // Boiling stops at an empty cylinder, a leak at an empty pipe: the last trace must not turn negative.
     for (const std::size_t i : {cylinder_liquid_kg, reserve_liquid_kg, water_pressure})

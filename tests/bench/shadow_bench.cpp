@@ -61,7 +61,8 @@ class Player {
 };
 
 /// The good path of a job. With `minutes` the trainee draws hot water, reads and waits over and over before
-/// writing the cause down, until so much time has gone by; the shadows have all of it to live through.
+/// writing the cause down, until so much time has gone by; what is left of the path follows. The shadows live through
+/// all of it.
 Visit visit(const std::string& name, double minutes = 0.0) {
     constexpr std::array again{"open upstairs shower",     "wait 60 s",
                                "read readout firing rate", "measure temperature at upstairs shower",
@@ -89,7 +90,7 @@ const Visit& juniper() {
 }
 
 const Visit& long_juniper() {
-    static const Visit one = visit("juniper", 44.0);
+    static const Visit one = visit("juniper", 36.5);
     return one;
 }
 
