@@ -117,7 +117,7 @@ inline constexpr std::size_t longest_sentence = 1000;
 /// Replays the record on the true heater and every shadow.
 [[nodiscard]] scoring::Assessment assess(const Record& record, const worksite::Job& job);
 
-/// An interrupted attempt brought back by doing its acts again.
+/// An interrupted attempt brought back by doing its acts again, with the trail of what its glasses showed.
 struct Resumed {
     std::unique_ptr<worksite::Attempt> attempt;     // nullptr when it cannot be brought back
     const worksite::LogEntry* unwritten = nullptr;  // last act, when its result line is missing

@@ -156,6 +156,7 @@ Resumed resume(const Record& record, const worksite::Job& job, const std::string
     if (!resumed.problem.empty()) return resumed;
     auto attempt = std::make_unique<worksite::Attempt>(job_of(record, job), record.header.seed,
                                                        record.header.mode);
+    attempt->keep_trail();
     const worksite::LogEntry* entry = nullptr;
     for (std::size_t i = 0; i < record.acts.size(); ++i) {
         const auto difference = redo(*attempt, record.acts[i], entry);

@@ -9,6 +9,7 @@
 #include <string>
 #include <system_error>
 
+#include "sim/records/disk.hpp"
 #include "sim/records/record.hpp"
 
 namespace emberpath::records {
@@ -23,15 +24,6 @@ std::string system_reason() {
     return std::generic_category().message(errno);
 }
 
-/// A new name is only safe once its folder is on disk too.
-void sync_folder_of(const std::filesystem::path& file) {
-    const auto folder = file.has_parent_path() ? file.parent_path() : std::filesystem::path(".");
-    const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    if (descriptor < 0) return;
-    ::fsync(descriptor);
-    ::close(descriptor);
-}
-
 }  // namespace
 
 SyncedFile::SyncedFile(const std::filesystem::path& file, Open how) : file_(file) {
@@ -44,7 +36,7 @@ SyncedFile::SyncedFile(const std::filesystem::path& file, Open how) : file_(file
         ::close(descriptor_);
         fail(file, "another program is writing this record; close it first");
     }
-    if (how == Open::new_file) sync_folder_of(file);
+    if (how == Open::new_file) bring_name_to_disk(file);
 }
 
 SyncedFile::~SyncedFile() {
@@ -55,14 +47,9 @@ void SyncedFile::append(std::string_view text) {
     struct stat now = {};
     if (::fstat(descriptor_, &now) == 0 && now.st_nlink == 0)
         fail(file_, "the record was deleted while it was being written; what is done now is lost");
-    while (!text.empty()) {
-        const auto written = ::write(descriptor_, text.data(), text.size());
-        if (written < 0 && errno == EINTR) continue;
-        if (written < 0) fail(file_, "the record cannot be written: " + system_reason());
-        text.remove_prefix(static_cast<std::size_t>(written));
-    }
-    // Some file systems (pipes, memory) cannot sync; they have nothing to lose in a power cut.
-    if (::fsync(descriptor_) != 0 && errno != EINVAL && errno != EROFS)
+    if (!write_all(descriptor_, text))
+        fail(file_, "the record cannot be written: " + system_reason());
+    if (!bring_to_disk(descriptor_))
         fail(file_, "the record cannot be brought to disk: " + system_reason());
 }
 

@@ -156,7 +156,6 @@ desktop::Begun WindowHost::taken_up(const std::string& job, const fs::path& file
         throw BadInput(diagnostics::to_text(record.problems, "the attempt cannot be taken up"));
     auto resumed = records::resume(record, now.loaded.job, now.loaded.hash);
     if (!resumed.attempt) throw BadInput(resumed.problem);
-    resumed.attempt->keep_trail();
     const auto* unwritten = resumed.unwritten;
     auto visit = std::make_unique<RecordedVisit>(now.loaded.job, std::move(resumed.attempt),
                                                  records::Writer(record));

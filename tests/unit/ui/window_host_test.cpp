@@ -5,6 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <sstream>
 
 #include "tests/unit/records/sample.hpp"
@@ -43,16 +44,28 @@ struct Home {
     desktop::Listed list;
 };
 
+bool same_trail(const std::deque<worksite::TrailPoint>& a,
+                const std::deque<worksite::TrailPoint>& b) {
+    const auto same_figure = [](const worksite::GlassFigure& x, const worksite::GlassFigure& y) {
+        return x.quantity == y.quantity && x.value == y.value;
+    };
+    return std::ranges::equal(a, b, [&](const auto& x, const auto& y) {
+        return x.tick == y.tick && x.display_word == y.display_word &&
+               std::ranges::equal(x.figures, y.figures, same_figure);
+    });
+}
+
 TEST(WindowHost, TakesAnAttemptUpAgainAfterLeavingAndAfterASuddenEnd) {
     Home home;
     auto begun = home.host->begin("tanager", false, home.progress);
     ASSERT_NE(begun.visit, nullptr) << begun.trouble.right;
-    ASSERT_TRUE(begun.visit->perform("look at display").refusal.empty());
+    ASSERT_TRUE(begun.visit->perform("open service readout").refusal.empty());
     begun.visit->run(200);
     const auto tick = begun.visit->attempt().tick();
     EXPECT_EQ(home.host->keep_draft({.because = "a", .done = "b \n c", .proved = "", .told = ""}),
               "");
     home.host->leave(*begun.visit);
+    const auto trail = begun.visit->attempt().trail();
     begun.visit.reset();
     ASSERT_TRUE(home.row().can_resume);
 
@@ -61,6 +74,8 @@ TEST(WindowHost, TakesAnAttemptUpAgainAfterLeavingAndAfterASuddenEnd) {
     EXPECT_TRUE(again.resumed);
     EXPECT_EQ(again.draft.done, "b \n c");
     EXPECT_GE(again.visit->attempt().tick(), tick) << "time that only passed was kept on leaving";
+    EXPECT_FALSE(trail.back().figures.empty());
+    EXPECT_TRUE(same_trail(again.visit->attempt().trail(), trail)) << "the recorder goes on";
     ASSERT_TRUE(again.visit->perform("open kitchen tap fully").refusal.empty());
     const auto state = again.visit->attempt().state_hash();
     const auto acts = again.visit->attempt().log().size();
