@@ -126,6 +126,24 @@ std::vector<std::string> crowded_texts(const Frame& frame) {
     return problems;
 }
 
+std::vector<std::string> scrolled_by_pointer_only(const Frame& frame) {
+    std::vector<std::string> problems;
+    const Tree& tree = frame.tree;
+    const std::size_t scope = tree.scope();
+    bool list_seen = false;
+    for (std::size_t i = scope; i <= tree.at(scope).last_inside; ++i) {
+        const Node& node = tree.at(i);
+        const bool first_in_front = scope != 0 && node.role == Role::list && !list_seen;
+        list_seen = list_seen || node.role == Role::list;
+        if (node.content_height <= node.bounds.h + tolerance || first_in_front) continue;
+        bool takes_focus = false;
+        for (std::size_t j = i; j <= node.last_inside; ++j)
+            takes_focus = takes_focus || tree.at(j).focusable;
+        if (!takes_focus) problems.push_back(quoted(node.id) + " scrolls by the pointer only");
+    }
+    return problems;
+}
+
 std::vector<std::string> small_targets(const Frame& frame) {
     std::vector<std::string> problems;
     const Tree& tree = frame.tree;

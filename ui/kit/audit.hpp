@@ -15,6 +15,9 @@ namespace emberpath::kit {
 [[nodiscard]] std::vector<std::string> unreachable(const Frame& frame);
 /// No text wider than its box, none over another in the same layer, none outside the window.
 [[nodiscard]] std::vector<std::string> crowded_texts(const Frame& frame);
+/// Everything that scrolls can be scrolled by keys: it holds something that takes the focus, takes it itself,
+/// or is the first list of what is in front of all else.
+[[nodiscard]] std::vector<std::string> scrolled_by_pointer_only(const Frame& frame);
 /// Everything that can be pressed is at least 24 by 24, and two such things do not cover each other.
 [[nodiscard]] std::vector<std::string> small_targets(const Frame& frame);
 /// Characters that no face has.

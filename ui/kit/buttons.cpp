@@ -54,7 +54,7 @@ void draw_caps(Stage& stage, Slicer& inner, const ButtonSpec& spec) {
         const bool strong = spec.default_one && spec.enabled;
         cap_box(stage, around({r.x + 6.0 + w / 2.0, r.centre().y}, w, cap_height), spec.number,
                 strong ? Token::ink : Token::wash, strong ? Token::paper : Token::ink);
-        inner.left(w + 12.0);
+        inner.left(w + 11.0);
     }
     if (!spec.caps.empty()) {
         const double w = key_cap_width(stage, spec.caps);
@@ -63,10 +63,16 @@ void draw_caps(Stage& stage, Slicer& inner, const ButtonSpec& spec) {
                 spec.caps, dark ? Token::ink : Token::wash, dark ? Token::paper : Token::ink);
         inner.right(w + pad);
     }
-    inner.right(std::min(8.0, inner.rest().w));
+    inner.right(std::min(spec.cost.empty() ? 8.0 : 6.0, inner.rest().w));
 }
 
 }  // namespace
+
+TextStyle fitting(const Stage& stage, std::string_view words, TextStyle style, double width) {
+    while (style.size > type_size::label && stage.width(words, style) > width)
+        style.size = std::max(type_size::label, style.size - 1.0);
+    return style;
+}
 
 double key_cap_width(const Stage& stage, std::string_view caps) {
     return std::max(cap_height, stage.width(caps, cap_style) + 2.0 * cap_pad);
@@ -110,9 +116,10 @@ void button(Stage& stage, const Rect& r, const ButtonSpec& spec) {
     if (!spec.cost.empty() && spec.hint.empty()) {
         const TextStyle quiet =
             with_ink(style::label, spec.primary ? Ink(Token::paper) : Ink(Token::ink2));
-        stage.text(inner.right(stage.width(spec.cost, quiet), 8.0), spec.cost, quiet);
+        stage.text(inner.right(stage.width(spec.cost, quiet), 5.0), spec.cost, quiet);
     }
-    const double w = stage.text_shortened(inner.rest(), spec.name, style);
+    const double w = stage.text_shortened(inner.rest(), spec.name,
+                                          fitting(stage, spec.name, style, inner.rest().w));
     Slicer after(inner.rest());
     after.left(w + 8.0);
     const TextStyle hint{Face::italic, type_size::label, Token::ink2};

@@ -130,12 +130,42 @@ void scroll_by(const Tree& tree, std::size_t scroller, double amount, State& sta
     offset = std::clamp(offset + amount, 0.0, std::max(0.0, node.content_height - node.bounds.h));
 }
 
-bool move_by_page(Key key, const Frame& frame, State& state) {
-    if (key != Key::page_up && key != Key::page_down) return false;
-    const std::size_t scroller = frame.tree.enclosing_scroller(frame.tree.find(state.focus));
+/// The list of what is in front of all else, while the focus is not in it: "nothing" when there is none.
+std::size_t list_in_front(const Tree& tree, const State& state) {
+    const std::size_t scope = tree.scope();
+    if (scope == 0 || tree.enclosing_scroller(tree.find(state.focus)) != nothing) return nothing;
+    for (std::size_t i = scope; i <= tree.at(scope).last_inside; ++i)
+        if (tree.at(i).role == Role::list) return i;
+    return nothing;
+}
+
+/// Down leads from a field or a button into the list below it.
+bool enter_list(Key key, const Frame& frame, State& state) {
+    const std::size_t list = key == Key::down ? list_in_front(frame.tree, state) : nothing;
+    if (list == nothing) return false;
+    for (std::size_t i = list + 1; i <= frame.tree.at(list).last_inside; ++i)
+        if (frame.tree.at(i).focusable) {
+            go(frame, i, state);
+            return true;
+        }
+    return false;
+}
+
+/// The list around the focus; in front of all else, also one that holds nothing to press.
+std::size_t scrolled_by_keys(const Tree& tree, const State& state) {
+    const std::size_t around = tree.enclosing_scroller(tree.find(state.focus));
+    return around != nothing ? around : list_in_front(tree, state);
+}
+
+bool scroll_by_key(Key key, const Frame& frame, State& state) {
+    const bool page = key == Key::page_up || key == Key::page_down;
+    if (!page && key != Key::up && key != Key::down) return false;
+    const std::size_t scroller = scrolled_by_keys(frame.tree, state);
     if (scroller == nothing) return false;
-    const double page = frame.tree.at(scroller).bounds.h * 0.9;
-    scroll_by(frame.tree, scroller, key == Key::page_up ? -page : page, state);
+    constexpr double line = 40.0;
+    const double far = page ? frame.tree.at(scroller).bounds.h * 0.9 : line;
+    const bool back = key == Key::page_up || key == Key::up;
+    scroll_by(frame.tree, scroller, back ? -far : far, state);
     return true;
 }
 
@@ -161,7 +191,8 @@ Commands on_key(const KeyPress& press, const Frame& frame, const Services& servi
         return {};
     }
     if (plain && !press.modifiers.shift &&
-        (move_by_arrow(press.key, frame, state) || move_by_page(press.key, frame, state)))
+        (move_by_arrow(press.key, frame, state) || enter_list(press.key, frame, state) ||
+         scroll_by_key(press.key, frame, state)))
         return {};
     Chord chord{press.key, 0, press.modifiers};
     // "+" stands above "=" on many keyboards and by itself on others: both are the same key.
@@ -177,6 +208,24 @@ Commands on_key(const KeyPress& press, const Frame& frame, const Services& servi
     return run(command, frame, state);
 }
 
+/// In a list in front of all else: the next row whose name begins with that letter.
+bool go_to_letter(char32_t code, const Frame& frame, State& state) {
+    const Tree& tree = frame.tree;
+    const std::size_t from = tree.find(state.focus), list = tree.enclosing_scroller(from);
+    if (tree.scope() == 0 || list == nothing || code > 127) return false;
+    const auto lower = [](char32_t c) { return c >= U'A' && c <= U'Z' ? c + 32 : c; };
+    const std::size_t rows = tree.at(list).last_inside - list;
+    for (std::size_t step = 1; step <= rows; ++step) {
+        const std::size_t i = list + 1 + (from - list - 1 + step) % rows;
+        const Node& row = tree.at(i);
+        if (!row.focusable || row.name.empty()) continue;
+        if (lower(static_cast<unsigned char>(row.name.front())) != lower(code)) continue;
+        go(frame, i, state);
+        return true;
+    }
+    return false;
+}
+
 Commands on_character(const Character& typed, const Frame& frame, const Services& services,
                       State& state) {
     if (const Node* field = focused_field(frame, state))
@@ -187,7 +236,9 @@ Commands on_character(const Character& typed, const Frame& frame, const Services
         if (typed.code >= U'0' && typed.code <= U'9')
             return run(prefix + "." + static_cast<char>(typed.code), frame, state);
     }
-    return run(services.keys.command({Key::none, typed.code, {}}, place_of(frame)), frame, state);
+    const auto command = services.keys.command({Key::none, typed.code, {}}, place_of(frame));
+    if (command.empty() && go_to_letter(typed.code, frame, state)) return {};
+    return run(command, frame, state);
 }
 
 Commands on_press(const PointerPress& press, const Frame& frame, const Services& services,

@@ -85,6 +85,11 @@ void link(Stage& stage, const Rect& r, const ButtonSpec& spec);
 /// A box with a tick, and words.
 void toggle(Stage& stage, const Rect& r, const ButtonSpec& spec);
 
+/// The style in the largest size, down to that of labels, in which the words keep to a width; the least
+/// one where none does.
+[[nodiscard]] TextStyle fitting(const Stage& stage, std::string_view words, TextStyle style,
+                                double width);
+
 struct Choice {
     std::string id, name;
     Command command;

@@ -51,6 +51,21 @@ TEST(Audit, PassesADialogInFront) {
     EXPECT_THAT(small_targets(frame), IsEmpty());
 }
 
+TEST(Audit, FindsAListThatOnlyAPointerScrolls) {
+    const auto list = [](bool pressed) {
+        return with([=](Stage& s) {
+            const ScrollList rows(s, {0, 0, 100, 60}, "r.list", "Rows", 200.0);
+            s.add({.id = "r.row",
+                   .role = Role::row,
+                   .name = "row",
+                   .bounds = {0, 0, 90, 30},
+                   .focusable = pressed});
+        });
+    };
+    EXPECT_THAT(scrolled_by_pointer_only(list(true)), IsEmpty());
+    EXPECT_THAT(scrolled_by_pointer_only(list(false)), Contains(HasSubstr("r.list")));
+}
+
 TEST(Audit, FindsMissingAndRepeatedNames) {
     const Frame frame = with([](Stage& s) {
         s.add(pressable("r.a", "", {0, 0, 30, 30}));

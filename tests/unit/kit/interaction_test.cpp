@@ -54,6 +54,52 @@ TEST(Keyboard, EnterActivatesWhatIsInFocus) {
     EXPECT_THAT(p.asked, ElementsAre(Command{"record", "1"}));
 }
 
+/// Keys at a page in front, from its Close button.
+State after_keys(bool lines_to_press, std::initializer_list<Key> keys) {
+    const PlainMetrics metrics;
+    Board board;
+    State state;
+    for (const Key key : keys) {
+        const Frame frame = page_in_front(state, lines_to_press);
+        settle(frame, state);
+        (void)handle(KeyPress{key, {}}, frame, {metrics, small_keys(), board}, state);
+    }
+    return state;
+}
+
+TEST(Keyboard, ScrollsAPageInFrontThatHoldsNothingToPress) {
+    const auto scrolled = [](std::initializer_list<Key> keys) {
+        return after_keys(false, keys).scroll["page.list"];
+    };
+    EXPECT_EQ(scrolled({Key::down, Key::down}), 80.0);
+    EXPECT_EQ(scrolled({Key::down, Key::up}), 0.0);
+    EXPECT_EQ(scrolled({Key::page_down}), 0.9 * 140.0);
+    EXPECT_EQ(scrolled({Key::page_down, Key::page_down, Key::page_down, Key::page_down}),
+              page_length - 140.0);
+    EXPECT_EQ(after_keys(false, {Key::down}).focus, "page.close");
+}
+
+TEST(Keyboard, ALetterLeadsToTheNextRowThatBeginsWithIt) {
+    const PlainMetrics metrics;
+    Board board;
+    State state = after_keys(true, {Key::down});
+    const auto types = [&](char32_t letter) {
+        const Frame frame = page_in_front(state, true);
+        (void)handle(Character{letter}, frame, {metrics, small_keys(), board}, state);
+        return state.focus;
+    };
+    EXPECT_EQ(types(U'L'), "page.line.2");
+    EXPECT_EQ(types(U'l'), "page.line.3");
+    EXPECT_EQ(types(U'x'), "page.line.3") << "there is none";
+    for (int i = 0; i < 8; ++i) (void)types(U'l');
+    EXPECT_EQ(state.focus, "page.line.1") << "after the last comes the first";
+}
+
+TEST(Keyboard, DownLeadsIntoTheListOfWhatIsInFront) {
+    EXPECT_EQ(after_keys(true, {Key::down}).focus, "page.line.1");
+    EXPECT_EQ(after_keys(true, {Key::down, Key::down}).focus, "page.line.2");
+}
+
 TEST(Keyboard, SpacePressesAButtonAndPausesElsewhere) {
     Person p;
     p.state.focus = "left.record";

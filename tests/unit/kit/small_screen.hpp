@@ -26,6 +26,32 @@ inline const KeyMap& small_keys() {
     return keys;
 }
 
+inline constexpr double page_length = 400.0;  // of what scrolls in the page in front
+
+/// A page to be read in front of a screen: a button, and lines that cannot be pressed unless asked for.
+inline Frame page_in_front(const State& state, bool lines_to_press) {
+    static const PlainMetrics metrics;
+    Stage stage(metrics, state, small_keys(), {400, 300});
+    stage.place("small");
+    {
+        const auto front = stage.inside({.id = "page",
+                                         .role = Role::region,
+                                         .name = "Page",
+                                         .bounds = {50, 50, 300, 200},
+                                         .modal = true});
+        button(stage, {260, 60, 80, 28},
+               {.id = "page.close", .name = "Close", .command = {"back"}});
+        ScrollList list(stage, {60, 100, 280, 140}, "page.list", "Lines", page_length);
+        for (int i = 0; i < 10; ++i)
+            stage.add({.id = "page.line." + std::to_string(i + 1),
+                       .role = Role::row,
+                       .name = "line " + std::to_string(i + 1),
+                       .bounds = list.row(i * 40.0, 40.0),
+                       .focusable = lines_to_press});
+    }
+    return stage.finish();
+}
+
 /// Left: a button, one that needs something first, a switch of three. Right: a list, a point group, a field.
 inline Frame small_screen(const State& state, bool with_dialog = false) {
     static const PlainMetrics metrics;
