@@ -25,7 +25,8 @@ JobDesk::JobDesk(views::Visit& visit, const Preferences& preferences, Say say)
       say_(std::move(say)),
       things_(things_of(visit.card())),
       offers_(offers_of(visit.card(), things_)),
-      in_hand_(belt().size()) {
+      in_hand_(belt().size()),
+      watcher_(visit.attempt().sight()) {
     status_time_ = views::clock_text(visit_.attempt());
 }
 
@@ -80,39 +81,30 @@ kit::SoundScene JobDesk::heard() const {
     return {sight.fan_rev_per_s, sight.spark_heard, sight.flame_share, sight.alarm};
 }
 
-/// What can be seen and heard to have changed since this was asked last, in words.
-std::vector<std::string> JobDesk::changes_until(const worksite::Sight& now) {
-    std::vector<std::string> said(
-        now.noticed.begin() +
-            std::min(std::ssize(now.noticed), static_cast<std::ptrdiff_t>(noticed_lines_)),
-        now.noticed.end());
-    noticed_lines_ = now.noticed.size();
-    const auto before = std::exchange(before_, now);
-    if (!before) return said;
-    const auto word = [](const worksite::Sight& s) {
-        return std::string(
-            worksite::category_word(worksite::Quantity::display_word, s.display_word));
-    };
-    if (word(*before) != word(now)) said.push_back("The display shows " + word(now) + ".");
-    constexpr double audible_rev_per_s = 5.0;
-    const bool fan = now.fan_rev_per_s > audible_rev_per_s,
-               fan_before = before->fan_rev_per_s > audible_rev_per_s;
-    if (fan != fan_before) said.emplace_back(fan ? "The fan starts." : "The fan stops.");
-    if (now.spark_heard && !before->spark_heard) said.emplace_back("It sparks.");
-    const bool lit = now.flame_share > 0.0, lit_before = before->flame_share > 0.0;
-    if (lit != lit_before) said.emplace_back(lit ? "The burner lights." : "The burner goes out.");
-    if (now.alarm && !before->alarm) said.emplace_back("Your alarm sounds: carbon monoxide.");
-    return said;
-}
-
-/// What happens by itself is said once.
+/// What happens by itself is said once. What was said before stays beside it for as long as it takes to read;
+/// the first words, until something is done.
 void JobDesk::notice_changes() {
-    for (auto& sentence : changes_until(visit_.attempt().sight())) say(std::move(sentence));
+    std::string changes;
+    for (const auto& one : watcher_.changes(visit_.attempt().sight(), visit_.attempt().tick()))
+        changes += (changes.empty() ? "" : " ") + one;
+    if (changes.empty()) return;
+    constexpr double reading_s = 4.0;
+    constexpr std::size_t longest = 130;  // [bytes] what a line of the usual window holds
+    const std::string before = said_;
+    const double since_s = said_at_s_;
+    const bool stays = (visit_.attempt().log().empty() || here_s_ - since_s < reading_s) &&
+                       before.size() + changes.size() < longest;
+    say(std::move(changes));
+    if (!stays || before.empty()) return;
+    status_ = before + " " + status_;
+    said_ = before;
+    said_at_s_ = since_s;
 }
 
 void JobDesk::say(std::string sentence) {
-    status_ = in_wished_unit(std::move(sentence), preferences_.kilopascal);
+    said_ = status_ = in_wished_unit(std::move(sentence), preferences_.kilopascal);
     status_time_ = views::clock_text(visit_.attempt());
+    said_at_s_ = here_s_;
     if (say_) say_(status_time_ + " " + status_);
 }
 
@@ -135,7 +127,7 @@ bool JobDesk::act(const std::string& sentence) {
 void JobDesk::after(const worksite::LogEntry& entry) {
     const auto sight = visit_.attempt().sight();
     std::string status = status_of(entry, known(sight));
-    for (const std::string& change : changes_until(sight))
+    for (const std::string& change : watcher_.changes(sight, visit_.attempt().tick()))
         if (status.find(change) == std::string::npos) status += " " + change;
     // A reading that was taken too soon is a reading all the same; that it was is said.
     for (std::size_t tool = 0; tool < belt().size(); ++tool)
@@ -157,6 +149,7 @@ void JobDesk::after(const worksite::LogEntry& entry) {
 }
 
 void JobDesk::welcome(bool resumed) {
+    if (resumed) take_what_hangs_somewhere();
     if (resumed)
         say("Attempt resumed at " + views::clock_text(visit_.attempt()) + ", after " +
             std::to_string(visit_.attempt().log().size()) + " acts.");
@@ -169,6 +162,14 @@ void JobDesk::only_look(std::string why, screens::ReplayView moment, std::string
     moment_ = std::move(moment);
     paused_ = true;
     status_ = std::move(status);
+    take_what_hangs_somewhere();
+}
+
+/// What was in hand is not in the record; what hung somewhere is.
+void JobDesk::take_what_hangs_somewhere() {
+    const auto sight = visit_.attempt().sight();
+    for (std::size_t tool = belt().size(); tool-- > 0;)
+        if (!tool_is_at(known(sight), tool).empty()) in_hand_ = tool;
 }
 
 void JobDesk::look_as(const JobDesk& other) {
@@ -246,6 +247,7 @@ void JobDesk::take_tool(const std::string& number) {
     const auto tool = static_cast<std::size_t>(number[0] - '1');
     if (tool >= belt().size()) return;
     in_hand_ = tool == in_hand_ ? belt().size() : tool;
+    if (moment_) return;  // nobody takes it in hand: its glass is looked at
     say(in_hand_ < belt().size() ? std::string("In hand: ") + belt()[in_hand_].name + "."
                                  : "Nothing in hand.");
 }

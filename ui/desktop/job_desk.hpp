@@ -9,6 +9,7 @@
 
 #include "ui/desktop/draft.hpp"
 #include "ui/desktop/job_fill.hpp"
+#include "ui/desktop/noticed.hpp"
 #include "ui/kit/stage.hpp"
 #include "ui/kit/synth.hpp"
 #include "ui/screens/screens.hpp"
@@ -86,6 +87,7 @@ class JobDesk {
     void go_to_named(kit::State& state);
     void record();
     void take_tool(const std::string& number);
+    void take_what_hangs_somewhere();
     void drop(const std::string& what);
     void press_panel(const std::string& key);
     void next_belief(const std::string& cause);
@@ -96,7 +98,6 @@ class JobDesk {
     void zoom(double by, std::optional<kit::Point> about);
     bool obey_hands(const kit::Command& command, kit::State& state);
     void notice_changes();
-    [[nodiscard]] std::vector<std::string> changes_until(const worksite::Sight& now);
     [[nodiscard]] screens::RailView rail(const Known& all) const;
     void say_time_is_up();
 
@@ -123,14 +124,13 @@ class JobDesk {
     bool said_time_is_up_ = false;
     int speed_ = 1;
     std::string wait_ = "30 s";
-    double owed_s_ = 0.0, since_stall_s_ = 1.0e6, here_s_ = 0.0;
+    double owed_s_ = 0.0, since_stall_s_ = 1.0e6, here_s_ = 0.0, said_at_s_ = 0.0;
     std::string status_, status_time_, only_look_;
+    std::string said_;  // of the status, without what happened by itself after it
     Draft draft_;
     std::string draft_problem_;
     bool choosing_cause_ = false;
-    std::size_t noticed_lines_ = 0;  // of the sight, already said
-    std::optional<worksite::Sight> before_;
-    double seen_changes_at_s_ = 0.0;
+    Watcher watcher_;
 };
 
 }  // namespace emberpath::desktop

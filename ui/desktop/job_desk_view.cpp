@@ -12,6 +12,7 @@ namespace emberpath::desktop {
 namespace {
 
 constexpr std::size_t most_actions = 6;  // so that the customer's words stay beside them
+constexpr const char* only_in_the_house = "only in the house itself";  // not in a replay
 
 /// What is read or taken off belongs to the place where the tool hangs; all else, to all places.
 bool tool_is_elsewhere(const Offer& offer, const std::string& tag, const Known& known) {
@@ -68,6 +69,7 @@ screens::SelectionView JobDesk::selection() const {
         const double seconds = visit_.attempt().seconds_for(offer.sentence);
         if (!offer.open && seconds > 0.0) action.cost = views::cost_text(seconds);
         if (!offer.open) action.needs = visit_.attempt().check(offer.sentence).text;
+        if (moment_) action.needs = only_in_the_house;
         view.actions.push_back(std::move(action));
     }
     if (paged)
@@ -93,7 +95,7 @@ std::vector<std::string> JobDesk::ready_sentences() const {
 }
 
 std::string JobDesk::record_refusal(const std::string& sentence) const {
-    if (moment_) return "only in the house itself";
+    if (moment_) return only_in_the_house;
     if (sentence.empty()) return in_hand_ < belt().size() ? "not connected" : "nothing in hand";
     return visit_.attempt().check(sentence).text;
 }
@@ -123,6 +125,9 @@ screens::JobView JobDesk::view(const kit::State& state) const {
     job.panel = panel_of(all, readings);
     job.card = card_of(all);
     job.bench = bench_of(all, in_hand_);
+    job.bench.only_look = moment_.has_value();
+    if (moment_)  // its keys would be acts
+        job.bench.in_hand.keys.clear();
     for (auto it = readings.rbegin(); it != readings.rend(); ++it) job.readings.push_back(it->view);
     job.record_refusal = record_refusal(recording_sentence(all, in_hand_, selected_));
     job.causes = causes_of(all);
@@ -205,8 +210,12 @@ screens::WriteUpView JobDesk::write_up(const kit::State&) const {
     miss(draft_.because.empty(), "the reason");
     miss(draft_.proved.empty(), "how it was proved");
     miss(draft_.told.empty(), "what the customer was told");
-    view.hint_is_warning = visit_.card().mode == "coached" && !open.empty();
+    const bool coached = visit_.card().mode == "coached";
     view.hint = open.empty() ? "" : "Still empty: " + open + ".";
+    if (coached && told_in(visit_.attempt().log()).empty())
+        view.hint += std::string(view.hint.empty() ? "" : " ") +
+                     "Nothing was told to the customer at the house yet.";
+    view.hint_is_warning = coached && !view.hint.empty();
     view.hand_in_refusal = hand_in_refusal();
     view.choosing_cause = choosing_cause_;
     view.status = "Because: " + std::to_string(words_in(draft_.because)) + " words, " +

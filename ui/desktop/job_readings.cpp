@@ -37,6 +37,36 @@ std::string where_words(const Known& known, std::size_t thing) {
     return point.shape == screens::PointShape::part ? "Seen" : point.tag;
 }
 
+/// A title without where it was read, which stands beside it.
+std::string without_place(std::string title) {
+    for (const std::string_view place : {", on the service readout", " on the service readout",
+                                         " in the flue gas", " in the room"})
+        if (const auto at = title.find(place); at != std::string::npos)
+            title.erase(at, place.size());
+    return title;
+}
+
+/// Gas pressures and temperatures are known by their point and unit; of all else one has to say what it is.
+bool says_what(const std::string& where) {
+    return !where.empty() && (where.front() == 'P' || where.front() == 'T') && where != "Panel";
+}
+
+/// Lines "#20  oxygen in the flue gas  7.3 %  (burner running)" in one: "Readings 20 to 23: oxygen ...".
+std::string readings_in_one(const std::vector<std::string>& shown) {
+    std::string first, last, text;
+    for (const std::string& line : shown) {
+        const auto end = line.find("  ");
+        if (!line.starts_with("#") || end == std::string::npos) continue;
+        last = line.substr(1, end - 1);
+        if (first.empty()) first = last;
+        std::string words = line.substr(end + 2);
+        if (const auto bracket = words.rfind("  ("); bracket != std::string::npos)
+            words.resize(bracket);
+        text += (text.empty() ? "" : " · ") + without_place(std::move(words));
+    }
+    return first == last ? "" : "Readings " + first + " to " + last + ": " + text;
+}
+
 /// What a note for oneself says about a cause: its word, and the belief; empty word when it is none.
 struct Note {
     std::string cause;
@@ -69,6 +99,7 @@ std::vector<TakenReading> readings_of(const Known& known) {
             one.view.time = views::clock_text(known.seconds_on_site -
                                               static_cast<double>(known.tick - seen.tick) * tick_s);
             one.view.quantity = std::string(row.title);
+            if (!says_what(one.view.where)) one.view.what = without_place(one.view.quantity);
             taken.push_back(std::move(one));
         }
     return taken;
@@ -96,16 +127,18 @@ std::vector<screens::CauseView> causes_of(const Known& known) {
 }
 
 std::string status_of(const worksite::LogEntry& entry, const Known& known) {
-    std::string text;
+    std::string text = readings_in_one(entry.shown);
+    const bool in_one = !text.empty();
     for (const std::string& line : entry.shown) {
-        std::string words = in_wished_unit(line, known.preferences.kilopascal);
+        std::string words = line;
+        if (in_one && words.starts_with("#")) continue;
         if (words.starts_with("#")) words = "Reading " + words.substr(1);
-        for (auto at = words.find("  "); at != std::string::npos; at = words.find("  "))
-            words.replace(at, 2, " ");
         if (!text.empty()) text += " · ";
         text += words;
     }
-    if (!text.empty()) return text;
+    for (auto at = text.find("  "); at != std::string::npos; at = text.find("  "))
+        text.replace(at, 2, " ");
+    if (!text.empty()) return in_wished_unit(std::move(text), known.preferences.kilopascal);
     return kit::capitalised(entry.words) + ": done.";
 }
 

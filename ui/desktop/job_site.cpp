@@ -76,6 +76,12 @@ constexpr Cell service_cells[] = {{"gas", "Gas", "gas", "heater gas valve"},
                                   {"water", "Water", "water", "heater water valve"},
                                   {"power", "Power", "power", "power point"}};
 
+/// Its first word, unless that alone would say something else: "leak tested" must not become "leak".
+std::string brief(const std::string& state) {
+    if (state.starts_with("leak tested")) return "Tested";
+    return kit::capitalised(state.substr(0, state.find_first_of(" ,")));
+}
+
 screens::ServiceCell service_cell(const Known& known, const std::vector<views::ServiceRow>& rows,
                                   const Cell& cell) {
     screens::ServiceCell made;
@@ -85,7 +91,7 @@ screens::ServiceCell service_cell(const Known& known, const std::vector<views::S
     const std::string* state = state_of(rows, cell.service);
     const bool checked = state != nullptr && *state != "not checked";
     made.words = checked ? kit::capitalised(*state) : "Not checked";
-    made.short_words = checked ? made.words.substr(0, made.words.find(' ')) : "Unknown";
+    made.short_words = checked ? brief(*state) : "Unknown";
     const bool off = checked && (state->starts_with("shut") || state->starts_with("switched off") ||
                                  state->starts_with("unplugged"));
     made.mark = !checked ? StateMark::unknown : off ? StateMark::off : StateMark::on;
@@ -104,6 +110,19 @@ std::string last_seen(const Known& known, worksite::Quantity quantity) {
         for (const auto& seen : entry.observations)
             if (seen.quantity == quantity)
                 words = text_of(figure_of(quantity, seen.value, known.preferences.kilopascal));
+    return words;
+}
+
+/// How the terminal was last seen, or that it was cleared since.
+std::string flue_words(const Known& known) {
+    std::string words;
+    for (const auto& entry : known.log) {
+        if (entry.words == "clear flue terminal") words = "Cleared";
+        for (const auto& seen : entry.observations)
+            if (seen.quantity == worksite::Quantity::flue_terminal)
+                words = kit::capitalised(
+                    text_of(figure_of(seen.quantity, seen.value, known.preferences.kilopascal)));
+    }
     return words;
 }
 
@@ -140,7 +159,7 @@ screens::ServiceCell you_cell(const Known& known) {
                  : gloves          ? "Gloves"
                  : glasses         ? "Glasses"
                                    : "Bare hands";
-    cell.short_words = gloves || glasses ? "Worn" : "Bare";
+    cell.short_words = gloves && glasses ? "Both on" : cell.words;
     cell.mark = gloves || glasses ? StateMark::on : StateMark::off;
     return cell;
 }
@@ -153,9 +172,7 @@ std::vector<screens::ServiceCell> cells_of(const Known& known) {
     const auto rows = views::services(words);
     std::vector<screens::ServiceCell> cells;
     for (const Cell& cell : service_cells) cells.push_back(service_cell(known, rows, cell));
-    cells.push_back(
-        looked_at("flue", "Flue", "flue terminal",
-                  kit::capitalised(last_seen(known, worksite::Quantity::flue_terminal))));
+    cells.push_back(looked_at("flue", "Flue", "flue terminal", flue_words(known)));
     cells.push_back(air_cell(known));
     cells.push_back(you_cell(known));
     return cells;
@@ -191,11 +208,14 @@ screens::SiteView site_view_of(const Known& known, const std::vector<TakenReadin
 }
 
 screens::CardView card_of(const Known& known) {
-    screens::CardView card{known.card.gas, known.card.call_out, false};
+    screens::CardView card{known.card.gas, known.card.call_out, false, known.card.call_out, {}};
     for (const auto& entry : known.log)
         for (const auto& line : entry.shown)
             if (line.size() > 2 && line.front() == '"' && line.back() == '"')
-                card = {known.card.gas, line.substr(1, line.size() - 2), true};
+                card.said.push_back({entry.words, line.substr(1, line.size() - 2)});
+    if (card.said.empty()) return card;
+    card.words = card.said.back().words;
+    card.spoken = true;
     return card;
 }
 

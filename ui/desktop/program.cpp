@@ -9,6 +9,13 @@ namespace {
 
 constexpr double loading_after_s = 0.3, draft_pause_s = 0.6;
 
+/// Somebody who comes back wants to go on; whoever is new begins at the top.
+std::string first_choice(const std::vector<screens::JobRow>& jobs) {
+    const auto left =
+        std::find_if(jobs.begin(), jobs.end(), [](const auto& job) { return job.can_resume; });
+    return left == jobs.end() ? jobs.front().id : left->id;
+}
+
 bool is_ready(const std::future<void>& future) {
     return future.wait_for(std::chrono::seconds(0)) == std::future_status::ready;
 }
@@ -47,11 +54,17 @@ void Program::settle_work(double wall_s) {
     if (!work_) return;
     work_->waited_s += wall_s;
     if (!is_ready(work_->done)) {
-        if (!work_->quiet && work_->waited_s >= loading_after_s) place_ = Place::loading;
+        if (!work_->quiet && work_->waited_s >= loading_after_s && place_ != Place::loading) {
+            note_how_left();
+            place_ = Place::loading;
+        }
         return;
     }
     const auto done = std::move(work_);
-    if (place_ == Place::loading) place_ = done->from;
+    if (place_ == Place::loading) {
+        place_ = done->from;
+        take_up_again();
+    }
     done->done.get();
     done->finish();
 }
@@ -162,11 +175,22 @@ kit::Frame Program::draw(kit::Size size) {
 
 screens::LoadingView Program::loading_view() const {
     if (!work_) return {};
-    return {work_->title, work_->words, work_->progress->share.load(), !work_->to_the_end};
+    constexpr double worth_saying_s = 3.0;
+    const std::string since = work_->waited_s < worth_saying_s
+                                  ? ""
+                                  : std::to_string(static_cast<int>(work_->waited_s)) + " s so far";
+    return {work_->title, work_->words, work_->progress->share.load(), !work_->to_the_end, since};
+}
+
+/// With what was in front of it put away.
+void Program::note_how_left() {
+    left_[place_] = {state_.in_front.empty() ? state_.focus : state_.behind, state_.focus_shown,
+                     state_.scroll};
 }
 
 void Program::go(Place place) {
     if (place_ == place) return;
+    note_how_left();
     place_ = place;
     help_ = false;
     state_.focus.clear();
@@ -177,6 +201,20 @@ void Program::go(Place place) {
     state_.behind.clear();
 }
 
+/// Goes back to where somebody was: the keyboard and the lists are as they were left.
+void Program::return_to(Place place) {
+    go(place);
+    take_up_again();
+}
+
+void Program::take_up_again() {
+    const auto was = left_.find(place_);
+    if (was == left_.end()) return;
+    state_.focus = was->second.focus;
+    state_.focus_shown = was->second.focus_shown;
+    state_.scroll = was->second.scroll;
+}
+
 void Program::open_choose(std::string notice) {
     Listed listed = host_.jobs();
     choose_.jobs = std::move(listed.jobs);
@@ -184,9 +222,10 @@ void Program::open_choose(std::string notice) {
     choose_.author = author_;
     const auto known = std::any_of(choose_.jobs.begin(), choose_.jobs.end(),
                                    [&](const auto& job) { return job.id == choose_.selected; });
-    if (!known && !choose_.jobs.empty()) choose_.selected = choose_.jobs.front().id;
+    if (!known && !choose_.jobs.empty()) choose_.selected = first_choice(choose_.jobs);
     go(Place::choose);
     state_.focus = "start.go";
+    state_.scroll[screens::list_of_jobs] = screens::scroll_to_selected(choose_);
     if (!listed.trouble.title.empty()) show(std::move(listed.trouble));
 }
 
@@ -200,8 +239,8 @@ void Program::home(std::string notice) {
 /// As it was, if it can be shown; a file that was changed meanwhile is looked at again by itself.
 void Program::open_preview() {
     if (previewed_.job.empty()) return preview();
-    state_ = {};
     go(Place::author);
+    state_ = {};
     if (!solved_) solve();
 }
 

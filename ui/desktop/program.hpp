@@ -3,6 +3,7 @@
 /// Everything is driven by events and by wall time that is handed in, so tests need neither.
 
 #include <future>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -75,6 +76,9 @@ class Program {
     bool take_new_key(const kit::Event& event);
     void back();
     void go(Place place);
+    void note_how_left();
+    void return_to(Place place);
+    void take_up_again();
     void open_choose(std::string notice);
     void home(std::string notice);
     void open_preview();
@@ -107,6 +111,13 @@ class Program {
     Preferences preferences_;
     kit::KeyMap keys_;
     kit::State state_;
+    /// How a place was left: where the keyboard was, and how far its lists were scrolled.
+    struct Left {
+        std::string focus;
+        bool focus_shown = true;
+        std::map<std::string, double, std::less<>> scroll;
+    };
+    std::map<Place, Left> left_;
     kit::Frame frame_;
     kit::Size size_{1280.0, 800.0};
     Place place_ = Place::choose, behind_settings_ = Place::choose;

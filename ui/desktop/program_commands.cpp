@@ -127,23 +127,23 @@ void Program::back() {
                 work_->progress->abandoned = true;
                 const Place from = work_->from;
                 abandoned_.push_back(std::move(work_));
-                go(from);
+                return_to(from);
             }
             return;
         case Place::settings:
-            go(behind_settings_);
+            return_to(behind_settings_);
             return;
         case Place::error:
             if (after_trouble_ == Place::debrief || after_trouble_ == Place::replay)
-                go(Place::debrief);
+                return_to(Place::debrief);
             else
                 open_choose("");
             return;
         case Place::write_up:
-            if (!desk_->back()) go(Place::job);
+            if (!desk_->back()) return_to(Place::job);
             return;
         case Place::replay:
-            if (!replay_->back()) go(Place::debrief);
+            if (!replay_->back()) return_to(Place::debrief);
             return;
         case Place::job:
             if (desk_->back()) {
@@ -246,11 +246,11 @@ void Program::obey_write_up(const kit::Command& c) {
         unsaved_for_s_ = 0.0;
     } else if (c.name == "house") {
         save_draft();
-        go(Place::job);
+        return_to(Place::job);
     } else if (c.name == "cite") {
         cite(c.argument);
     } else if (c.name == "fill") {
-        state_.editors[c.argument].reset(desk_->fill_for(c.argument));
+        state_.editors[c.argument].reset(desk_->fill_for(c.argument), kit::most_citations);
         state_.focus = c.argument;
         desk_->read_editors(state_);
         unsaved_for_s_ = 0.0;

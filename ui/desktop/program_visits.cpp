@@ -40,8 +40,8 @@ void Program::enter(Begun begun, bool replayed) {
                                      [this](const std::string& words) { say(words); });
     desk->set_draft(std::move(begun.draft));
     if (replayed) return show_replay(std::move(before));
-    state_ = {};
     go(Place::job);
+    state_ = {};
     state_.focus = "actions.1";
     desk->welcome(begun.resumed);
 }
@@ -52,8 +52,8 @@ void Program::show_replay(std::unique_ptr<JobDesk> before) {
     if (going_on) {
         replay_->look_as(*before);
     } else {
-        state_ = {};
         go(Place::replay);
+        state_ = {};
         state_.focus = "replay.on";
     }
     const auto key = [&](const char* command) { return keys_.caps(command, "replay"); };
@@ -99,9 +99,10 @@ void Program::explain() {
 
 void Program::show_debrief(Explained& explained) {
     explained_ = std::move(explained);
-    state_ = {};
     go(Place::debrief);
-    say(explained_.view.outcome + ". " + explained_.view.verdict + ".");
+    state_ = {};
+    const std::string& outcome = explained_.view.outcome;
+    say(outcome + (outcome.ends_with('.') ? " " : ". ") + explained_.view.verdict + ".");
 }
 
 void Program::debrief_again(const std::string& job) {
@@ -136,8 +137,8 @@ void Program::preview() {
             const std::string tab = previewed_.view.tab;
             previewed_ = std::move(previewed);
             previewed_.view.tab = tab;
-            state_ = {};
             go(Place::author);
+            state_ = {};
             solve();
         });
 }

@@ -35,12 +35,13 @@ void draw_cloud(kit::Painter& p, const Rect& r) {
 
 void mark_fault(kit::Stage& stage, const Rect& area, const AuthorView& view, const Rect& where) {
     if (where.empty()) return;
-    draw_cloud(stage.paint(), kit::outset(where, 9.0));
+    const Rect cloud = kit::outset(where, cloud_width);
+    draw_cloud(stage.paint(), cloud);
     // The words stand above the house, where nothing is drawn, and a line leads to the cloud.
     const Rect words{area.x + 14.0, area.y + 10.0,
                      stage.width(view.fault_words, kit::style::row_bold) + 26.0, 20.0};
-    const Rect cloud = kit::outset(where, 9.0);
-    const double x = std::clamp(cloud.centre().x, area.x + 22.0, area.right() - 14.0);
+    const double x =
+        std::clamp(leader_to(where, area).centre().x, area.x + 22.0, area.right() - 14.0);
     const double turn = words.bottom() + 8.0;
     const Point way[] = {
         {words.x + 8.0, words.bottom()}, {words.x + 8.0, turn}, {x, turn}, {x, cloud.y - 6.0}};

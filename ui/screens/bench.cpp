@@ -190,12 +190,43 @@ void draw_instrument(kit::Stage& stage, const Rect& r, const InstrumentView& too
     }
 }
 
+namespace {
+
+/// The belt has pictures; here stands what they mean, and how one is taken.
+void draw_empty_hands(kit::Stage& stage, const Rect& r, const BenchView& bench) {
+    kit::Slicer left(r);
+    const std::string caps = stage.keys().caps("prefix.tool");
+    const std::string how = bench.only_look ? "Pick a tool to see what stood on its glass."
+                            : caps.empty()
+                                ? "Pick a tool above."
+                                : "Pick a tool above, or press " + caps + " and its number.";
+    const double h = stage.paragraph_height(r.w, how, kit::style::row_quiet);
+    stage.paragraph(left.top(h, 6.0), how, kit::style::row_quiet);
+    constexpr double line = 19.0;
+    const std::size_t lines = (bench.tools.size() + 1) / 2;
+    if (left.rest().h < line * static_cast<double>(lines)) return;
+    const auto across = kit::columns(left.rest(), 2, 10.0);
+    for (std::size_t i = 0; i < bench.tools.size(); ++i) {
+        const Rect& column = across[i / lines];
+        const Rect row{column.x, column.y + line * static_cast<double>(i % lines), column.w, line};
+        const ToolView& tool = bench.tools[i];
+        stage.text({row.x, row.y, 16.0, row.h}, std::to_string(i + 1), kit::style::row_bold);
+        const std::string words = tool.busy.empty() ? tool.name : tool.name + ", " + tool.busy;
+        stage.text_shortened({row.x + 18.0, row.y, row.w - 18.0, row.h}, words,
+                             kit::fitting(stage, words, kit::style::row, row.w - 18.0));
+    }
+}
+
+}  // namespace
+
 void draw_bench(kit::Stage& stage, const Rect& r, const BenchView& bench) {
     const auto region = stage.region("bench", "Bench", r);
     kit::panel(stage, r);
     kit::Slicer left(kit::inset(r, kit::space::panel, 6.0));
     const InstrumentView& tool = bench.in_hand;
-    std::string note = tool.name.empty() ? "nothing in hand" : tool.name;
+    std::string note = !tool.name.empty() ? tool.name
+                       : bench.only_look  ? "nothing connected"
+                                          : "nothing in hand";
     if (!tool.name.empty()) note += tool.place.empty() ? ", not connected" : ", " + tool.place;
     kit::panel_heading(stage, left.top(24.0, 6.0), "bench.heading", "Bench", note);
     const Rect belt = left.top(46.0, 12.0);
@@ -215,11 +246,7 @@ void draw_bench(kit::Stage& stage, const Rect& r, const BenchView& bench) {
         draw_instrument(stage, rest, tool);
         return;
     }
-    const std::string caps = stage.keys().caps("prefix.tool");
-    stage.paragraph({rest.x, rest.y + 8.0, rest.w, rest.h},
-                    caps.empty() ? "Pick a tool above."
-                                 : "Pick a tool above, or press " + caps + " and its number.",
-                    kit::style::row_quiet);
+    draw_empty_hands(stage, rest, bench);
 }
 
 }  // namespace emberpath::screens

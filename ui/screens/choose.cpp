@@ -36,8 +36,8 @@ void cell_text(kit::Stage& stage, const Rect& cell, std::string_view words,
 
 void draw_table_head(kit::Stage& stage, const Rect& r) {
     const auto [cells] = columns_of(r);
-    static constexpr std::array<const char*, 5> titles{
-        "Sheet", "House", "What the office wrote down", "Gas", "Last time"};
+    static constexpr std::array<const char*, 5> titles{"Sheet", "House", "The office wrote", "Gas",
+                                                       "Last time"};
     for (std::size_t i = 0; i < cells.size(); ++i)
         cell_text(stage, cells[i], titles[i], kit::style::row_quiet);
     kit::line(stage.paint(), {r.x, r.bottom()}, {r.right(), r.bottom()},
@@ -69,7 +69,7 @@ void draw_jobs(kit::Stage& stage, const Rect& r, const ChooseView& view) {
     // Above the columns, which end before the scroll bar.
     if (all > left.rest().h + 0.5) head.w -= kit::ScrollList::bar_width;
     draw_table_head(stage, head);
-    kit::ScrollList list(stage, left.rest(), "jobs.list", "Jobs",
+    kit::ScrollList list(stage, left.rest(), list_of_jobs, "Jobs",
                          row_height * static_cast<double>(view.jobs.size()));
     for (std::size_t i = 0; i < view.jobs.size(); ++i) {
         const JobRow& job = view.jobs[i];
@@ -193,6 +193,13 @@ void draw_head(kit::Stage& stage, const Rect& r, const ChooseView& view) {
 }
 
 }  // namespace
+
+double scroll_to_selected(const ChooseView& view) {
+    constexpr std::size_t above = 2;
+    for (std::size_t i = above; i < view.jobs.size(); ++i)
+        if (view.jobs[i].id == view.selected) return row_height * static_cast<double>(i - above);
+    return 0.0;
+}
 
 kit::Frame choose_screen(const Setting& setting, const ChooseView& view) {
     kit::Stage stage(setting.metrics, setting.state, setting.keys, setting.size);

@@ -25,6 +25,11 @@ struct ChooseView {
     std::string notice{};  // "Your attempt at Job 3 was kept."; empty: nothing to say
 };
 
+/// Id of its list, and how far that is to be scrolled for the chosen house to be seen, two others above it
+/// [logical px].
+inline constexpr const char* list_of_jobs = "jobs.list";
+[[nodiscard]] double scroll_to_selected(const ChooseView& view);
+
 [[nodiscard]] kit::Frame choose_screen(const Setting& setting, const ChooseView& view);
 
 }  // namespace emberpath::screens

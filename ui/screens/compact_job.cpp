@@ -4,6 +4,7 @@
 
 #include "ui/kit/layout.hpp"
 #include "ui/screens/job_parts.hpp"
+#include "ui/screens/overlays.hpp"
 #include "ui/screens/sheet.hpp"
 
 namespace emberpath::screens {
@@ -28,6 +29,20 @@ std::vector<Tab> tabs_of(const JobView& job) {
             {"card", "Job card"}};
 }
 
+/// At the right end of the tabs, where they leave room: the other of the two sheets.
+void draw_other_sheet(kit::Stage& stage, const Rect& r, const JobView& job) {
+    kit::ButtonSpec spec{.id = "tabs.other",
+                         .name = job.sheet == SheetShown::house ? "Heater" : "House",
+                         .command = {"other sheet"},
+                         .caps = stage.caps("other sheet"),
+                         .shortcut = "other sheet"};
+    double taken = 0.0;
+    for (const Tab& t : tabs_of(job)) taken += stage.width(t.words, kit::style::body_bold) + 24.0;
+    if (taken + kit::button_width(stage, spec) > r.w) spec.caps.clear();
+    const double w = kit::button_width(stage, spec);
+    if (taken + w <= r.w) kit::button(stage, {r.right() - w, r.y + 1.0, w, r.h - 4.0}, spec);
+}
+
 void draw_tabs(kit::Stage& stage, const Rect& r, const JobView& job) {
     const auto region = stage.region("tabs", "Regions", r);
     std::vector<kit::Choice> choices;
@@ -35,6 +50,7 @@ void draw_tabs(kit::Stage& stage, const Rect& r, const JobView& job) {
         choices.push_back(
             {"tabs." + t.id, t.words, {"tab", t.id}, job.compact_tab == t.id, "", ""});
     kit::tabs(stage, r, "tabs.all", "Regions", choices);
+    if (job.compact_tab == "sheet") draw_other_sheet(stage, r, job);
 }
 
 /// The selected thing and its actions under the sheet: as many columns as there is width for.
@@ -46,6 +62,7 @@ void draw_sheet_tab(kit::Stage& stage, const Rect& r, const JobView& job) {
         kit::Slicer inside(draw_sheet_frame(stage, r, job.rail.paused));
         const double lines = job.selection.actions.size() > 3 ? 2.0 : 1.0;
         strip = inside.bottom(33.0 + 28.0 * lines);
+        if (job.replay) inside.top(replay_plate_depth);
         if (job.sheet == SheetShown::house)
             draw_house_sheet(stage, inside.rest(), job);
         else
@@ -72,7 +89,9 @@ void draw_tab(kit::Stage& stage, const Rect& r, const JobView& job) {
     if (tab == "card") {
         const auto region = stage.region("card", "Job card", r);
         kit::panel(stage, r);
-        return draw_job_card(stage, r, job.card);
+        kit::Slicer card(r);
+        draw_job_card(stage, card.top(std::min(90.0, r.h)), job.card);
+        return draw_card_entries(stage, kit::inset(card.rest(), 13.0, 4.0), job.card);
     }
     draw_sheet_tab(stage, r, job);
 }

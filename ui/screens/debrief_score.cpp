@@ -117,7 +117,8 @@ void draw_outcome(kit::Stage& stage, const Rect& r, const DebriefView& view) {
     const auto lines = [&](const Rect& c, std::string_view first, std::string_view second,
                            const kit::TextStyle& bold) {
         stage.text_shortened({c.x, mid - 20.0, c.w, 20.0}, first, bold);
-        stage.text_shortened({c.x, mid, c.w, 18.0}, second, kit::style::row_quiet);
+        stage.text_shortened({c.x, mid, c.w, 18.0}, second,
+                             kit::fitting(stage, second, kit::style::row_quiet, c.w));
     };
     lines(left.left(narrow ? 84.0 : 112.0), view.job, "Debrief", kit::style::heading);
     const std::size_t n = view.unsafe.empty() ? 1 : 2;

@@ -1,5 +1,6 @@
 #include "ui/screens/draw_points.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace emberpath::screens {
@@ -174,6 +175,11 @@ PlacedPoint place_mark(const PointView& view, Point target, Point best, LabelPla
     Rect r = placer.place(places);
     if (r.empty()) r = places.front();
     return {&view, target, r.centre(), r, false};
+}
+
+void in_reading_order(std::vector<PlacedPoint>& points) {
+    std::sort(points.begin(), points.end(),
+              [](const PlacedPoint& a, const PlacedPoint& b) { return a.view < b.view; });
 }
 
 void draw_small_tool(kit::Painter& p, const Rect& r) {

@@ -20,6 +20,8 @@ struct PlacedPoint {
 [[nodiscard]] PlacedPoint place_mark(const PointView& view, kit::Point target, kit::Point best,
                                      LabelPlacer& placer);
 
+/// As the view lists them, not as they were placed: the order of reading.
+void in_reading_order(std::vector<PlacedPoint>& points);
 /// Leaders, marks, balloons, attached tools and nodes. `selected`: tag of the selected one.
 void draw_points(kit::Stage& stage, std::span<const PlacedPoint> points, std::string_view selected,
                  LabelPlacer& placer);

@@ -19,10 +19,8 @@ void draw_row(kit::Stage& stage, const Rect& r, const ReadingView& reading, bool
     stage.text({right - time_w, first.y, time_w, first.h}, reading.time, kit::style::row_quiet);
     stage.text_shortened({r.x + 44.0, first.y, 44.0, first.h}, reading.where, kit::style::row_bold);
     const double x = r.x + 92.0;
-    stage.text_shortened({x, first.y, right - time_w - 8.0 - x, first.h}, reading.value,
-                         kit::style::row_bold);
-    stage.text_shortened({x, second.y, right - x, second.h}, reading.condition,
-                         kit::style::row_quiet);
+    draw_reading_words(stage, {x, first.y, right - time_w - 8.0 - x, first.h},
+                       {x, second.y, right - x, second.h}, reading);
     kit::line(p, {r.x + 14.0, r.bottom()}, {r.right() - 12.0, r.bottom()},
               {.width = 1.0, .ink = Token::hair});
 }
@@ -65,6 +63,17 @@ void draw_empty(kit::Stage& stage, const Rect& r) {
 }
 
 }  // namespace
+
+void draw_reading_words(kit::Stage& stage, const Rect& first, const Rect& second,
+                        const ReadingView& reading) {
+    const double w = stage.text_shortened(first, reading.value, kit::style::row_bold) + 8.0;
+    const Rect beside{first.x + w, first.y, first.w - w, first.h};
+    const bool room = stage.width(reading.what, kit::style::row_quiet) <= beside.w;
+    if (room) stage.text(beside, reading.what, kit::style::row_quiet);
+    const std::string words =
+        room || reading.what.empty() ? reading.condition : reading.what + ", " + reading.condition;
+    stage.text_shortened(second, words, kit::style::row_quiet);
+}
 
 void draw_evidence(kit::Stage& stage, const Rect& r, const JobView& job) {
     const auto region = stage.region("evidence", "Evidence", r);

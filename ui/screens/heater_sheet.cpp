@@ -62,16 +62,17 @@ PlacedPoint place_part(kit::Stage& stage, const PointView& v, const SheetMark& m
 std::vector<PlacedPoint> place_points(const SheetPen& pen, const SiteView& site,
                                       LabelPlacer& placer) {
     std::vector<PlacedPoint> placed;
-    for (const PointView& v : site.points) {
-        const SheetMark* m = mark_of(v.spot);
-        if (m == nullptr) continue;
-        PlacedPoint p = v.shape == PointShape::part
-                            ? place_part(pen.stage(), v, *m, pen)
-                            : place_mark(v, pen.at(m->target), pen.at(m->mark), placer);
-        p.words_left = m->words_left;
-        placer.occupy(p.bounds);
-        placed.push_back(p);
-    }
+    for (const bool marks : {false, true})  // words of parts stand where they stand; marks make way
+        for (const PointView& v : site.points) {
+            const SheetMark* m = mark_of(v.spot);
+            if (m == nullptr || (v.shape != PointShape::part) != marks) continue;
+            PlacedPoint p = marks ? place_mark(v, pen.at(m->target), pen.at(m->mark), placer)
+                                  : place_part(pen.stage(), v, *m, pen);
+            p.words_left = m->words_left;
+            placer.occupy(p.bounds);
+            placed.push_back(p);
+        }
+    in_reading_order(placed);
     return placed;
 }
 

@@ -66,12 +66,6 @@ std::vector<PlacedPoint> place_points(const SheetPen& pen, const HousePlan& plan
     return placed;
 }
 
-/// The order of reading: as the view lists them, not as they were placed.
-void in_reading_order(std::vector<PlacedPoint>& points) {
-    std::sort(points.begin(), points.end(),
-              [](const PlacedPoint& a, const PlacedPoint& b) { return a.view < b.view; });
-}
-
 /// Words beside a thing: the longest form that finds room, at the first place that is free.
 struct Words {
     std::vector<std::string> forms;  // a newline makes two lines
@@ -123,19 +117,25 @@ std::vector<std::string> forms_of(const std::string& note) {
     return {note, two};
 }
 
+/// In a small drawing only what is to be found first: what each tap does, and where the gas comes from.
 void draw_words(const SheetPen& pen, const HousePlan& plan, std::span<const PlacedPoint> points,
                 LabelPlacer& placer) {
     kit::Stage& stage = pen.stage();
-    const bool roomy = pen.scale() > 1.15;
+    const bool roomy = pen.scale() > 1.15, small = pen.scale() < least_scale_for_words;
     for (const PlacedPoint& p : points) {
         const PointView& v = *p.view;
         if (v.spot == Spot::tap || v.spot == Spot::appliance) {
             const PlacedFixture* f = fixture_of(plan, v.fixture);
             if (f == nullptr || f->view.state.empty()) continue;
             const std::string name = kit::capitalised(f->view.name), state = f->view.state;
-            put_words(stage, {{name + " " + state, name + "\n" + state, state}, p.bounds}, placer);
+            std::vector<std::string> forms{name + " " + state, name + "\n" + state};
+            if (name.find(' ') != std::string::npos)
+                forms.push_back(forms_of(name + " " + state).back());
+            forms.push_back(state);
+            put_words(stage, {forms, p.bounds}, placer);
         } else if (!v.note.empty() && (roomy || v.shape == PointShape::part)) {
             const bool source = v.spot == Spot::gas_source;
+            if (small && !source) continue;
             put_words(stage, {forms_of(v.note), source ? pen.at(plan.source) : p.bounds}, placer);
         }
     }
@@ -198,6 +198,11 @@ Rect draw_house_sheet(kit::Stage& stage, const Rect& r, const JobView& job, std:
     LabelPlacer placer(kit::united(r, pen.at(plan.extent)));
     std::vector<PlacedPoint> points = place_points(pen, plan, job.site, placer);
     in_reading_order(points);
+    for (const PlacedPoint& p : points)
+        if (!tag.empty() && p.view->tag == tag) {
+            placer.occupy(leader_to(p.bounds, r));
+            placer.occupy(kit::outset(p.bounds, 2.0 * cloud_width));
+        }
     draw_building(pen, plan, job.site, placer);
     draw_pipes(pen, plan, {job.site.seconds, still}, placer);
     draw_flue(pen, plan);
@@ -215,7 +220,7 @@ Rect draw_house_sheet(kit::Stage& stage, const Rect& r, const JobView& job, std:
                                          .roam = placed.roam});
         draw_points(stage, points, job.selected, placer);
     }
-    if (scale >= least_scale_for_words) draw_words(pen, plan, points, placer);
+    draw_words(pen, plan, points, placer);
     stage.unclip();
     for (const PlacedPoint& p : points)
         if (p.view->tag == tag) return p.bounds;

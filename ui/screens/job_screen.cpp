@@ -36,6 +36,7 @@ void draw_sheet(kit::Stage& stage, const Rect& r, const JobView& job, double str
             "sheet", job.sheet == SheetShown::house ? "Sheet, the house" : "Sheet, the heater", r);
         kit::Slicer inside(draw_sheet_frame(stage, r, job.rail.paused));
         strip = inside.bottom(strip_h);
+        if (job.replay) inside.top(replay_plate_depth);
         inner = inside.rest();
         if (job.sheet == SheetShown::house)
             draw_house_sheet(stage, inner, job);
@@ -75,9 +76,11 @@ void draw_wide(kit::Stage& stage, const JobView& job, Form form) {
         draw_folded_recorder(stage, recorder, job.recorder);
     else
         draw_recorder(stage, recorder, job.recorder);
-    static const std::array hints{KeyHint{"next region", "next region"},
-                                  KeyHint{"go to", "go to a point"}, KeyHint{"pause", "pause"},
-                                  KeyHint{"help", "all keys"}};
+    const std::array hints{
+        KeyHint{"go to", "go to a point"},
+        KeyHint{"other sheet", job.sheet == SheetShown::house ? "heater" : "house"},
+        KeyHint{"job card", "job card"}, KeyHint{"pause", job.rail.paused ? "run" : "pause"},
+        KeyHint{"help", "all keys"}};
     static const std::array replay_hints{
         KeyHint{"step back", "step back"}, KeyHint{"step on", "step on"},
         KeyHint{"mark on", "next marked one"}, KeyHint{"help", "all keys"}};

@@ -54,10 +54,18 @@ struct PanelView {
     bool service_readout_open = false;
 };
 
+/// Something the customer said, and what it was the answer to.
+struct SaidView {
+    std::string asked{};  // "ask about problem"
+    std::string words{};
+};
+
 struct CardView {
-    std::string gas{};    // "natural gas, 90 MJ/h"
-    std::string words{};  // the customer's; before they were asked, the office's
-    bool spoken = true;   // false: written down by the office
+    std::string gas{};             // "natural gas, 90 MJ/h"
+    std::string words{};           // the customer's; before they were asked, the office's
+    bool spoken = true;            // false: written down by the office
+    std::string office{};          // what the office wrote down, whatever came after
+    std::vector<SaidView> said{};  // by the customer so far, oldest first
 };
 
 /// What the go-to box found for what is typed: a thing, or an act to be done.
@@ -115,6 +123,7 @@ struct ToolView {
 struct BenchView {
     std::vector<ToolView> tools{};
     InstrumentView in_hand{};  // empty name: nothing in hand
+    bool only_look = false;    // a replay: nothing can be taken up
 };
 
 struct ReadingView {
@@ -122,6 +131,7 @@ struct ReadingView {
     std::string where{}, value{}, condition{},
         time{};              // "P1", "1.24 kPa", "full rate, hob on", "04:10"
     std::string quantity{};  // "gas pressure at the heater inlet"
+    std::string what{};      // in few words, where place and unit do not say it: "oxygen"
 };
 
 enum class Belief { held, doubtful, struck };

@@ -26,15 +26,6 @@ kit::Stage::Scope modal(kit::Stage& stage, std::string_view id, std::string_view
                          .modal = true});
 }
 
-void close_button(kit::Stage& stage, const Rect& plate, std::string_view id) {
-    const kit::ButtonSpec spec{.id = std::string(id) + ".close",
-                               .name = "Close",
-                               .command = {"back"},
-                               .caps = stage.keys().caps("back")};
-    const double w = kit::button_width(stage, spec);
-    kit::button(stage, {plate.right() - w - 14.0, plate.y + 12.0, w, 28.0}, spec);
-}
-
 void draw_waits(kit::Stage& stage) {
     struct Wait {
         const char *words, *argument;
@@ -116,20 +107,44 @@ void draw_notice(kit::Stage& stage, const JobView& job) {
     kit::button(stage, foot.left(kit::button_width(stage, go_on)), go_on);
 }
 
+/// A paragraph of the job card under its small heading.
+struct CardEntry {
+    std::string id, heading, words;
+    std::string name;  // for who does not see it: the same may be asked twice
+    kit::TextStyle style;
+    double top = 0.0, height = 0.0;
+};
+
+std::vector<CardEntry> card_entries(const kit::Stage& stage, const CardView& card, double w) {
+    std::vector<CardEntry> entries{{"jobcard.office", "What the office wrote down", card.office,
+                                    "What the office wrote down", kit::style::body}};
+    for (std::size_t i = 0; i < card.said.size(); ++i)
+        entries.push_back({"jobcard.said." + std::to_string(i + 1),
+                           "The customer, when you said \"" + card.said[i].asked + "\"",
+                           "“" + card.said[i].words + "”",
+                           "Answer " + std::to_string(i + 1) + " to \"" + card.said[i].asked + "\"",
+                           kit::style::quote});
+    double top = 0.0;
+    for (CardEntry& e : entries) {
+        e.top = top;
+        e.height = 20.0 + stage.paragraph_height(w, e.words, e.style) + 10.0;
+        top += e.height;
+    }
+    return entries;
+}
+
+/// Everything that was said so far; the strip under the sheet has room for the last of it only.
 void draw_card(kit::Stage& stage, const JobView& job) {
-    const Rect r = centred(stage, 480.0, 260.0);
+    const double w = std::min(520.0, stage.size().w - 24.0),
+                 inside_w = w - 40.0 - kit::ScrollList::bar_width;
+    const CardEntry last = card_entries(stage, job.card, inside_w).back();
+    const Rect r = centred(stage, w, 92.0 + last.top + last.height);
     const auto scope = modal(stage, "jobcard", "Job card", r);
     kit::Slicer left(draw_plate(stage, r, "jobcard", job.rail.job + ", " + job.rail.address));
     close_button(stage, r, "jobcard");
-    kit::label(stage, left.top(22.0, 8.0), "jobcard.gas", job.card.gas, kit::style::body_quiet);
-    if (job.card.spoken)
-        stage.paragraph(left.rest(), "“" + job.card.words + "”", kit::style::quote);
-    else
-        stage.paragraph(left.rest(), job.card.words, kit::style::body);
-    stage.add({.id = "jobcard.words",
-               .role = kit::Role::label,
-               .name = job.card.words,
-               .bounds = left.rest()});
+    kit::label(stage, left.top(22.0, 8.0), "jobcard.gas", job.card.gas + ", " + job.rail.mode,
+               kit::style::body_quiet);
+    draw_card_entries(stage, left.rest(), job.card);
 }
 
 /// "1 to 6", as far as keys follow each other; "1 to 5, X" when one was changed.
@@ -165,6 +180,26 @@ std::vector<kit::Binding> listed_keys(const kit::KeyMap& keys, std::string_view 
 
 }  // namespace
 
+void draw_card_entries(kit::Stage& stage, const Rect& r, const CardView& card) {
+    const double w = r.w - kit::ScrollList::bar_width;
+    const auto entries = card_entries(stage, card, w);
+    const double all = entries.back().top + entries.back().height;
+    kit::ScrollList list(stage, r, "jobcard.list", "What was written and said", all);
+    for (const CardEntry& e : entries) {
+        const Rect row = list.row(e.top, e.height);
+        if (list.shows(row)) {
+            stage.text_shortened({row.x, row.y, w, 18.0}, e.heading, kit::style::row_quiet);
+            stage.paragraph({row.x, row.y + 20.0, w, row.h - 20.0}, e.words, e.style);
+        }
+        stage.add({.id = e.id,
+                   .role = kit::Role::row,
+                   .name = e.name,
+                   .value = e.words,
+                   .bounds = row,
+                   .focusable = list.scrolls()});
+    }
+}
+
 Rect draw_plate(kit::Stage& stage, const Rect& r, std::string_view id, std::string_view title) {
     kit::Painter& p = stage.paint();
     p.box(stage.whole(), kit::Ink(Token::ink, 0.28));
@@ -173,6 +208,15 @@ Rect draw_plate(kit::Stage& stage, const Rect& r, std::string_view id, std::stri
     kit::Slicer left(kit::inset(r, 20.0, 14.0));
     kit::label(stage, left.top(26.0, 8.0), std::string(id) + ".title", title, kit::style::heading);
     return left.rest();
+}
+
+void close_button(kit::Stage& stage, const Rect& plate, std::string_view id) {
+    const kit::ButtonSpec spec{.id = std::string(id) + ".close",
+                               .name = "Close",
+                               .command = {"back"},
+                               .caps = stage.keys().caps("back")};
+    const double w = kit::button_width(stage, spec);
+    kit::button(stage, {plate.right() - w - 14.0, plate.y + 12.0, w, 28.0}, spec);
 }
 
 void draw_keys(kit::Stage& stage, std::string_view where) {

@@ -8,6 +8,10 @@ namespace emberpath::screens {
 /// A plate in front of everything, dimmed behind; returns its inside below the title.
 [[nodiscard]] kit::Rect draw_plate(kit::Stage& stage, const kit::Rect& r, std::string_view id,
                                    std::string_view title);
+/// At the top right of a plate: what Esc does, for the pointer.
+void close_button(kit::Stage& stage, const kit::Rect& plate, std::string_view id);
+/// What the office wrote and all that the customer said, in a list.
+void draw_card_entries(kit::Stage& stage, const kit::Rect& r, const CardView& card);
 void draw_in_front(kit::Stage& stage, const JobView& job, InFront front);
 /// All keys of a place, for any screen.
 void draw_keys(kit::Stage& stage, std::string_view where);

@@ -42,6 +42,7 @@ constexpr double text_from = 37.0;
 
 /// How much a cell says, from most to least.
 enum class Words { all, brief, none };
+using CellWords = std::vector<Words>;  // of each cell
 
 const std::string& words_of(const ServiceCell& cell, Words how) {
     static const std::string nothing_more;
@@ -50,7 +51,7 @@ const std::string& words_of(const ServiceCell& cell, Words how) {
 
 double width_of_cell(const kit::Stage& stage, const ServiceCell& cell, Words how) {
     const std::string& words = words_of(cell, how);
-    return text_from + 10.0 +
+    return text_from + 8.0 +
            std::max(stage.width(cell.name, kit::style::body_bold),
                     stage.width(words, kit::style::row));
 }
@@ -162,13 +163,40 @@ void draw_titles(kit::Stage& stage, const Rect& r, const RailView& rail, std::st
                .bounds = r});
 }
 
-Words words_that_fit(const kit::Stage& stage, const std::vector<ServiceCell>& cells, double room) {
-    for (const Words how : {Words::all, Words::brief}) {
-        double wanted = 0.0;
-        for (const ServiceCell& c : cells) wanted += width_of_cell(stage, c, how);
-        if (wanted <= room) return how;
+double width_of_cells(const kit::Stage& stage, const std::vector<ServiceCell>& cells,
+                      const CellWords& how) {
+    double w = 0.0;
+    for (std::size_t i = 0; i < cells.size(); ++i) w += width_of_cell(stage, cells[i], how[i]);
+    return w;
+}
+
+/// The cell that gives the most room when it says less; cells.size() when none gives any.
+std::size_t longest_winded(const kit::Stage& stage, const std::vector<ServiceCell>& cells,
+                           const CellWords& how) {
+    std::size_t best = cells.size();
+    double most = 0.0;
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+        const double gives = how[i] == Words::all ? width_of_cell(stage, cells[i], Words::all) -
+                                                        width_of_cell(stage, cells[i], Words::brief)
+                                                  : 0.0;
+        if (gives > most) {
+            best = i;
+            most = gives;
+        }
     }
-    return Words::none;
+    return best;
+}
+
+/// Only as many cells are brief as must be, the longest first; none says anything where that is not enough.
+CellWords words_that_fit(const kit::Stage& stage, const std::vector<ServiceCell>& cells,
+                         double room) {
+    CellWords how(cells.size(), Words::all);
+    while (width_of_cells(stage, cells, how) > room) {
+        const std::size_t next = longest_winded(stage, cells, how);
+        if (next == cells.size()) return CellWords(cells.size(), Words::none);
+        how[next] = Words::brief;
+    }
+    return how;
 }
 
 }  // namespace
@@ -188,10 +216,10 @@ void draw_rail(kit::Stage& stage, const Rect& r, const RailView& rail, Form form
     draw_titles(stage, left.left(title_w), rail, second);
     if (!compact) draw_time_controls(stage, left, rail);
     const Rect room = left.rest();
-    const Words how = words_that_fit(stage, rail.cells, room.w);
+    const CellWords how = words_that_fit(stage, rail.cells, room.w);
     std::vector<kit::Part> parts;
-    for (const ServiceCell& c : rail.cells)
-        parts.push_back({width_of_cell(stage, c, how), compact ? 1.0 : 0.0});
+    for (std::size_t i = 0; i < rail.cells.size(); ++i)
+        parts.push_back({width_of_cell(stage, rail.cells[i], how[i]), compact ? 1.0 : 0.0});
     if (!compact) {  // even cells look calmer, where there is room for them
         double widest = 0.0;
         for (const kit::Part& part : parts) widest = std::max(widest, part.fixed);
@@ -200,7 +228,8 @@ void draw_rail(kit::Stage& stage, const Rect& r, const RailView& rail, Form form
             for (kit::Part& part : parts) part.fixed = even;
     }
     const auto cells = kit::columns(room, parts);
-    for (std::size_t i = 0; i < cells.size(); ++i) draw_cell(stage, cells[i], rail.cells[i], how);
+    for (std::size_t i = 0; i < cells.size(); ++i)
+        draw_cell(stage, cells[i], rail.cells[i], how[i]);
     p.box({r.x, r.bottom() - 2.0, r.w, 2.0}, Token::ink);
 }
 

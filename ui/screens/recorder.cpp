@@ -107,6 +107,9 @@ void draw_grid(kit::Stage& stage, const Plot& plot) {
 void draw_marks(kit::Stage& stage, const Plot& plot, const std::vector<RecorderMark>& marks) {
     kit::Painter& p = stage.paint();
     LabelPlacer placer({plot.r.x - 10.0, plot.r.y - 24.0, plot.r.w + 20.0, 24.0});
+    for (const RecorderMark& m : marks)  // words keep clear of the lines of other events
+        if (m.balloon == 0)
+            placer.occupy({plot.x(m.minutes_ago) - 1.0, plot.r.y - 18.0, 2.0, 16.0});
     for (const bool balloons : {true, false})
         for (const RecorderMark& m : marks) {
             if (m.minutes_ago > plot.minutes || (m.balloon > 0) != balloons) continue;
@@ -221,7 +224,11 @@ void draw_folded_recorder(kit::Stage& stage, const Rect& r, const RecorderView& 
             stage.text_shortened({words.x, half - 1.0, words.w * 0.5, 20.0}, now.label,
                                  {kit::Face::bold, kit::type_size::body, trace_ink(now.ink)});
         const Rect spark{words.x + w + 12.0, half - 2.0, words.w - w - 18.0, 22.0};
-        if (spark.w > 24.0) draw_trace(p, {spark, recorder.minutes}, spark, lane, now);
+        const Plot small{spark, recorder.minutes};
+        const double length =
+            small.x(now.points.back().minutes_ago) - small.x(now.points.front().minutes_ago);
+        constexpr double least = 4.0;  // [px] shorter than that it is a speck that says nothing
+        if (spark.w > 24.0 && length >= least) draw_trace(p, small, spark, lane, now);
     }
     stage.use(kit::Layer::still);
 }

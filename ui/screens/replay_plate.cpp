@@ -39,7 +39,7 @@ void draw_way(kit::Painter& p, Point c, const Way& way, kit::Ink ink) {
 }  // namespace
 
 void draw_replay_plate(kit::Stage& stage, const Rect& sheet, const ReplayView& replay) {
-    stage.use(kit::Layer::over);
+    stage.use(kit::Layer::moving);  // over the drawing, under what stands in front
     const double w = std::min(sheet.w - 24.0, 620.0);
     const Rect r{sheet.centre().x - w / 2.0, sheet.y + 1.0, w, 36.0};
     const auto region = stage.region("replay", "Replay", r);

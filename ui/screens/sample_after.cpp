@@ -150,7 +150,7 @@ SettingsView sample_settings() {
 }
 
 LoadingView sample_loading() {
-    return {"Settling the house", "18 of 30 minutes before you arrive", 0.6};
+    return {"Settling the house", "18 of 30 minutes before you arrive", 0.6, true, "12 s so far"};
 }
 
 ErrorView sample_error() {

@@ -139,7 +139,8 @@ std::vector<ReadingView> sample_readings() {
          "water temperature at the shower"},
         {3, "P1", "2.76 kPa", "all burners off", "09:30", "gas pressure at the heater inlet"},
         {2, "T4", "8.9 L/min", "kitchen tap fully open", "06:10", "flow at the kitchen tap"},
-        {1, "Panel", "weak flame, 4 times", "event list", "03:30", "latest events"}};
+        {1, "Panel", "weak flame, 4 times", "heater at rest", "03:30",
+         "latest event on the service readout", "latest event"}};
 }
 
 std::vector<CauseView> sample_causes() {
@@ -219,7 +220,11 @@ JobView sample_job() {
     job.panel = {"HEAT", "50 °C", 1, false};
     job.card = {
         "natural gas",
-        "The shower goes lukewarm when somebody cooks. It was fine until the kitchen was done up."};
+        "The shower goes lukewarm when somebody cooks. It was fine until the kitchen was done up.",
+        true,
+        "Shower turns cold in the evening",
+        {{"ask about problem", "The shower goes lukewarm when somebody cooks."},
+         {"ask about changes", "It was fine until the kitchen was done up."}}};
     job.bench = sample_bench();
     job.readings = sample_readings();
     job.causes = sample_causes();

@@ -81,7 +81,7 @@ Placed place_sheet(const kit::Stage& stage, Placing placing, const JobView& job,
 }
 
 void draw_paused_plate(kit::Stage& stage, const Rect& sheet, const JobView& job) {
-    stage.use(kit::Layer::over);
+    stage.use(kit::Layer::moving);  // over the drawing, under what stands in front
     const double w = std::min(sheet.w - 60.0, 560.0);
     const Rect r{sheet.centre().x - w / 2.0, sheet.y + 1.0, w, 30.0};
     kit::Painter& p = stage.paint();

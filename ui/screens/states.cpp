@@ -57,20 +57,24 @@ void draw_loading(kit::Stage& stage, const LoadingView& view) {
     stage.use(kit::Layer::moving);
     kit::progress(stage, {column.x, column.y + 34.0, w, 20.0}, "loading.progress", view.title,
                   view.share);
-    stage.text({column.x, column.y + 62.0, w, 22.0}, view.words, kit::style::body_quiet,
+    const Rect words{inner.x + 8.0, column.y + 62.0, inner.w - 16.0, 22.0};
+    stage.text(words, view.words, kit::fitting(stage, view.words, kit::style::body_quiet, words.w),
+               kit::Align::centre);
+    stage.text({words.x, words.y + 21.0, words.w, 20.0}, view.since, kit::style::row_quiet,
                kit::Align::centre);
     stage.use(kit::Layer::still);
     stage.add({.id = "loading.words",
                .role = kit::Role::status,
                .name = view.words,
-               .bounds = {column.x, column.y + 62.0, w, 22.0}});
+               .value = view.since,
+               .bounds = words});
     if (!view.can_be_stopped) return;
     const kit::ButtonSpec back{.id = "loading.back",
                                .name = "Stop and go back",
                                .command = {"back"},
                                .caps = stage.keys().caps("back")};
     const double bw = kit::button_width(stage, back);
-    kit::button(stage, {inner.centre().x - bw / 2.0, column.y + 100.0, bw, 28.0}, back);
+    kit::button(stage, {inner.centre().x - bw / 2.0, column.y + 112.0, bw, 28.0}, back);
 }
 
 void draw_error(kit::Stage& stage, const ErrorView& view) {

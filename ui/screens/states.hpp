@@ -11,6 +11,7 @@ struct LoadingView {
     std::string words{};  // "18 of 30 minutes before you arrive"
     double share = 0.0;   // 0 to 1
     bool can_be_stopped = true;
+    std::string since{};  // "12 s so far"; empty: not worth saying
 };
 [[nodiscard]] kit::Frame loading_screen(const Setting& setting, const LoadingView& view);
 

@@ -96,17 +96,26 @@ std::string with_more_to_come(const kit::Stage& stage, std::string words, double
     return words + " …";
 }
 
+/// The largest size in which all of the words have room; the least one where none is small enough.
+kit::TextStyle style_for(const kit::Stage& stage, std::string_view words, const Rect& r,
+                         bool spoken) {
+    kit::TextStyle style = spoken ? kit::style::quote : kit::style::body;
+    while (style.size > kit::type_size::label && stage.paragraph_height(r.w, words, style) > r.h)
+        style.size -= 1.0;
+    return style;
+}
+
 /// The name of the selected thing; or, while an action that cannot be done is pointed at, what it needs.
 void draw_subtitle(kit::Stage& stage, const Rect& r, const SelectionView& s, bool part) {
     for (std::size_t i = 0; i < s.actions.size(); ++i) {
         const std::string id = "actions." + std::to_string(i + 1);
         const bool pointed_at = stage.is_focused(id) || stage.state().hovered == id;
         if (!pointed_at || s.actions[i].needs.empty()) continue;
-        stage.text_shortened(r, std::to_string(i + 1) + ": " + s.actions[i].needs,
-                             kit::style::absent);
+        const std::string words = std::to_string(i + 1) + ": " + s.actions[i].needs;
+        stage.text_shortened(r, words, kit::fitting(stage, words, kit::style::absent, r.w));
         return;
     }
-    if (!part) stage.text_shortened(r, s.name, kit::style::body);
+    if (!part) stage.text_shortened(r, s.name, kit::fitting(stage, s.name, kit::style::body, r.w));
 }
 
 }  // namespace
@@ -153,7 +162,7 @@ void draw_front_panel(kit::Stage& stage, const Rect& r, const PanelView& panel) 
 void draw_selection(kit::Stage& stage, const Rect& r, const SelectionView& s) {
     const auto region =
         stage.region("actions", s.tag.empty() ? "Actions" : "Actions at " + s.tag, r);
-    kit::Slicer left(kit::inset(r, 12.0, 3.0));
+    kit::Slicer left(kit::inset(r, 10.0, 3.0));
     const Rect title = left.top(22.0);
     if (s.tag.empty()) {
         stage.text(title, "Nothing selected", kit::style::body_bold);
@@ -170,9 +179,9 @@ void draw_selection(kit::Stage& stage, const Rect& r, const SelectionView& s) {
         return;
     }
     // A point goes by its tag, a part by its name.
-    const bool part = s.tag.front() >= 'a' && s.tag.front() <= 'z' && !s.name.empty();
-    const double w =
-        stage.text(title, part ? kit::capitalised(s.name) : s.tag, kit::style::body_bold);
+    const bool part = s.tag.front() >= 'a' && s.tag.front() <= 'z';
+    const std::string& called = part && !s.name.empty() ? s.name : s.tag;
+    const double w = stage.text(title, kit::capitalised(called), kit::style::body_bold);
     draw_subtitle(stage, {title.x + w + 10.0, title.y, title.w - w - 10.0, title.h}, s, part);
     stage.add({.id = "actions.what",
                .role = kit::Role::heading,
@@ -211,10 +220,10 @@ void draw_job_card(kit::Stage& stage, const Rect& r, const CardView& card) {
     const Rect note{title.x + w + 12.0, title.y, title.w - w - 12.0, title.h};
     if (stage.width(card.gas, kit::style::row_quiet) <= note.w)
         stage.text(note, card.gas, kit::style::row_quiet, kit::Align::end);
-    const double step = kit::line_height(kit::type_size::body);
-    const kit::TextStyle style = card.spoken ? kit::style::quote : kit::style::body;
-    const auto lines = kit::wrapped(
-        stage.metrics(), style, card.spoken ? "“" + card.words + "”" : card.words, left.rest().w);
+    const std::string words = card.spoken ? "“" + card.words + "”" : card.words;
+    const kit::TextStyle style = style_for(stage, words, left.rest(), card.spoken);
+    const double step = kit::line_height(style.size);
+    const auto lines = kit::wrapped(stage.metrics(), style, words, left.rest().w);
     const auto room = static_cast<std::size_t>(left.rest().h / step);
     Rect line{left.rest().x, left.rest().y, left.rest().w, step};
     for (std::size_t i = 0; i < lines.size() && i < room; ++i) {
@@ -237,7 +246,7 @@ void draw_title_strip(kit::Stage& stage, const Rect& r, const JobView& job) {
     const bool many = job.selection.actions.size() > 6;
     kit::Slicer left({r.x, r.y + 1.0, r.w, r.h - 1.0});
     const Rect panel = left.left(std::clamp(r.w * 0.288, 246.0, 330.0));
-    const Rect card = many ? Rect{} : left.right(std::clamp(r.w * 0.24, 206.0, 330.0));
+    const Rect card = many ? Rect{} : left.right(std::clamp(r.w * 0.225, 196.0, 330.0));
     draw_front_panel(stage, panel, job.panel);
     draw_selection(stage, left.rest(), job.selection);
     const kit::Stroke rule{.width = 1.2, .ink = Token::ink};

@@ -27,7 +27,8 @@ constexpr std::array<Field, 4> fields{{
     {write_up_field::proved, "Proved by", "readings after the remedy",
      "How you know that it is right now.", 1.0},
     {write_up_field::told, "Told the customer", "in their words",
-     "Say what was wrong, what you did and what to watch for.", 1.0},
+     "What you told the customer at the house: what was wrong, what you did, what to watch for.",
+     1.0},
 }};
 
 struct Label {
@@ -44,7 +45,12 @@ void draw_fill(kit::Stage& stage, const Rect& r, const Label& label) {
                .value = std::string(label.name)});
 }
 
-Rect draw_label(kit::Stage& stage, kit::Slicer& row, const Label& label) {
+/// Where the field stands, and the link that fills it: empty when there is none.
+struct Labelled {
+    Rect field, fill{};
+};
+
+Labelled draw_label(kit::Stage& stage, kit::Slicer& row, const Label& label) {
     Rect r = label.beside ? row.left(138.0, 12.0) : row.top(24.0, 2.0);
     const double w =
         stage.text({r.x, r.y, r.w, label.beside ? 20.0 : r.h}, label.name, kit::style::body_bold);
@@ -59,11 +65,11 @@ Rect draw_label(kit::Stage& stage, kit::Slicer& row, const Label& label) {
                .name = std::string(label.name),
                .value = std::string(label.help),
                .bounds = {r.x, r.y, r.w, 20.0}});
+    Labelled placed{row.rest()};
     if (label.fillable && label.beside && r.h >= below + 26.0)
-        draw_fill(stage, {r.x, r.y + below + 2.0, 118.0, 24.0}, label);
-    if (label.fillable && !label.beside)
-        draw_fill(stage, {r.right() - 90.0, r.y, 90.0, 24.0}, label);
-    return row.rest();
+        placed.fill = {r.x, r.y + below + 2.0, 118.0, 24.0};
+    if (label.fillable && !label.beside) placed.fill = {r.right() - 90.0, r.y, 90.0, 24.0};
+    return placed;
 }
 
 const std::string& text_of(const WriteUpView& view, const Field& field) {
@@ -83,7 +89,7 @@ void draw_fields(kit::Stage& stage, const Rect& r, const WriteUpView& view, bool
     kit::Slicer left(r);
     kit::Slicer first(left.top(beside ? 42.0 : 62.0, 10.0));
     const Rect cause =
-        draw_label(stage, first, {"form.cause", "Cause", "one you still hold", beside});
+        draw_label(stage, first, {"form.cause", "Cause", "one you still hold", beside}).field;
     kit::chooser(stage, {cause.x, cause.y, cause.w, std::min(cause.h, 36.0)},
                  {.id = "form.cause",
                   .name = "Cause",
@@ -96,8 +102,8 @@ void draw_fields(kit::Stage& stage, const Rect& r, const WriteUpView& view, bool
         kit::Slicer row(cells[i]);
         const bool fillable = std::find(view.fillable.begin(), view.fillable.end(), fields[i].id) !=
                               view.fillable.end();
-        const Rect box = draw_label(
-            stage, row, {fields[i].id, fields[i].name, fields[i].help, beside, fillable});
+        const Label label{fields[i].id, fields[i].name, fields[i].help, beside, fillable};
+        const auto [box, fill] = draw_label(stage, row, label);
         kit::text_field(stage, box,
                         {.id = fields[i].id,
                          .name = fields[i].name,
@@ -105,6 +111,8 @@ void draw_fields(kit::Stage& stage, const Rect& r, const WriteUpView& view, bool
                          .placeholder = fields[i].placeholder,
                          .many_lines = true,
                          .last_reading = last_reading(view)});
+        // After the field: Tab leads from field to field, and who types writes.
+        if (!fill.empty()) draw_fill(stage, fill, label);
     }
 }
 
@@ -184,10 +192,8 @@ void draw_reading(kit::Stage& stage, const Rect& r, const CitableReading& entry)
         stage.text({right - cited_w, first.y, cited_w, first.h}, "cited",
                    kit::with_ink(kit::style::row, Token::mark));
     stage.text_shortened({r.x + 44.0, first.y, 46.0, first.h}, reading.where, kit::style::row_bold);
-    stage.text_shortened({r.x + 94.0, first.y, right - cited_w - 8.0 - r.x - 94.0, first.h},
-                         reading.value, kit::style::row_bold);
-    stage.text_shortened({r.x + 94.0, second.y, right - r.x - 94.0, second.h}, reading.condition,
-                         kit::style::row_quiet);
+    draw_reading_words(stage, {r.x + 94.0, first.y, right - cited_w - 8.0 - r.x - 94.0, first.h},
+                       {r.x + 94.0, second.y, right - r.x - 94.0, second.h}, reading);
     kit::line(stage.paint(), {r.x + 14.0, r.bottom()}, {right, r.bottom()},
               {.width = 1.0, .ink = Token::hair});
 }
@@ -230,18 +236,8 @@ void draw_readings(kit::Stage& stage, const Rect& r, const WriteUpView& view) {
     if (room) stage.paragraph(note, words, kit::style::row_quiet);
 }
 
-void draw_cause_choice(kit::Stage& stage, const WriteUpView& view) {
-    stage.use(kit::Layer::over);
-    const kit::Size s = stage.size();
-    const double h = std::min(s.h - 40.0, 84.0 + 32.0 * static_cast<double>(view.held.size()));
-    const Rect r = kit::around({s.w / 2.0, s.h / 2.0}, std::min(440.0, s.w - 24.0), h);
-    const auto scope = stage.inside({.id = "cause",
-                                     .role = kit::Role::region,
-                                     .name = "Choose the cause",
-                                     .bounds = r,
-                                     .modal = true});
-    kit::Slicer left(draw_plate(stage, r, "cause", "What was wrong?"));
-    kit::ScrollList list(stage, left.rest(), "cause.list", "Causes you still hold",
+void draw_causes_to_choose(kit::Stage& stage, const Rect& r, const WriteUpView& view) {
+    kit::ScrollList list(stage, r, "cause.list", "Causes you still hold",
                          32.0 * static_cast<double>(view.held.size()));
     for (std::size_t i = 0; i < view.held.size(); ++i) {
         const CauseView& cause = view.held[i];
@@ -262,6 +258,21 @@ void draw_cause_choice(kit::Stage& stage, const WriteUpView& view) {
                    .focusable = true,
                    .selected = chosen});
     }
+}
+
+void draw_cause_choice(kit::Stage& stage, const WriteUpView& view) {
+    stage.use(kit::Layer::over);
+    const kit::Size s = stage.size();
+    const double h = std::min(s.h - 40.0, 84.0 + 32.0 * static_cast<double>(view.held.size()));
+    const Rect r = kit::around({s.w / 2.0, s.h / 2.0}, std::min(440.0, s.w - 24.0), h);
+    const auto scope = stage.inside({.id = "cause",
+                                     .role = kit::Role::region,
+                                     .name = "Choose the cause",
+                                     .bounds = r,
+                                     .modal = true});
+    const Rect inside = draw_plate(stage, r, "cause", "What was wrong?");
+    draw_causes_to_choose(stage, inside, view);
+    close_button(stage, r, "cause");
     stage.use(kit::Layer::still);
 }
 

@@ -65,5 +65,33 @@ TEST(WriteUp, TakesWordsFromTheRecordOnRequest) {
     EXPECT_EQ(person.node("form.told.fill"), nullptr) << "words of one's own are not written over";
 }
 
+TEST(WriteUp, LeadsByTabFromFieldToFieldBeforeItOffersTheRecord) {
+    Person person;
+    person.enter_house();
+    person.say("look at display");
+    person.say("turn off heater");
+    person.say("tell customer it is safe");
+    person.press(kit::Key::f2);
+    ASSERT_NE(person.node("form.told.fill"), nullptr);
+    person.click("form.told");
+    person.press(kit::Key::tab);
+    EXPECT_EQ(person.program.focus(), "form.told.fill");
+    person.press(kit::Key::tab, {.shift = true});
+    EXPECT_EQ(person.program.focus(), "form.told");
+}
+
+TEST(WriteUp, ShowsReadingsFromTheRecordAsBalloons) {
+    Person person;
+    person.enter_house();
+    for (const char* words : {"put on glasses", "clear flue terminal", "look at flue terminal"})
+        person.say(words);
+    person.press(kit::Key::f2);
+    person.click("form.proved.fill");
+    EXPECT_THAT(person.program.desk()->draft().proved, testing::HasSubstr("#1"));
+    EXPECT_NE(person.node("form.proved"), nullptr);
+    for (const auto& layer : person.program.last_frame().layers)
+        EXPECT_EQ(layer.as_text().find("#1"), std::string::npos) << "it is a disc with its number";
+}
+
 }  // namespace
 }  // namespace emberpath::desktop

@@ -68,9 +68,26 @@ TEST(WhatIsHeard, IsSaidWhenItChangedDuringAnAct) {
     person.say("wait 30 s");
     EXPECT_THAT(person.host.told, Contains(HasSubstr("The fan starts.")));
     EXPECT_THAT(person.host.told, Contains(HasSubstr("The burner lights.")));
+    person.say("open kitchen tap a little");
+    person.say("wait 1 min");
+    EXPECT_THAT(person.host.told, Contains(HasSubstr("The fan comes down to a lower pitch.")));
     person.say("close kitchen tap");
     person.say("wait 2 min");
     EXPECT_THAT(person.host.told, Contains(HasSubstr("The burner goes out.")));
+}
+
+TEST(WhatIsHeard, StandsBesideTheWordsThatWereNotReadYet) {
+    Person person;
+    person.enter_house();
+    person.say("open kitchen tap");
+    const auto status = [&] { return person.node("status.line")->name; };
+    const std::string done = status();
+    person.until([&] { return status() != done; }, 0.05);
+    EXPECT_THAT(status(), testing::StartsWith(done));
+    EXPECT_GT(status().size(), done.size());
+    for (int i = 0; i < 300; ++i) person.program.elapse(0.05);
+    person.say("close kitchen tap");
+    EXPECT_EQ(status().find("Water runs"), std::string::npos) << "that was read long ago";
 }
 
 TEST(AVisitThatCannotBeTakenUp, OffersToStartAfresh) {
@@ -85,6 +102,19 @@ TEST(AVisitThatCannotBeTakenUp, OffersToStartAfresh) {
     person.host.refusal.clear();
     person.click("error.way.2");
     person.wait_for(Place::job);
+}
+
+TEST(TheList, BeginsWithTheHouseThatWasLeft) {
+    MemoryHost host(worksite::test_job());
+    host.can_resume = true;
+    host.others_before = 30;
+    MemoryClipboard clipboard;
+    Program program(host, typeface(), clipboard, {});
+    (void)program.frame({1280.0, 800.0});
+    const auto& tree = program.last_frame().tree;
+    EXPECT_EQ(tree.get("start.go")->name, "Go on where you left");
+    EXPECT_TRUE(tree.get("jobs.test")->selected);
+    EXPECT_FALSE(tree.get("jobs.test")->visible.empty()) << "and it is scrolled into view";
 }
 
 TEST(StartingAfresh, AsksFirstWhileAnAttemptIsUnderWay) {

@@ -257,6 +257,77 @@ TEST(Replay, KeepsTheEyeWhereItWasAndTellsItsKeys) {
     EXPECT_THAT(all, testing::Not(HasSubstr("record the reading")));
 }
 
+TEST(Replay, ShowsWhatHungWhereAndOffersNothingToDo) {
+    Person person;
+    come_to_the_debrief(person);
+    person.type("r");
+    person.wait_for(Place::replay);
+    wait_for_replay_of(person, 1);
+    ASSERT_NE(person.node("bench.heading"), nullptr);
+    EXPECT_EQ(person.node("bench.heading")->value, "nothing connected");
+    for (const auto& text : person.program.last_frame().texts)
+        EXPECT_EQ(text.text.find("press T"), std::string::npos) << text.text;
+    EXPECT_FALSE(person.node("actions.1")->enabled);
+    person.click("bench.tool.2");
+    EXPECT_THAT(person.node("bench.heading")->value, HasSubstr("multimeter"));
+    EXPECT_EQ(person.node("bench.key.1"), nullptr) << "its keys would be acts";
+}
+
+// --- coming back ---
+
+TEST(ComingBack, FindsTheKeyboardWhereItWas) {
+    Person person;
+    person.enter_house();
+    person.press(kit::Key::tab);
+    person.press(kit::Key::tab);
+    const std::string there = person.program.focus();
+    ASSERT_NE(there, "actions.1");
+    person.press(kit::Key::f10);
+    ASSERT_EQ(person.program.place(), Place::settings);
+    person.press(kit::Key::tab);
+    person.press(kit::Key::escape);
+    EXPECT_EQ(person.program.place(), Place::job);
+    EXPECT_EQ(person.program.focus(), there) << "from the settings";
+    person.press(kit::Key::f2);
+    person.press(kit::Key::tab);
+    const std::string field = person.program.focus();
+    person.press(kit::Key::f10);
+    person.press(kit::Key::escape);
+    EXPECT_EQ(person.program.focus(), field) << "in the write-up";
+    person.press(kit::Key::f2);
+    EXPECT_EQ(person.program.focus(), there) << "from the write-up";
+}
+
+TEST(ComingBack, FindsTheListAsItWasScrolled) {
+    Person person;
+    person.press(kit::Key::f10);
+    person.press(kit::Key::escape);
+    EXPECT_EQ(person.program.focus(), "start.go");
+    person.enter_house();
+    person.type("c");
+    for (int i = 0; i < 30; ++i) person.press(kit::Key::down);
+    const std::string cause = person.program.focus();
+    const auto place = person.node(cause)->bounds;
+    person.press(kit::Key::f10);
+    person.press(kit::Key::escape);
+    EXPECT_EQ(person.program.focus(), cause);
+    EXPECT_EQ(person.node(cause)->bounds, place);
+}
+
+TEST(ComingBack, FromAReplayToTheStepOfTheDebrief) {
+    Person person;
+    come_to_the_debrief(person);
+    person.type("t");
+    const std::string row = person.program.focus();
+    ASSERT_THAT(row, testing::StartsWith("table."));
+    person.type("r");
+    person.wait_for(Place::replay);
+    EXPECT_EQ(person.program.focus(), "replay.on");
+    person.press(kit::Key::escape);
+    EXPECT_EQ(person.program.place(), Place::debrief);
+    EXPECT_EQ(person.program.focus(), row);
+}
+
 // --- changing keys ---
 
 TEST(KeySettings, RefuseAFixedKeySayWhyAndGiveAllKeysBack) {

@@ -67,7 +67,14 @@ class MemoryHost final : public Host {
         row.last = can_resume ? "left after 01:00" : "not tried";
         row.can_resume = can_resume;
         row.can_debrief = can_debrief;
-        return {{row}, {}};
+        std::vector<screens::JobRow> rows;
+        for (int i = 1; i <= others_before; ++i) {
+            rows.emplace_back();
+            rows.back().id = "other" + std::to_string(i);
+            rows.back().title = "Other " + std::to_string(i);
+        }
+        rows.push_back(row);
+        return {rows, {}};
     }
     Begun begin(const std::string&, bool assessed, Progress&) override {
         Begun begun;
@@ -150,6 +157,7 @@ class MemoryHost final : public Host {
     std::atomic<int> weighed{0};
     std::atomic<bool> hold = false;  // weighing takes as long as this is set
     int left = 0;
+    int others_before = 0;  // in the list, never tried
     std::atomic<int> previews{0};
     Solution solution;
     std::vector<screens::StepView> steps;  // of the debrief; empty: two of them

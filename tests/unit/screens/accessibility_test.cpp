@@ -28,6 +28,14 @@ TEST(EveryScreen, OffersTargetsLargeEnoughAndApart) {
     EXPECT_THAT(problems_of(kit::small_targets), IsEmpty());
 }
 
+TEST(EveryScreen, StandsOutFromItsGroundByDayAndByNight) {
+    EXPECT_THAT(problems_of(kit::faint_texts), IsEmpty());
+}
+
+TEST(EveryScreen, ScrollsByKeysToo) {
+    EXPECT_THAT(problems_of(kit::scrolled_by_pointer_only), IsEmpty());
+}
+
 TEST(EveryScreen, WritesOnlyCharactersThatItsFacesHave) {
     EXPECT_THAT(
         problems_of([](const kit::Frame& f) { return kit::missing_characters(f, typeface()); }),

@@ -16,10 +16,10 @@ struct Window {
     [[nodiscard]] kit::Size logical() const { return {width / scale, height / scale}; }
 };
 
-/// 1280x800 and 1920x1080 at every text scale.
+/// 1280x800 and 1920x1080 at every text scale, and two small windows.
 [[nodiscard]] inline std::vector<Window> every_window() {
-    std::vector<Window> windows;
-    for (const double scale : {1.0, 1.25, 1.5, 2.0})
+    std::vector<Window> windows{{800.0, 450.0, 1.0}, {640.0, 400.0, 1.0}};
+    for (const double scale : {1.0, 1.25, 1.5, 1.75, 2.0})
         for (const auto& [w, h] : {std::pair{1280.0, 800.0}, std::pair{1920.0, 1080.0}})
             windows.push_back({w, h, scale});
     return windows;
