@@ -102,7 +102,8 @@ double Workplace::with_error(Quantity quantity, double value, double repeat, boo
     }
     if (never_negative(row)) shown = std::max(0.0, shown);
     if (row.tool == Tool::manometer) shown = std::min(shown, manometer_ends_pa);
-    if (row.tool == Tool::gas_detector) shown = std::min(shown, 1.0);  // its range ends at the limit
+    if (row.tool == Tool::gas_detector)
+        shown = std::min(shown, 1.0);  // its range ends at the limit
     shown = std::round(shown / row.resolution) * row.resolution;
     return measures_co(quantity) ? std::min(shown, co_over_range) : shown;
 }
