@@ -46,7 +46,8 @@ Script draw(const std::string& tap) {
     return {"open " + tap, "wait 2 min", "measure temperature at " + tap};
 }
 
-/// By the groups of the trade: gas, cylinders, air and flue, water, sensors, controller, electricity, combined, use.
+/// By the groups of the trade: gas, cylinders, air and flue, water, controller, electricity, use. Those of
+/// flame, sensors and combined causes do not both seem to work and bite in the shipped jobs.
 std::vector<ShortCut> short_cuts() {
     const Script bath = draw("bath tap"), kitchen = draw("kitchen tap");
     const Script up{"raise supply regulator", "raise supply regulator"};
@@ -82,9 +83,6 @@ std::vector<ShortCut> short_cuts() {
          "spillage_left"},
         {"LimiterBridgedOverScale", "rowan", kitchen, Script{"close kitchen tap"} + bridge, warm,
          hot, hotter, "bridged"},
-        {"SettingTurnedDownForASensorThatReadsLow", "fennel", bath,
-         Script{"set temperature to 40 °C", "wait 2 min", "measure temperature at bath tap"}, warm,
-         celsius + 40.0, celsius + 49.0, "scald_left"},
         {"LimiterBridgedOverAWrongSetting", "marigold", kitchen,
          Script{"close kitchen tap"} + bridge, warm, hot, hotter, "bridged"},
         {"LeftAsHotAsItIsLiked",
@@ -100,7 +98,6 @@ std::vector<ShortCut> short_cuts() {
                 "press reset"} +
              kitchen,
          warm, hot, hotter, "no_safety_switch"},
-        {"SomebodysBridgeLeftAsFound", "thistle", {}, kitchen, warm, hot, hotter, "bridged"},
         {"HeaterTurnedUpForATiredTemperingValve", "osier", bath,
          Script{"set temperature to 60 °C"} + again, warm, celsius + 45.0, hotter, "set_hot"},
     };
