@@ -232,6 +232,13 @@ TEST_F(House, SafetySwitchIsNotTimedThroughAnEarthThatIsMissing) {
     EXPECT_EQ(last_value(*attempt_), static_cast<double>(board_all_on));
 }
 
+TEST_F(House, OutletWithoutASafetySwitchHasNoneToTime) {
+    begin(test_job());
+    act({"use outlet without safety switch", "unplug heater",
+         "time safety switch at five times rated current"});
+    EXPECT_THAT(last_line(*attempt_), HasSubstr("It does not open within 500 ms"));
+}
+
 TEST_F(House, ChafedLeadBlowsTheFuseAgainWhenOnlyTheFuseIsNew) {
     begin(Cause::valve_lead_chafed);
     act({"open kitchen tap", "wait 10 min", "look at display"});
