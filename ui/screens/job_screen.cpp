@@ -79,7 +79,9 @@ void draw_wide(kit::Stage& stage, const JobView& job, Form form) {
     const std::array hints{
         KeyHint{"go to", "go to a point"},
         KeyHint{"other sheet", job.sheet == SheetShown::house ? "heater" : "house"},
-        KeyHint{"job card", "job card"}, KeyHint{"pause", job.rail.paused ? "run" : "pause"},
+        KeyHint{"job card", "job card"},
+        job.rail.time_is_up ? KeyHint{"write-up", "write-up"}
+                            : KeyHint{"pause", job.rail.paused ? "run" : "pause"},
         KeyHint{"help", "all keys"}};
     static const std::array replay_hints{
         KeyHint{"step back", "step back"}, KeyHint{"step on", "step on"},

@@ -42,6 +42,22 @@ TEST(Pointer, ReachesTheOtherSheetTheJobCardAndTheKeysAtTheFootOfTheScreen) {
     EXPECT_NE(person.node("goto.name"), nullptr);
 }
 
+TEST(Foot, OffersToRunOnOnlyWhileTimeIsLeft) {
+    worksite::Job job = worksite::test_job();
+    job.time_allowed_s = 600.0;
+    Person person(job);
+    person.click("start.assessed");
+    person.click("start.go");
+    person.wait_for(Place::job);
+    ASSERT_NE(person.node("status.pause"), nullptr);
+    person.click("status.pause");
+    EXPECT_EQ(person.node("status.pause")->name, "run");
+    person.say("wait 11 min");
+    EXPECT_EQ(person.node("status.pause"), nullptr);
+    person.click("status.write-up");
+    EXPECT_EQ(person.program.place(), Place::write_up);
+}
+
 TEST(Pointer, ReachesTheOtherSheetAndAllThatWasSaidInASmallWindow) {
     Person person(worksite::test_job(), {640.0, 400.0});
     person.enter_house();
