@@ -160,6 +160,7 @@ Decision find_by_everything(Hands& hands) {
         }
         hands.manometer_away();
     }
+    hands.look_round();
     return decide(hands, Belief(hands.visit()));
 }
 
