@@ -11,8 +11,6 @@ using faults::Cause;
 using faults::CauseInfo;
 using worksite::Quantity;
 
-constexpr std::size_t most_rows = 8;
-
 constexpr std::string_view opening = R"(# Causes and readings
 
 <!-- Made by tests/laws/cause_matrix_test.cpp; EMBERPATH_REGENERATE=1 rewrites it. -->
@@ -25,8 +23,8 @@ needs something more (two cylinders, an open flue, a tempering valve, a night, w
 read in a house that has it, against a sound house of the same kind. A reading has moved when it is three
 instrument scales from the sound house (scale^2 = error of the instrument^2 + what the model may be off by^2; the
 table of instruments is in scoring.md). Arrows give the direction, the figure in brackets the distance in scales;
-a dot means not moved. At most eight readings of each cause, the ones that moved furthest, on the occasion where
-they did. Severities are the least, the middle and the greatest of the symptomatic range.
+a dot means not moved. Every reading that moves stands once, on the occasion where it moves furthest, and those that
+move furthest come first. Severities are the least, the middle and the greatest of the symptomatic range.
 
 )";
 
@@ -98,8 +96,6 @@ std::string table_of(const Column& column) {
         shown.size() > 1
             ? "| reading | when | sound | least | middle | greatest |\n|---|---|---|---|---|---|\n"
             : "| reading | when | sound | with the cause |\n|---|---|---|---|\n";
-    const std::size_t more = lines.size() > most_rows ? lines.size() - most_rows : 0;
-    lines.resize(lines.size() - more);
     for (const Line& line : lines) {
         const auto quantity = static_cast<Quantity>(line.quantity);
         text += "| " + std::string(worksite::info(quantity).title) + " | " +
@@ -108,7 +104,6 @@ std::string table_of(const Column& column) {
         for (const Findings& one : shown) text += " " + cell(line, one, healthy) + " |";
         text += "\n";
     }
-    if (more > 0) text += "\nand " + std::to_string(more) + " more.\n";
     return text;
 }
 
