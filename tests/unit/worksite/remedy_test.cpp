@@ -25,6 +25,9 @@ std::vector<Cause> every_cause() {
     return all;
 }
 
+const std::vector<std::string> to_the_readout{"plug in heater", "switch power on", "wait 10 s",
+                                              "open service readout"};
+
 class EachCause : public testing::TestWithParam<Cause> {};
 
 TEST_P(EachCause, IsCuredByItsRemedyAndByNoOther) {
@@ -39,16 +42,33 @@ TEST_P(EachCause, IsCuredByItsRemedyAndByNoOther) {
     for (std::size_t r = 0; r < faults::remedy_count; ++r) {
         const auto remedy = static_cast<Remedy>(r);
         if (remedy == what.remedy) continue;
+        if (remedy == Remedy::correct_settings) continue;  // at the lit panel: the next test
         if (remedy == Remedy::change_cylinder && !what.cylinder_only) continue;
         ASSERT_EQ(play(attempt, {sentence_of(remedy, job.site.gas)}), "");
         EXPECT_TRUE(same(attempt.truth().heater.parameters, faulty)) << r;
         EXPECT_EQ(attempt.truth().remaining.size(), 1U);
     }
+    if (what.remedy == Remedy::correct_settings) ASSERT_EQ(play(attempt, to_the_readout), "");
     ASSERT_EQ(play(attempt, {sentence_of(what.remedy, job.site.gas)}), "");
     EXPECT_EQ(attempt.log().back().remedy, static_cast<int>(what.remedy));
     EXPECT_TRUE(attempt.truth().remaining.empty());
     const auto& after = works_at_once(what.remedy) ? job.healthy : faulty;
     EXPECT_TRUE(same(attempt.truth().heater.parameters, after));
+}
+
+TEST_P(EachCause, IsCuredByStoringSettingsOnlyWhereTheyAreWrong) {
+    const auto& what = faults::info(GetParam());
+    const std::vector faults{fault(what.cause, what.greatest_severity)};
+    const Job job = what.cylinder_only ? cylinder_job(faults) : test_job(faults);
+    Attempt attempt(job, 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"switch power off", "unplug heater", "take cover off"}), "");
+    const bool wrong = what.remedy == Remedy::correct_settings;
+    if (!play(attempt, to_the_readout).empty()) {
+        EXPECT_FALSE(wrong) << "the panel is dark: nothing can be stored";
+        return;
+    }
+    ASSERT_EQ(play(attempt, {"correct installer settings"}), "");
+    EXPECT_EQ(attempt.truth().remaining.empty(), wrong);
 }
 
 INSTANTIATE_TEST_SUITE_P(Causes, EachCause, testing::ValuesIn(every_cause()), [](const auto& i) {
