@@ -48,7 +48,9 @@ TEST_P(EachCause, IsCuredByItsRemedyAndByNoOther) {
         EXPECT_TRUE(same(attempt.truth().heater.parameters, faulty)) << r;
         EXPECT_EQ(attempt.truth().remaining.size(), 1U);
     }
-    if (what.remedy == Remedy::correct_settings) ASSERT_EQ(play(attempt, to_the_readout), "");
+    if (what.remedy == Remedy::correct_settings) {
+        ASSERT_EQ(play(attempt, to_the_readout), "");
+    }
     ASSERT_EQ(play(attempt, {sentence_of(what.remedy, job.site.gas)}), "");
     EXPECT_EQ(attempt.log().back().remedy, static_cast<int>(what.remedy));
     EXPECT_TRUE(attempt.truth().remaining.empty());
