@@ -94,7 +94,10 @@ screens::ServiceCell service_cell(const Known& known, const std::vector<views::S
     made.short_words = checked ? brief(*state) : "Unknown";
     const bool off = checked && (state->starts_with("shut") || state->starts_with("switched off") ||
                                  state->starts_with("unplugged"));
-    made.mark = !checked ? StateMark::unknown : off ? StateMark::off : StateMark::on;
+    // What the tester found stands in the log, and is for the trainee to read: no mark vouches for it.
+    const bool tested =
+        made.id == "power" && checked && state->starts_with("tested") && !known.sight.panel_lit;
+    made.mark = !checked || tested ? StateMark::unknown : off ? StateMark::off : StateMark::on;
     const bool live_and_open = made.id == "power" && known.sight.panel_lit && !known.sight.cover_on;
     if (!live_and_open) return made;
     made.words = "On, cover off";

@@ -15,7 +15,7 @@ void Program::begin_job(const std::string& job, bool resume) {
     const bool assessed = choose_.assessed;
     start_work<Begun>(
         resume ? "Taking the attempt up again" : "Settling the house",
-        resume ? "Doing again what you had done." : "Its last half hour before you arrive.",
+        resume ? "Doing again what you had done." : "What happened in the house before you came.",
         [this, job, resume, assessed](Progress& progress) {
             return resume ? host_.resume(job, progress) : host_.begin(job, assessed, progress);
         },

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/unit/desktop/memory_host.hpp"
+#include "ui/desktop/job_fill.hpp"
 
 namespace emberpath::desktop {
 namespace {
@@ -84,6 +85,28 @@ TEST(Rail, NeverShortensALeakTestToALeak) {
     person.say("leak test with fluid");
     EXPECT_EQ(person.node("rail.gas")->value, "Leak tested");
     for (const auto& text : person.program.last_frame().texts) EXPECT_NE(text.text, "Leak");
+}
+
+TEST(Rail, NeverMarksThePowerAsOnAfterATestForDeadWhileThePanelIsDark) {
+    const views::JobCard card;
+    const std::vector<views::Suspect> suspects;
+    const std::deque<worksite::TrailPoint> trail;
+    const Preferences preferences;
+    const std::vector<Thing> things;
+    const std::vector<Offer> offers;
+    worksite::Sight sight;
+    sight.panel_lit = false;
+    worksite::LogEntry entry;
+    entry.words = "test for dead";
+    const std::vector<worksite::LogEntry> log{entry};
+    const Known known{card, suspects, log, sight, trail, 0, 0.0, preferences, things, offers};
+    bool found = false;
+    for (const auto& cell : cells_of(known)) {
+        if (cell.id != "power") continue;
+        found = true;
+        EXPECT_EQ(cell.mark, screens::StateMark::unknown);
+    }
+    EXPECT_TRUE(found);
 }
 
 TEST(Rail, SaysThatTheFlueTerminalWasClearedUntilItIsLookedAtAgain) {
