@@ -75,6 +75,7 @@ class Hands {
     void restart();
     void manometer_to(const std::string& point);
     void readout(const std::string& sentence);
+    void wake_readout();
     void installer_settings();
     void ohms(const std::string& sensor);
     void analyse();

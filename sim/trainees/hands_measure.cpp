@@ -189,12 +189,17 @@ void Hands::readout(const std::string& sentence) {
     say(sentence);
 }
 
-// The slide switch that frees them is behind the cover; the readout needs the mains.
+// The readout needs the mains, and after it the panel takes a while.
+void Hands::wake_readout() {
+    power_back();
+    say("wait 10 s");
+    say("open service readout");
+}
+
+// The slide switch that frees them is behind the cover.
 void Hands::installer_settings() {
     open_up();
-    power_back();
-    say("wait 10 s");  // the panel wakes
-    say("open service readout");
+    wake_readout();
     say("read installer settings");
     mode_ = 0;
 }

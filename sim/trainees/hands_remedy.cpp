@@ -42,11 +42,7 @@ void Hands::remedy(Remedy remedy) {
         if (cover_off_) close_up();
         if (info.reach == faults::Reach::outside && info.touches_flame) isolate();
     }
-    if (remedy == Remedy::correct_settings) {  // at the panel, which needs the mains
-        power_back();
-        say("wait 10 s");
-        say("open service readout");
-    }
+    if (remedy == Remedy::correct_settings) wake_readout();  // they are stored at the panel
     if (info.needs_glasses && !glasses_) say("put on glasses");
     if (info.joint != faults::GasJoint::none) {
         if (care_.leak_test) say("leak test with fluid");
