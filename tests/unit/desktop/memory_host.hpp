@@ -235,6 +235,12 @@ class Person {
         press(kit::Key::enter);
         wait_for(Place::job);
     }
+    /// The same in assessed mode.
+    void enter_assessed() {
+        click("start.assessed");
+        click("start.go");
+        wait_for(Place::job);
+    }
     void leave_house() {
         press(kit::Key::escape);
         click("question.yes");

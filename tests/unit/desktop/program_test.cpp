@@ -239,9 +239,7 @@ TEST(Coached, PutsAnUnsafeActInFrontUntilItIsRead) {
 
 TEST(Assessed, StatesNoJudgement) {
     Person person;
-    person.click("start.assessed");
-    person.click("start.go");
-    person.wait_for(Place::job);
+    person.enter_assessed();
     person.say("open test point inlet");
     EXPECT_EQ(person.node("notice.words"), nullptr);
 }
@@ -250,9 +248,7 @@ TEST(Assessed, EndsAtTheTimeAllowedAndLeavesTheWriteUp) {
     worksite::Job job = worksite::test_job();
     job.time_allowed_s = 600.0;
     Person person(job);
-    person.click("start.assessed");
-    person.click("start.go");
-    person.wait_for(Place::job);
+    person.enter_assessed();
     EXPECT_THAT(person.node("rail.clock")->value, HasSubstr("of 10 min"));
     person.say("wait 9 min");
     ASSERT_EQ(person.node("sheet.paused"), nullptr);

@@ -47,9 +47,7 @@ TEST(Foot, OffersToRunOnOnlyWhileTimeIsLeft) {
     worksite::Job job = worksite::test_job();
     job.time_allowed_s = 600.0;
     Person person(job);
-    person.click("start.assessed");
-    person.click("start.go");
-    person.wait_for(Place::job);
+    person.enter_assessed();
     ASSERT_NE(person.node("status.pause"), nullptr);
     person.click("status.pause");
     EXPECT_EQ(person.node("status.pause")->name, "run");
@@ -149,9 +147,7 @@ TEST(WriteUp, SaysInCoachedModeThatTheCustomerWasNotToldYet) {
 
 TEST(WriteUp, StatesInAssessedModeOnlyWhatIsEmpty) {
     Person person;
-    person.click("start.assessed");
-    person.click("start.go");
-    person.wait_for(Place::job);
+    person.enter_assessed();
     person.press(kit::Key::f2);
     EXPECT_THAT(person.node("form.hint")->name, HasSubstr("Still empty: the cause"));
     EXPECT_EQ(person.node("form.hint")->name.find("Nothing was told"), std::string::npos);
