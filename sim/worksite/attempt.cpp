@@ -40,7 +40,7 @@ std::variant<Act, ActRefusal> understand(const Workplace& place, std::string_vie
     auto parsed = parse_act(sentence, place.job);
     if (const auto* act = std::get_if<Act>(&parsed)) {
         if (place.time_is_up() && row_of(*act).kind != LogEntry::Kind::write)
-            return ActRefusal{"The time allowed is up: write up what was found, and hand in."};
+            return ActRefusal{"The time allowed is up."};
         for (auto obstacle :
              {doing_of(act->verb).obstacle(place, *act), battery_refuses(place, *act)})
             if (!obstacle.empty()) return ActRefusal{std::move(obstacle)};

@@ -158,6 +158,7 @@ def main(program):
         score = desk.until(lambda: desk.find("Score", "reading"), "the debrief", 200)
         print(f"score{score.rest}")
         assert "Safety gates met" in score.rest, desk.text()
+        assert "nothing stands against it" in score.rest, score.rest
         desk.key("Escape")
         desk.tab_to("Debrief of last time")
         desk.key("Return")

@@ -26,6 +26,14 @@ constexpr Window windows[] = {{1280.0, 800.0, 1.0},
                               {1280.0, 800.0, 1.25},
                               {1920.0, 1080.0, 2.0}};
 
+/// Texts that are cut where not even the thing they stand in has the whole.
+std::vector<std::string> words_lost(const kit::Frame& frame) {
+    std::vector<std::string> lost;
+    for (const auto& cut : kit::cut_texts(frame))
+        if (!cut.whole) lost.push_back(cut.text + " in " + cut.place);
+    return lost;
+}
+
 struct Check {
     const char* name;
     std::function<std::vector<std::string>(const kit::Frame&)> problems;
@@ -37,6 +45,8 @@ const std::vector<Check>& checks() {
         {"room", kit::crowded_texts},
         {"targets", kit::small_targets},
         {"contrast", kit::faint_texts},
+        {"scrolling", kit::scrolled_by_pointer_only},
+        {"cut words", words_lost},
         {"characters",
          [](const kit::Frame& frame) {
              return kit::missing_characters(frame, Player::typeface());

@@ -7,8 +7,9 @@
 namespace emberpath::app {
 
 RecordedVisit::RecordedVisit(const worksite::Job& job, std::unique_ptr<worksite::Attempt> attempt,
-                             records::Writer writer)
-    : attempt_(std::move(attempt)),
+                             records::Writer writer, std::unique_ptr<worksite::Follower> follower)
+    : follower_(std::move(follower)),
+      attempt_(std::move(attempt)),
       writer_(std::move(writer)),
       card_(views::job_card(job, attempt_->mode())),
       suspects_(views::suspects(job)) {}

@@ -10,8 +10,9 @@ namespace emberpath::app {
 
 class RecordedVisit final : public views::Visit {
   public:
+    /// `follower`: one that the attempt was made with.
     RecordedVisit(const worksite::Job& job, std::unique_ptr<worksite::Attempt> attempt,
-                  records::Writer writer);
+                  records::Writer writer, std::unique_ptr<worksite::Follower> follower = nullptr);
     /// Writes the result of the last act, when a power cut came between the act and its result.
     void finish_act(const worksite::LogEntry& entry);
     /// Writes the scores; the record is complete then.
@@ -24,6 +25,7 @@ class RecordedVisit final : public views::Visit {
     [[nodiscard]] const std::vector<views::Suspect>& suspects() const override { return suspects_; }
 
   private:
+    std::unique_ptr<worksite::Follower> follower_;  // outlives the attempt
     std::unique_ptr<worksite::Attempt> attempt_;
     records::Writer writer_;
     views::JobCard card_;

@@ -4,6 +4,8 @@
 
 #include "ui/app/program_log.hpp"
 #include "ui/app/safe_file.hpp"
+#include "ui/app/tick_count.hpp"
+#include "ui/app/weighing.hpp"
 #include "ui/app/window_list.hpp"
 #include "ui/debrief/report.hpp"
 #include "ui/desktop/author_fill.hpp"
@@ -16,6 +18,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::uint64_t usual_seed = 1;
+constexpr double tick_s = 0.1;
 
 /// Runs a piece of work; what goes wrong becomes words, never an exception across threads.
 template <class Result, class WorkIt>
@@ -32,8 +35,10 @@ Result guarded(const std::string& title, WorkIt work) {
 /// Nothing is done in a house that is only looked at; its record is somebody else's.
 class ReplayedVisit final : public views::Visit {
   public:
-    ReplayedVisit(const worksite::Job& job, std::unique_ptr<worksite::Attempt> attempt)
-        : attempt_(std::move(attempt)),
+    ReplayedVisit(const worksite::Job& job, std::unique_ptr<worksite::Attempt> attempt,
+                  std::unique_ptr<worksite::Follower> follower)
+        : follower_(std::move(follower)),
+          attempt_(std::move(attempt)),
           card_(views::job_card(job, attempt_->mode())),
           suspects_(views::suspects(job)) {}
     views::Done perform(std::string_view) override { return {{}, "This is a replay."}; }
@@ -43,6 +48,7 @@ class ReplayedVisit final : public views::Visit {
     [[nodiscard]] const std::vector<views::Suspect>& suspects() const override { return suspects_; }
 
   private:
+    std::unique_ptr<worksite::Follower> follower_;  // outlives the attempt
     std::unique_ptr<worksite::Attempt> attempt_;
     views::JobCard card_;
     std::vector<views::Suspect> suspects_;
@@ -130,15 +136,18 @@ desktop::Begun WindowHost::begin(const std::string& job, bool assessed,
         header.scenario_hash = now.loaded.hash;
         header.seed = usual_seed;
         header.mode = assessed ? worksite::Mode::assessed : worksite::Mode::coached;
-        auto attempt =
-            std::make_unique<worksite::Attempt>(now.loaded.job, header.seed, header.mode);
+        auto count = std::make_unique<TickCount>(progress, now.loaded.job.site.arrival_s);
+        auto attempt = std::make_unique<worksite::Attempt>(now.loaded.job, header.seed, header.mode,
+                                                           count.get());
+        count->reached();
         attempt->keep_trail();
         if (progress.abandoned) return desktop::Begun{};
         const fs::path folder = context_.places.state / "records";
         fs::create_directories(folder);
         now.record = free_record_name(folder, now.job.file.stem().string());
-        auto visit = std::make_unique<RecordedVisit>(now.loaded.job, std::move(attempt),
-                                                     records::Writer(now.record, header));
+        auto visit =
+            std::make_unique<RecordedVisit>(now.loaded.job, std::move(attempt),
+                                            records::Writer(now.record, header), std::move(count));
         log_event("window: work " + now.job.name + ", record " + now.record.string());
         now.visit = visit.get();
         now_ = std::move(now);
@@ -182,10 +191,11 @@ desktop::Begun WindowHost::resume(const std::string& job, desktop::Progress&) {
 desktop::Explained WindowHost::explain(desktop::Progress& progress) {
     return guarded<desktop::Explained>("The attempt cannot be weighed", [&] {
         if (!now_) throw BadInput("There is no attempt.");
-        progress.share = 0.1;
         const auto record = records::read(now_->record);
-        const auto assessment = records::assess(record, now_->loaded.job);
-        progress.share = 0.8;
+        progress.minutes = now_->loaded.job.site.arrival_s / 60.0;
+        const auto assessment = weigh(record, now_->loaded.job, [&progress](double share) {
+            progress.share = share < 1.0 ? share : -1.0;  // what is left cannot be counted
+        });
         if (now_->visit != nullptr) now_->visit->close(assessment);
         now_->visit = nullptr;
         desktop::Explained explained;
@@ -206,11 +216,9 @@ desktop::Explained WindowHost::reopen(const std::string& job, desktop::Progress&
         if (!record.good())
             throw BadInput(diagnostics::to_text(record.problems, "the debrief cannot be opened"));
         now.loaded.job = records::job_of(record, now.loaded.job);
-        progress.share = 0.1;
         auto verified =
             records::verify(record, now.loaded.job, now.loaded.hash, records::Extent::the_visit);
         if (!verified.agrees || !verified.assessment) throw BadInput(verified.text);
-        progress.share = 0.9;
         desktop::Explained explained;
         explained.view = desktop::debrief_view(record, now.loaded.job, *verified.assessment);
         if (!progress.abandoned) now_ = std::move(now);
@@ -218,19 +226,27 @@ desktop::Explained WindowHost::reopen(const std::string& job, desktop::Progress&
     });
 }
 
-desktop::Begun WindowHost::replay(std::size_t acts, desktop::Progress&) {
+desktop::Begun WindowHost::replay(std::size_t acts, desktop::Progress& progress) {
     return guarded<desktop::Begun>("This step cannot be replayed", [&] {
         if (!now_) throw BadInput("There is no attempt.");
         const auto record = records::read(now_->record);
+        const double until_s =
+            acts == 0 || record.acts.empty()
+                ? now_->loaded.job.site.arrival_s
+                : tick_s * static_cast<double>(
+                               record.acts[std::min(acts, record.acts.size()) - 1].end_tick);
+        auto count = std::make_unique<TickCount>(progress, until_s);
         auto attempt = std::make_unique<worksite::Attempt>(now_->loaded.job, record.header.seed,
-                                                           record.header.mode);
+                                                           record.header.mode, count.get());
         attempt->keep_trail();
         for (std::size_t i = 0; i < acts && i < record.acts.size(); ++i) {
             attempt->run(std::max<std::int64_t>(0, record.acts[i].tick - attempt->tick()));
             attempt->perform(record.acts[i].sentence);
         }
+        count->reached();
         desktop::Begun begun;
-        begun.visit = std::make_unique<ReplayedVisit>(now_->loaded.job, std::move(attempt));
+        begun.visit =
+            std::make_unique<ReplayedVisit>(now_->loaded.job, std::move(attempt), std::move(count));
         return begun;
     });
 }

@@ -72,7 +72,7 @@ void add_faults(screens::AuthorView& view, const worksite::Job& job,
         view.facts.emplace_back("Severity", units::fixed(fault.severity, 2));
         view.facts.emplace_back("Set right by", causes[index].remedy);
         if (!view.fault_tag.empty()) continue;
-        view.fault_words = "fault set here: " + causes[index].title;
+        view.fault_words = "set right here: " + causes[index].title;
         std::string remedy = causes[index].remedy_word;
         std::replace(remedy.begin(), remedy.end(), '_', ' ');
         for (const Offer& offer : offers)
@@ -106,8 +106,8 @@ void add_checks(screens::AuthorView& view, const worksite::Job& job) {
                            moved > 0 || job.faults.empty()});
     for (const std::string& doubt : scenario::doubts_about(job))
         view.checks.push_back({"Worth another look", doubt, false});
-    view.checks.push_back({"Bad habits are rated apart",
-                           "emberpath rate JOB lets simulated trainees play it.", true});
+    view.checks.push_back({"Are bad habits rated apart?",
+                           "emberpath rate JOB lets simulated trainees play it.", true, true});
 }
 
 screens::JobView house_of(const worksite::Job& job, const std::vector<Thing>& things,

@@ -125,7 +125,7 @@ void add_services(screens::DebriefView& view, const Source& from) {
                            {"switch power off", "unplug heater"},
                            {"switch power on", "plug in heater"},
                            "off"},
-                          {"Cover", "", 'i', {"take cover off"}, {"refit cover"}, "off"}};
+                          {"Cover", "on", 'i', {"take cover off"}, {"refit cover"}, "off"}};
     for (const Lane& lane : lanes) {
         screens::ServiceLane made{lane.name, lane.rest, lane.ink, {}};
         bool off = false;
@@ -180,11 +180,7 @@ void add_outcome(screens::DebriefView& view, const Source& from) {
                               area.reason, !debrief.gates_met && area.word == "safe work"});
 }
 
-std::vector<std::string> from_third_on(const std::vector<std::string>& lines) {
-    return {lines.begin() + std::min<std::ptrdiff_t>(2, std::ssize(lines)), lines.end()};
-}
-
-/// What the printed debrief says besides: the strip above has room for two lines of the outcome.
+/// What the printed debrief says besides, and in full what the strip above may have to cut.
 void add_sections(screens::DebriefView& view, const Source& from) {
     const auto& debrief = from.debrief;
     std::vector<std::string> unsafe;
@@ -192,14 +188,11 @@ void add_sections(screens::DebriefView& view, const Source& from) {
         unsafe.push_back(act.time + " " + act.act + ": " + act.text);
     std::vector<std::string> short_way;
     if (!debrief.reference.empty()) short_way.push_back(debrief.reference);
-    view.sections = {{"What came of it", from_third_on(debrief.outcome)},
-                     {"Unsafe acts", std::move(unsafe)},
-                     {"How near to harm", debrief.doses},
-                     {"The day after", debrief.day_after},
-                     {"What cost most", debrief.moments},
-                     {"A short way", std::move(short_way)},
-                     {"Left open", debrief.open},
-                     {"What this cannot tell", debrief.limits}};
+    view.sections = {
+        {"What came of it", debrief.outcome}, {"Unsafe acts", std::move(unsafe)},
+        {"How near to harm", debrief.doses},  {"The day after", debrief.day_after},
+        {"What cost most", debrief.moments},  {"A short way", std::move(short_way)},
+        {"Left open", debrief.open},          {"What this cannot tell", debrief.limits}};
 }
 
 /// "2.31 kPa" without its unit, which stands beside the trainee's own reading.

@@ -21,7 +21,8 @@ namespace emberpath::desktop {
 
 /// How far a piece of work is, told by the worker; asked to stop by the window.
 struct Progress {
-    std::atomic<double> share{0.0};
+    std::atomic<double> share{-1.0};   // 0 to 1; below 0: cannot be told
+    std::atomic<double> minutes{0.0};  // simulated time that the whole is counted in
     std::atomic<bool> abandoned{false};
 };
 

@@ -21,11 +21,13 @@ int next_speed(int speed) {
 }  // namespace
 
 bool JobDesk::obey_time(const kit::Command& c) {
-    if (c.name == "pause") {
+    constexpr std::array of_time{"pause", "speed", "wait", "choose wait", "wait for"};
+    const bool about_time = std::find(of_time.begin(), of_time.end(), c.name) != of_time.end();
+    if (about_time && visit_.attempt().time_is_up()) {
+        say("The time allowed is up.");
+    } else if (c.name == "pause") {
         paused_ = only_look_.empty() ? !paused_ : true;
-        say(visit_.attempt().time_is_up() ? "The time allowed is up."
-            : paused_                     ? "Time stands still."
-                                          : "Time runs.");
+        say(paused_ ? "Time stands still." : "Time runs.");
     } else if (c.name == "speed") {
         speed_ = c.argument.empty()   ? next_speed(speed_)
                  : c.argument == "5"  ? 5

@@ -81,9 +81,14 @@ screens::SelectionView JobDesk::selection() const {
 std::vector<screens::FoundView> JobDesk::found(const kit::State& state) const {
     const auto editor = state.editors.find("goto.name");
     const std::string said = editor == state.editors.end() ? "" : editor->second.text();
-    return found_for(said, {things_, offers_, ready_sentences(), [this](const std::string& words) {
-                                return visit_.attempt().check(words).text.empty();
-                            }});
+    const auto& attempt = visit_.attempt();
+    return found_for(
+        said, {things_, offers_, ready_sentences(),
+               [&attempt](const std::string& words) { return attempt.check(words).text.empty(); },
+               [&attempt](const std::string& words) {
+                   const double seconds = attempt.seconds_for(words);
+                   return seconds > 0.0 ? views::cost_text(seconds) : "";
+               }});
 }
 
 std::vector<std::string> JobDesk::ready_sentences() const {

@@ -25,18 +25,38 @@ double ago(const Known& known, std::int64_t tick) {
     return static_cast<double>(known.tick - tick) / ticks_per_minute;
 }
 
-/// One quantity over the last minutes; empty when it was on no glass.
+bool stands_now(const Known& known, Quantity quantity) {
+    return std::any_of(known.sight.figures.begin(), known.sight.figures.end(),
+                       [&](const auto& figure) { return figure.quantity == quantity; });
+}
+
+/// One quantity over the last minutes as `read` takes it from a moment at which `seen` was on a glass; empty
+/// when it never was. Where it was out of sight for a while the line has a gap.
+template <class Read>
+std::vector<screens::TracePoint> points_of(const Known& known, Quantity seen, double minutes,
+                                           Read read) {
+    constexpr std::int64_t between_points_ticks = 10;  // of a trail that goes on
+    std::vector<screens::TracePoint> points;
+    std::int64_t last = 0;
+    for (const auto& point : known.trail) {
+        const double minutes_ago = ago(known, point.tick);
+        if (minutes_ago > minutes || !value_in(point, seen)) continue;
+        const bool after_gap = !points.empty() && point.tick - last > between_points_ticks;
+        points.push_back({minutes_ago, read(point), after_gap});
+        last = point.tick;
+    }
+    return points;
+}
+
 screens::TraceView trace_of(const Known& known, Quantity quantity, char ink, double minutes) {
     screens::TraceView trace;
     trace.ink = ink;
-    for (const auto& point : known.trail) {
-        const double minutes_ago = ago(known, point.tick);
-        const auto value = value_in(point, quantity);
-        if (!value || minutes_ago > minutes) continue;
-        const Figure figure = figure_of(quantity, *value, known.preferences.kilopascal);
-        trace.points.push_back({minutes_ago, figure.number});
-        trace.label = figure.digits;
-    }
+    Figure figure;
+    trace.points = points_of(known, quantity, minutes, [&](const worksite::TrailPoint& point) {
+        figure = figure_of(quantity, *value_in(point, quantity), known.preferences.kilopascal);
+        return figure.number;
+    });
+    if (stands_now(known, quantity)) trace.label = figure.digits;
     return trace;
 }
 
@@ -62,11 +82,13 @@ screens::LaneView temperature_lane(const Known& known, double minutes) {
     screens::TraceView set;
     set.set_point = true;
     set.ink = 'i';
-    for (const auto& point : known.trail)
-        if (value_in(point, Quantity::readout_outlet) && ago(known, point.tick) <= minutes)
-            set.points.push_back({ago(known, point.tick), point.set_point_k - zero_celsius_k});
-    set.label = std::to_string(std::lround(set.points.back().value)) + " set";
-    outlet.label += " out";
+    set.points = points_of(
+        known, Quantity::readout_outlet, minutes,
+        [](const worksite::TrailPoint& point) { return point.set_point_k - zero_celsius_k; });
+    if (!outlet.label.empty()) {
+        set.label = std::to_string(std::lround(set.points.back().value)) + " set";
+        outlet.label += " out";
+    }
     lane.traces = {std::move(set), std::move(outlet)};
     fit(lane, 50.0, 10.0);
     return lane;

@@ -4,6 +4,7 @@
 
 #include "sim/units/units.hpp"
 #include "ui/desktop/figures.hpp"
+#include "ui/desktop/found_safe.hpp"
 #include "ui/desktop/job_fill.hpp"
 #include "ui/kit/text.hpp"
 #include "ui/views/services.hpp"
@@ -82,8 +83,8 @@ std::string brief(const std::string& state) {
     return kit::capitalised(state.substr(0, state.find_first_of(" ,")));
 }
 
-screens::ServiceCell service_cell(const Known& known, const std::vector<views::ServiceRow>& rows,
-                                  const Cell& cell) {
+/// As the trainee's hands and eyes left it; what was found out beyond that is added by others.
+screens::ServiceCell service_cell(const std::vector<views::ServiceRow>& rows, const Cell& cell) {
     screens::ServiceCell made;
     made.id = cell.id;
     made.name = cell.name;
@@ -94,16 +95,35 @@ screens::ServiceCell service_cell(const Known& known, const std::vector<views::S
     made.short_words = checked ? brief(*state) : "Unknown";
     const bool off = checked && (state->starts_with("shut") || state->starts_with("switched off") ||
                                  state->starts_with("unplugged"));
-    // What the tester found stands in the log, and is for the trainee to read: no mark vouches for it.
-    const bool tested =
-        made.id == "power" && checked && state->starts_with("tested") && !known.sight.panel_lit;
-    made.mark = !checked || tested ? StateMark::unknown : off ? StateMark::off : StateMark::on;
-    const bool live_and_open = made.id == "power" && known.sight.panel_lit && !known.sight.cover_on;
-    if (!live_and_open) return made;
-    made.words = "On, cover off";
-    made.short_words = "On, open";
-    made.mark = known.card.mode == "coached" ? StateMark::hazard : StateMark::on;
+    made.mark = !checked ? StateMark::unknown : off ? StateMark::off : StateMark::on;
     return made;
+}
+
+/// A smell of gas is the house's own warning, in both modes.
+screens::ServiceCell gas_cell(const Known& known, screens::ServiceCell cell) {
+    if (!gas_is_smelt(known)) return cell;
+    cell.words = cell.mark == StateMark::unknown ? "Smell of gas" : cell.words + ", smell of gas";
+    cell.short_words = "Smell";
+    cell.mark = StateMark::hazard;
+    return cell;
+}
+
+screens::ServiceCell power_cell(const Known& known, screens::ServiceCell cell) {
+    if (known.sight.panel_lit && !known.sight.cover_on) {
+        cell.words = "On, cover off";
+        cell.short_words = "On, open";
+        cell.mark = known.card.mode == "coached" ? StateMark::hazard : StateMark::on;
+        return cell;
+    }
+    if (known.sight.panel_lit) return cell;
+    if (power_is_proved_dead(known)) {
+        cell.words = "Proved dead";
+        cell.short_words = "Dead";
+        cell.mark = StateMark::proved;
+    } else if (cell.words.starts_with("Tested")) {
+        cell.mark = StateMark::unknown;  // what the tester found is for the trainee to read
+    }
+    return cell;
 }
 
 /// The last words that a look at something gave; empty before the first.
@@ -174,7 +194,12 @@ std::vector<screens::ServiceCell> cells_of(const Known& known) {
     for (const auto& entry : known.log) words.push_back({entry.words, ""});
     const auto rows = views::services(words);
     std::vector<screens::ServiceCell> cells;
-    for (const Cell& cell : service_cells) cells.push_back(service_cell(known, rows, cell));
+    for (const Cell& cell : service_cells) {
+        auto made = service_cell(rows, cell);
+        if (made.id == "gas") made = gas_cell(known, std::move(made));
+        if (made.id == "power") made = power_cell(known, std::move(made));
+        cells.push_back(std::move(made));
+    }
     cells.push_back(looked_at("flue", "Flue", "flue terminal", flue_words(known)));
     cells.push_back(air_cell(known));
     cells.push_back(you_cell(known));

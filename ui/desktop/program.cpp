@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cmath>
 
 namespace emberpath::desktop {
 
@@ -179,7 +180,13 @@ screens::LoadingView Program::loading_view() const {
     const std::string since = work_->waited_s < worth_saying_s
                                   ? ""
                                   : std::to_string(static_cast<int>(work_->waited_s)) + " s so far";
-    return {work_->title, work_->words, work_->progress->share.load(), !work_->to_the_end, since};
+    const double share = work_->progress->share, minutes = work_->progress->minutes;
+    const bool counts = share >= 0.0 && minutes > 0.0 && !work_->counted.empty();
+    const auto whole = [](double number) { return std::to_string(std::lround(number)); };
+    const std::string words =
+        counts ? whole(std::floor(share * minutes)) + " of " + whole(minutes) + " " + work_->counted
+               : work_->words;
+    return {work_->title, words, share, !work_->to_the_end, since};
 }
 
 /// With what was in front of it put away.

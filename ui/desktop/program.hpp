@@ -51,6 +51,8 @@ class Program {
         std::shared_ptr<Progress> progress;
         std::function<void()> finish;
         std::string title, words;
+        std::string
+            counted{};  // "minutes before you arrive": what the minutes are, once they count
         double waited_s = 0.0;
         Place from = Place::choose;
         bool quiet = false;       // nobody waits for it; other work puts it away

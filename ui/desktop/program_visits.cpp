@@ -27,6 +27,7 @@ void Program::begin_job(const std::string& job, bool resume) {
             // Handed in, and not weighed before the program ended.
             if (place_ == Place::job && desk_->over()) visit_ended();
         });
+    work_->counted = "minutes before you arrive.";
 }
 
 void Program::enter(Begun begun, bool replayed) {
@@ -95,6 +96,7 @@ void Program::explain() {
             show_debrief(explained);
         });
     work_->to_the_end = true;
+    work_->counted = "minutes before you came, in houses with every other cause.";
 }
 
 void Program::show_debrief(Explained& explained) {
@@ -122,6 +124,7 @@ void Program::replay_step() {
         "Going back in time", "The visit up to this step.",
         [this, acts](Progress& progress) { return host_.replay(acts, progress); },
         [this](Begun& begun) { enter(std::move(begun), true); });
+    work_->counted = "minutes up to this step.";
 }
 
 void Program::preview() {

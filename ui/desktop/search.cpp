@@ -30,14 +30,21 @@ std::vector<std::string> words_of(const std::string& text) {
 FoundView row_of(const Thing& thing) {
     const auto& p = thing.point;
     const bool part = p.shape == screens::PointShape::part;
-    return {part ? "" : p.tag, part && p.tag != p.name ? p.tag + ": " + p.name : p.name, p.tag,
-            "select", p.tag};
+    return {part ? "" : p.tag,
+            part && p.tag != p.name ? p.tag + ": " + p.name : p.name,
+            p.tag,
+            "select",
+            p.tag,
+            ""};
 }
 
-FoundView row_of(const Offer& offer) {
-    return {"", kit::capitalised(offer.sentence) + (offer.open ? " …" : ""),
-            std::string(suggested_act) + offer.sentence, offer.open ? "say" : "act",
-            offer.sentence};
+FoundView row_of(const Offer& offer, const Searched& in) {
+    return {"",
+            kit::capitalised(offer.sentence) + (offer.open ? " …" : ""),
+            std::string(suggested_act) + offer.sentence,
+            offer.open ? "say" : "act",
+            offer.sentence,
+            offer.open ? "" : in.cost_of(offer.sentence)};
 }
 
 bool holds(const std::string& sentence, const std::vector<std::string>& words) {
@@ -65,7 +72,7 @@ void add_acts(std::vector<FoundView>& rows, const std::string& said, const Searc
     for (const Offer& offer : in.offers) {
         if (offer.sentence == said && !offer.open) continue;  // it is there already
         if (listed < most_acts_found && holds(lower(offer.sentence), words)) {
-            rows.push_back(row_of(offer));
+            rows.push_back(row_of(offer, in));
             ++listed;
         }
     }
@@ -79,11 +86,11 @@ std::vector<FoundView> found_for(const std::string& typed, const Searched& in) {
     add_things(rows, said, in.things);
     const bool named = !rows.empty() && lower(rows.front().argument) == said;
     if (!named && said.find(' ') != std::string::npos && in.can_be_done(typed))
-        rows.insert(rows.begin(), {"", "Do it: " + typed, "act", "act", typed});
+        rows.insert(rows.begin(), {"", "Do it: " + typed, "act", "act", typed, in.cost_of(typed)});
     for (const std::string& sentence : in.ready)
         if (said.size() > 3 && lower(sentence).starts_with(said) && lower(sentence) != said)
             rows.push_back({"", kit::capitalised(sentence), std::string(suggested_act) + sentence,
-                            "act", sentence});
+                            "act", sentence, in.cost_of(sentence)});
     add_acts(rows, said, in);
     return rows;
 }

@@ -21,7 +21,8 @@ struct Searched {
     const std::vector<Offer>& offers;
     std::vector<std::string>
         ready;  // whole sentences in the trainee's words, offered where they fit
-    std::function<bool(const std::string&)> can_be_done;  // an act in words, now
+    std::function<bool(const std::string&)> can_be_done;     // an act in words, now
+    std::function<std::string(const std::string&)> cost_of;  // "10 s"; empty: it takes no time
 };
 /// The exact thing or act first, then things that begin with it, then acts that hold its words.
 [[nodiscard]] std::vector<screens::FoundView> found_for(const std::string& typed,

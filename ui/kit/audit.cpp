@@ -170,10 +170,23 @@ std::vector<std::string> missing_characters(const Frame& frame, const TextMetric
     return problems;
 }
 
-std::vector<std::string> shortened_texts(const Frame& frame) {
-    std::vector<std::string> found;
-    for (const TextBox& t : frame.texts)
-        if (t.shortened) found.push_back(t.text);
+std::vector<CutText> cut_texts(const Frame& frame) {
+    std::vector<CutText> found;
+    for (const TextBox& t : frame.texts) {
+        if (!t.shortened || t.visible.empty()) continue;
+        CutText cut{t.text, "", false};
+        const std::string begins = t.text.substr(0, t.text.rfind("…"));
+        for (const Node& node : frame.tree.nodes()) {
+            if (!node.visible.contains(t.visible.centre())) continue;
+            bool whole = false;
+            for (const std::string* words : {&node.name, &node.value, &node.hint})
+                whole = whole || with_minus(*words).find(begins) != std::string::npos;
+            if (cut.whole && !whole) continue;
+            cut.place = node.id;
+            cut.whole = whole;
+        }
+        found.push_back(std::move(cut));
+    }
     return found;
 }
 

@@ -25,7 +25,13 @@ namespace emberpath::kit {
                                                           const TextMetrics& metrics);
 /// Texts whose contrast with what is painted behind them is under 4.5 by day or by night.
 [[nodiscard]] std::vector<std::string> faint_texts(const Frame& frame);
-/// Texts cut with "…".
-[[nodiscard]] std::vector<std::string> shortened_texts(const Frame& frame);
+/// A text that was cut with "…".
+struct CutText {
+    std::string text;   // as it is drawn
+    std::string place;  // id of the thing it stands in
+    bool whole =
+        false;  // that thing's name, value or hint begins so and goes on: the whole can be had
+};
+[[nodiscard]] std::vector<CutText> cut_texts(const Frame& frame);
 
 }  // namespace emberpath::kit

@@ -112,7 +112,12 @@ void button(Stage& stage, const Rect& r, const ButtonSpec& spec) {
         return;
     }
     Slicer inner(r);
-    draw_caps(stage, inner, spec);
+    ButtonSpec drawn = spec;  // a name matters more than its key, which the help has too
+    if (stage.width(spec.name, {style.face, type_size::label, {}}) +
+            key_cap_width(stage, spec.caps) >
+        r.w - 2.0 * pad - 8.0)
+        drawn.caps.clear();
+    draw_caps(stage, inner, drawn);
     if (!spec.cost.empty() && spec.hint.empty()) {
         const TextStyle quiet =
             with_ink(style::label, spec.primary ? Ink(Token::paper) : Ink(Token::ink2));

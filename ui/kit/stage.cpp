@@ -65,12 +65,14 @@ double Stage::draw_line(const Rect& box, std::string_view utf8, const TextStyle&
     return w;
 }
 
-double Stage::text(const Rect& box, std::string_view utf8, const TextStyle& style, Align align) {
+double Stage::text(const Rect& box, std::string_view text, const TextStyle& style, Align align) {
+    const std::string utf8 = written(text, style);
     const double spare = align == Align::start ? 0.0 : box.w - width(utf8, style);
     return draw_line(box, utf8, style, box.x + (align == Align::centre ? spare / 2.0 : spare));
 }
 
-double Stage::text_shortened(const Rect& box, std::string_view utf8, const TextStyle& style) {
+double Stage::text_shortened(const Rect& box, std::string_view text, const TextStyle& style) {
+    const std::string utf8 = written(text, style);
     const std::string shown = shortened(metrics_, style, utf8, box.w);
     const double w = draw_line(box, shown, style, box.x);
     if (w > 0.0) frame_.texts.back().shortened = shown != utf8;
@@ -78,13 +80,14 @@ double Stage::text_shortened(const Rect& box, std::string_view utf8, const TextS
 }
 
 double Stage::paragraph_height(double w, std::string_view utf8, const TextStyle& style) const {
-    return static_cast<double>(wrapped(metrics_, style, utf8, w).size()) * line_height(style.size);
+    return static_cast<double>(wrapped(metrics_, style, written(utf8, style), w).size()) *
+           line_height(style.size);
 }
 
 double Stage::paragraph(const Rect& box, std::string_view utf8, const TextStyle& style) {
     const double step = line_height(style.size);
     double y = box.y;
-    for (const std::string& line : wrapped(metrics_, style, utf8, box.w)) {
+    for (const std::string& line : wrapped(metrics_, style, written(utf8, style), box.w)) {
         draw_line({box.x, y, box.w, step}, line, style, box.x);
         y += step;
     }

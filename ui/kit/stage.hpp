@@ -102,6 +102,11 @@ class Stage {
     /// Nothing of it is cut off by more than half a pixel.
     [[nodiscard]] bool shows_whole(const Rect& r) const;
 
+    /// Words and numbers, with the minus sign where one is meant; segments of a glass have a short stroke.
+    [[nodiscard]] static std::string written(std::string_view utf8, const TextStyle& style) {
+        const bool segments = style.face == Face::seven || style.face == Face::fourteen;
+        return segments ? std::string(utf8) : with_minus(utf8);
+    }
     /// One line, upright centred in the box by its capitals. Returns the width drawn.
     double text(const Rect& box, std::string_view utf8, const TextStyle& style,
                 Align align = Align::start);
@@ -113,7 +118,7 @@ class Stage {
     [[nodiscard]] double paragraph_height(double w, std::string_view utf8,
                                           const TextStyle& style) const;
     [[nodiscard]] double width(std::string_view utf8, const TextStyle& style) const {
-        return width_of(metrics_, style, utf8);
+        return width_of(metrics_, style, written(utf8, style));
     }
 
     /// Draws the focus ring and gives the frame away.

@@ -131,6 +131,21 @@ std::string shortened(const TextMetrics& metrics, const TextStyle& style, std::s
     return encode(kept) + "…";
 }
 
+std::string with_minus(std::string_view text) {
+    constexpr std::string_view minus = "\u2212";
+    std::string shown;
+    shown.reserve(text.size() + minus.size());
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const bool begins = i == 0 || text[i - 1] == ' ' || text[i - 1] == '(';
+        const bool number = i + 1 < text.size() && text[i + 1] >= '0' && text[i + 1] <= '9';
+        if (text[i] == '-' && begins && number)
+            shown += minus;
+        else
+            shown += text[i];
+    }
+    return shown;
+}
+
 std::string capitalised(std::string text) {
     if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
         text.front() = static_cast<char>(text.front() - 'a' + 'A');

@@ -59,6 +59,9 @@ class TextMetrics {
 /// The text with a capital to begin with, where it begins with a small letter of the alphabet.
 [[nodiscard]] std::string capitalised(std::string text);
 
+/// With the minus sign where a hyphen stands before a number: "-79.5 Pa" becomes "−79.5 Pa".
+[[nodiscard]] std::string with_minus(std::string_view text);
+
 /// Lines no wider than `width`, broken at spaces; a word that is wider is broken between letters. A newline
 /// always breaks.
 [[nodiscard]] std::vector<std::string> wrapped(const TextMetrics& metrics, const TextStyle& style,

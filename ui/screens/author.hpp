@@ -21,6 +21,7 @@ struct PreviewLine {
 struct CheckView {
     std::string title{}, words{};
     bool good = true;
+    bool asks = false;  // nothing was found out: it says how to
 };
 
 /// How many readings tell two causes apart at least; 0: none found.
@@ -36,7 +37,7 @@ struct AuthorView {
     std::string customer{};
     JobView house{};            // for the drawing
     std::string fault_tag{};    // point or part where the fault sits
-    std::string fault_words{};  // "fault set here: bore 20 to 15 mm"
+    std::string fault_words{};  // "set right here: gas pipe too small"
     std::vector<PreviewColumn> columns{};
     std::vector<PreviewLine> lines{};
     std::vector<CheckView> checks{};

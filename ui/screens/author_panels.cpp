@@ -58,8 +58,9 @@ void draw_pairs(kit::Stage& stage, const Rect& r, const AuthorView& view) {
 constexpr double path_head = 34.0, path_row = 22.0;
 
 void draw_check(kit::Stage& stage, const Rect& row, const CheckView& c) {
-    kit::draw_mark(stage.paint(), {row.x + 11.0, row.y + 12.0},
-                   c.good ? kit::Mark::tick : kit::Mark::hazard, c.good ? 9.0 : 8.0);
+    if (!c.asks)
+        kit::draw_mark(stage.paint(), {row.x + 11.0, row.y + 12.0},
+                       c.good ? kit::Mark::tick : kit::Mark::hazard, c.good ? 9.0 : 8.0);
     stage.text_shortened(
         {row.x + 28.0, row.y + 2.0, row.w - 30.0, 20.0}, c.title,
         c.good ? kit::style::row_bold : kit::with_ink(kit::style::row_bold, Token::danger));
@@ -109,7 +110,10 @@ void draw_check_list(kit::Stage& stage, const Rect& r, const AuthorView& view) {
         stage.add({.id = "checks." + std::to_string(i),
                    .role = kit::Role::row,
                    .name = c.title,
-                   .value = std::string(c.good ? "good" : "open") + ", " + c.words,
+                   .value = std::string(c.asks   ? ""
+                                        : c.good ? "good, "
+                                                 : "open, ") +
+                            c.words,
                    .bounds = row,
                    .focusable = true});
     }

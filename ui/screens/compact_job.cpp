@@ -123,6 +123,8 @@ std::vector<kit::ButtonSpec> foot_buttons(const kit::Stage& stage, const JobView
                                         .name = "Write-up",
                                         .command = {"write-up"},
                                         .shortcut = evidence ? "" : "write-up"}};
+    if (job.rail.time_is_up)  // no time is left to stop, to hurry or to wait for
+        specs = {specs.front(), specs.back()};
     if (job.replay) specs = {{.id = "foot.debrief", .name = "Debrief", .command = {"back"}}};
     specs.push_back({.id = "foot.help", .name = "Keys", .command = {"help"}});
     for (kit::ButtonSpec& spec : specs) spec.caps = stage.caps(spec.command.name);

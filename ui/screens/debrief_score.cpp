@@ -120,7 +120,9 @@ void draw_outcome(kit::Stage& stage, const Rect& r, const DebriefView& view) {
         stage.text_shortened({c.x, mid, c.w, 18.0}, second,
                              kit::fitting(stage, second, kit::style::row_quiet, c.w));
     };
-    lines(left.left(narrow ? 84.0 : 112.0), view.job, "Debrief", kit::style::heading);
+    const double job_w = stage.width(view.job, kit::style::heading) + 10.0;
+    lines(left.left(std::max(narrow ? 84.0 : 112.0, job_w)), view.job, "Debrief",
+          kit::style::heading);
     const std::size_t n = view.unsafe.empty() ? 1 : 2;
     // By content, so that both can be read; what is still too long is cut.
     const double first_w = std::max(stage.width(view.outcome, kit::style::body_bold),

@@ -142,7 +142,7 @@ void draw_legend(const Chart& c) {
 
 void draw_left(const Chart& c) {
     kit::Painter& p = c.stage.paint();
-    row_name(c, c.left, "Causes left", "of " + std::to_string(c.view.causes));
+    row_name(c, c.left, "Remedies left", "of " + std::to_string(c.view.causes));
     const Path allowed = staircase(c, &LeftView::by_evidence), held = staircase(c, &LeftView::held);
     if (!allowed.empty()) {
         Path area = allowed;

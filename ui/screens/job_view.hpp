@@ -74,6 +74,7 @@ struct FoundView {
     std::string name{};  // "gas pressure at the heater inlet"
     std::string id{};    // unique in the list
     std::string command{}, argument{};
+    std::string cost{};  // of an act: "10 s"
 };
 
 /// A row on an instrument's glass.
@@ -144,9 +145,10 @@ struct CauseView {
 
 struct TracePoint {
     double minutes_ago = 0.0, value = 0.0;
+    bool after_gap = false;  // nothing was seen between the point before and this one
 };
 struct TraceView {
-    std::string label{};  // "38.4 T2"
+    std::string label{};  // "38.4 T2", as it stands now; empty: it is not to be seen now
     char ink = 'h';       // h hot, c cold, g gas, p power, f flue, i ink
     std::vector<TracePoint> points{};
     bool set_point = false;  // drawn dashed

@@ -73,13 +73,16 @@ void draw_go_to(kit::Stage& stage, const JobView& job) {
         const FoundView& v = job.found[i];
         const Rect row = list.row(28.0 * static_cast<double>(i), 28.0);
         if (list.shows(row)) {
+            const Rect cost{row.right() - 62.0, row.y, 54.0, row.h};
+            const double w = cost.x - row.x - 52.0 - 8.0 + (v.cost.empty() ? cost.w : 0.0);
             stage.text({row.x + 6.0, row.y, 44.0, row.h}, v.tag, kit::style::body_bold);
-            stage.text_shortened({row.x + 52.0, row.y, row.w - 58.0, row.h}, v.name,
-                                 kit::style::body);
+            stage.text_shortened({row.x + 52.0, row.y, w, row.h}, v.name, kit::style::body);
+            stage.text(cost, v.cost, kit::style::row_quiet, kit::Align::end);
         }
         stage.add({.id = "goto." + v.id,
                    .role = kit::Role::row,
                    .name = v.tag.empty() ? v.name : v.tag + " " + v.name,
+                   .value = v.cost,
                    .bounds = row,
                    .command = {v.command, v.argument},
                    .focusable = true});
@@ -158,12 +161,13 @@ std::string from_to(const std::string& listed, const std::string& next) {
     return (goes_on ? listed.substr(0, to) : listed) + " to " + next;
 }
 
-/// All actions and doubled keys in one line each.
+/// All actions in one line, and keys that do the very same.
 std::vector<kit::Binding> listed_keys(const kit::KeyMap& keys, std::string_view where) {
     std::vector<kit::Binding> listed;
     for (kit::Binding b : keys.at(where)) {
         const bool action = b.command.starts_with("action.");
-        const bool again = !listed.empty() && listed.back().command == b.command;
+        const bool again =
+            !listed.empty() && listed.back().command == b.command && listed.back().words == b.words;
         const bool further =
             action && !listed.empty() && listed.back().command.starts_with("action.");
         if (further)

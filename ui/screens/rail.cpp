@@ -125,6 +125,12 @@ void draw_time_controls(kit::Stage& stage, kit::Slicer& left, const RailView& ra
         kit::button(stage, {box.x, mid - 14.0, box.w, 28.0}, back);
         return;
     }
+    if (rail.time_is_up) {  // no time is left to stop, to hurry or to wait for
+        const std::string words = "Time is up";
+        const Rect box = left.right(stage.width(words, kit::style::body_bold), 12.0);
+        stage.text({box.x, mid - 14.0, box.w, 28.0}, words, kit::style::body_bold);
+        return;
+    }
     const std::string wait = "Wait " + rail.wait;
     const Rect waits_box = left.right(24.0, 2.0);
     const Rect wait_box = left.right(stage.width(wait, kit::style::body) + 20.0, 6.0);

@@ -14,6 +14,7 @@ using kit::Point;
 using kit::Rect;
 using kit::Token;
 
+constexpr const char* not_seen_now = "not seen now";
 constexpr double names_w = 124.0, values_w = 104.0;
 
 struct Plot {
@@ -36,21 +37,29 @@ double y_in(const Rect& lane, const LaneView& view, double value) {
     return inner.bottom() - std::clamp(share, 0.0, 1.0) * inner.h;
 }
 
+/// What was seen, and no line over a gap; something seen for a moment only is a short stroke.
 void draw_trace(kit::Painter& p, const Plot& plot, const Rect& lane, const LaneView& view,
                 const TraceView& trace) {
-    Path path;
-    for (const TracePoint& t : trace.points)
-        path.push_back({plot.x(t.minutes_ago), y_in(lane, view, t.value)});
     kit::Stroke how{.width = trace.set_point ? 1.3 : 1.8, .ink = trace_ink(trace.ink)};
     if (trace.set_point) how.dash = {7.0, 4.0};
-    p.stroke(path, how);
+    Path path;
+    const auto lift_pen = [&] {
+        if (path.size() == 1) path.push_back({path.front().x + 1.5, path.front().y});
+        if (!path.empty()) p.stroke(path, how);
+        path.clear();
+    };
+    for (const TracePoint& t : trace.points) {
+        if (t.after_gap) lift_pen();
+        path.push_back({plot.x(t.minutes_ago), y_in(lane, view, t.value)});
+    }
+    lift_pen();
 }
 
 /// What each trace reads now, at the right end: near its line, moved apart where they would touch.
 void draw_values(kit::Stage& stage, const Rect& lane, const LaneView& view, double x) {
     double lowest = lane.y - 4.0;
     for (const TraceView& trace : view.traces) {
-        if (trace.points.empty()) continue;
+        if (trace.points.empty() || trace.label.empty()) continue;
         const double wanted = y_in(lane, view, trace.points.back().value) - 8.0;
         const double y = std::max(lowest, std::min(wanted, lane.bottom() - 15.0));
         stage.text({x + 10.0, y, values_w - 12.0, 16.0}, trace.label,
@@ -132,8 +141,10 @@ void draw_marks(kit::Stage& stage, const Plot& plot, const std::vector<RecorderM
 
 std::string spoken(const LaneView& lane) {
     std::string text;
-    for (const TraceView& t : lane.traces) text += (text.empty() ? "" : ", ") + t.label;
-    return text.empty() ? "not connected" : text + " " + lane.unit;
+    for (const TraceView& t : lane.traces)
+        if (!t.label.empty()) text += (text.empty() ? "" : ", ") + t.label;
+    if (!text.empty()) return text + " " + lane.unit;
+    return lane.traces.empty() ? "not connected" : not_seen_now;
 }
 
 void add_lane_node(kit::Stage& stage, const Rect& r, const LaneView& lane) {
@@ -220,9 +231,12 @@ void draw_folded_recorder(kit::Stage& stage, const Rect& r, const RecorderView& 
             continue;
         }
         const TraceView& now = lane.traces.back();
-        const double w =
-            stage.text_shortened({words.x, half - 1.0, words.w * 0.5, 20.0}, now.label,
-                                 {kit::Face::bold, kit::type_size::body, trace_ink(now.ink)});
+        const kit::TextStyle style =
+            now.label.empty()
+                ? kit::style::absent
+                : kit::TextStyle{kit::Face::bold, kit::type_size::body, trace_ink(now.ink)};
+        const double w = stage.text_shortened({words.x, half - 1.0, words.w * 0.5, 20.0},
+                                              now.label.empty() ? not_seen_now : now.label, style);
         const Rect spark{words.x + w + 12.0, half - 2.0, words.w - w - 18.0, 22.0};
         const Plot small{spark, recorder.minutes};
         const double length =

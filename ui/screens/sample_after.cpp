@@ -182,7 +182,7 @@ AuthorView sample_author() {
         "The shower goes lukewarm when somebody cooks. It was fine until the kitchen was done up.";
     v.house = sample_arrival();
     v.fault_tag = "gas valve at heater";
-    v.fault_words = "fault set here: pipe too small";
+    v.fault_words = "set right here: pipe too small";
     v.columns = {{"standby"}, {"low draw"}, {"full draw"}};
     v.lines = {
         {"P1",

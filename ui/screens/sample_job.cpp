@@ -99,15 +99,15 @@ void close_cover(SiteView& site) {
 
 RailView sample_rail() {
     RailView rail{.job = "Sample job", .address = "8 Tanager Court", .mode = "coached"};
-    rail.cells = {{"gas", "Gas", "On at meter", "On", StateMark::on},
-                  {"water", "Water", "On", "On", StateMark::on},
+    rail.cells = {{"gas", "Gas", "Open at the meter", "Open", StateMark::on},
+                  {"water", "Water", "Open at the heater", "Open", StateMark::on},
                   {"power", "Power", "On, cover off", "On, open", StateMark::hazard},
                   {"flue", "Flue", "Not checked", "Unknown", StateMark::unknown},
-                  {"air", "Room air", "CO 0 ppm", "0 ppm", StateMark::proved},
-                  {"you", "You", "Glasses, gloves", "Ready", StateMark::proved}};
+                  {"air", "Room air", "CO 0 ppm", "0 ppm", StateMark::on},
+                  {"you", "You", "Glasses, gloves", "Both on", StateMark::on}};
     rail.wait = "30 s";
-    rail.clock = "09:41:27";
-    rail.on_site = "21 min here";
+    rail.clock = "20:41";
+    rail.on_site = "coached";
     return rail;
 }
 
@@ -124,7 +124,8 @@ std::vector<ToolView> sample_tools() {
 
 BenchView sample_bench() {
     InstrumentView in_hand{.name = "manometer", .place = "on P1", .rows = {{"", "1.84", "kPa"}}};
-    in_hand.keys = {{"Zero", "zero manometer"}, {"Hold", "clear hold"}, {"Unit", "unit"}};
+    in_hand.keys = {
+        {"Zero", "zero manometer"}, {"Clear", "clear hold"}, {"Take off", "take manometer off"}};
     in_hand.has_scale = true;
     in_hand.scale = {0.0, 4.0, 1.84};
     return {sample_tools(), in_hand};
@@ -193,8 +194,8 @@ RecorderView sample_recorder() {
          {},
          {{"1.84", 'g', steps({{8.0, 2.76}, {7.6, 2.31}, {1.5, 1.84}}, 0.1)}},
          1.0},
-        {"Fan", "rev/min", 0.0, 4000.0, {}, {}, 1.0},
-        {"Firing rate", "kW", 0.0, 30.0, {}, {}, 1.0}};
+        {"Fan", "rpm", 0.0, 5000.0, {}, {}, 1.0},
+        {"Firing rate", "MJ/h", 0.0, 150.0, {}, {}, 1.0}};
     recorder.marks = {{5.1, 5, ""}, {0.6, 6, ""}, {1.5, 0, "cooktop on"}};
     return recorder;
 }
@@ -205,8 +206,8 @@ SelectionView sample_selection() {
             {{"Read now", "read manometer", "10 s"},
              {"Read highest", "read manometer highest", "10 s"},
              {"Read lowest", "read manometer lowest", "10 s"},
-             {"Take hose off", "take manometer off", "20 s"},
-             {"Close test point", "close test point inlet", "20 s", "hose first"}}};
+             {"Take manometer off", "take manometer off", "20 s"},
+             {"Close test point", "close test point inlet", "20 s", "needs the manometer off"}}};
 }
 
 }  // namespace
@@ -234,8 +235,10 @@ JobView sample_job() {
     job.sample = true;
     for (const PointView& p : job.site.points) {
         const bool part = p.shape == PointShape::part;
-        job.found.push_back({part ? "" : p.tag, p.name, p.tag, "select", p.tag});
+        job.found.push_back({part ? "" : p.tag, p.name, p.tag, "select", p.tag, ""});
     }
+    job.found.insert(job.found.begin(),
+                     {"", "Do it: open shower fully", "act", "act", "open shower fully", "5 s"});
     job.notice_title = "That was not safe";
     job.notice = "The inlet test point was opened with the gas on. Better: shut the gas first.";
     return job;
@@ -248,8 +251,8 @@ JobView sample_arrival() {
         cell.words = "Not checked";
         cell.short_words = "Unknown";
     }
-    job.rail.clock = "09:20:06";
-    job.rail.on_site = "0 min here";
+    job.rail.clock = "00:06";
+    job.rail.on_site = "coached";
     close_cover(job.site);
     job.site.flow = {};
     for (PointView& p : job.site.points) {
@@ -298,14 +301,16 @@ JobView sample_cottage() {
         "A1",
         "flue gas",
         {{"Read now", "read analyser", "10 s"}, {"Take probe out", "take probe out", "10 s"}}};
-    job.bench.in_hand = {.name = "flue gas analyser",
-                         .place = "in the flue",
-                         .rows = {{"O₂", "7.9", "%"},
-                                  {"CO₂", "8.6", "%"},
-                                  {"CO", "41", "ppm"},
-                                  {"Temp", "148", "°C"}},
-                         .note = "still moving, 12 s",
-                         .keys = {{"Hold", "clear hold"}}};
+    job.bench.in_hand = {
+        .name = "flue gas analyser",
+        .place = "in the flue",
+        .rows = {{"O₂", "7.9", "%"},
+                 {"CO₂", "8.6", "%"},
+                 {"CO", "41", "ppm"},
+                 {"Temp", "148", "°C"}},
+        .note = "still moving, 12 s",
+        .keys = {
+            {"On", "switch on analyser"}, {"Out", "take probe out"}, {"Room", "read room air"}}};
     for (ToolView& tool : job.bench.tools) {
         tool.in_hand = tool.icon == ToolIcon::analyser;
         tool.busy = tool.in_hand ? "in the flue" : "";

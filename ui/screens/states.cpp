@@ -55,8 +55,9 @@ void draw_loading(kit::Stage& stage, const LoadingView& view) {
     const Rect column{inner.centre().x - w / 2.0, mid - 60.0, w, 160.0};
     stage.text({column.x, column.y, w, 26.0}, view.title, kit::style::heading, kit::Align::centre);
     stage.use(kit::Layer::moving);
-    kit::progress(stage, {column.x, column.y + 34.0, w, 20.0}, "loading.progress", view.title,
-                  view.share);
+    if (view.share >= 0.0)
+        kit::progress(stage, {column.x, column.y + 34.0, w, 20.0}, "loading.progress", view.title,
+                      view.share);
     const Rect words{inner.x + 8.0, column.y + 62.0, inner.w - 16.0, 22.0};
     stage.text(words, view.words, kit::fitting(stage, view.words, kit::style::body_quiet, words.w),
                kit::Align::centre);

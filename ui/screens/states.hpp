@@ -9,7 +9,7 @@ namespace emberpath::screens {
 struct LoadingView {
     std::string title{};  // "Settling the house"
     std::string words{};  // "18 of 30 minutes before you arrive"
-    double share = 0.0;   // 0 to 1
+    double share = 0.0;   // 0 to 1; below 0: cannot be told, and no ruler pretends to
     bool can_be_stopped = true;
     std::string since{};  // "12 s so far"; empty: not worth saying
 };

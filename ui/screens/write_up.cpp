@@ -116,14 +116,19 @@ void draw_fields(kit::Stage& stage, const Rect& r, const WriteUpView& view, bool
     }
 }
 
+double hint_height(const kit::Stage& stage, double w, const WriteUpView& view) {
+    if (view.hint.empty()) return 0.0;
+    return stage.paragraph_height(w - 30.0, view.hint, kit::style::row) + 8.0;
+}
+
 void draw_foot(kit::Stage& stage, const Rect& r, const WriteUpView& view, double indent) {
     kit::Slicer left(r);
     if (!view.hint.empty()) {
-        const Rect line = left.top(26.0, 4.0);
-        kit::draw_mark(stage.paint(), {line.x + 12.0, line.centre().y},
+        const Rect line = left.top(hint_height(stage, r.w, view), 4.0);
+        kit::draw_mark(stage.paint(), {line.x + 12.0, line.y + 13.0},
                        view.hint_is_warning ? kit::Mark::hazard : kit::Mark::unknown, 8.0);
-        stage.text_shortened({line.x + 30.0, line.y, line.w - 30.0, line.h}, view.hint,
-                             kit::style::row);
+        stage.paragraph({line.x + 30.0, line.y + 4.0, line.w - 30.0, line.h}, view.hint,
+                        kit::style::row);
         stage.add(
             {.id = "form.hint", .role = kit::Role::status, .name = view.hint, .bounds = line});
     }
@@ -170,7 +175,8 @@ void draw_form(kit::Stage& stage, const Rect& r, const WriteUpView& view) {
                    .value = view.rail.address,
                    .bounds = head});
     }
-    const Rect foot = left.bottom(view.hint.empty() ? 36.0 : 66.0, 8.0);
+    const double hint_h = hint_height(stage, left.rest().w, view);
+    const Rect foot = left.bottom(hint_h > 0.0 ? hint_h + 40.0 : 36.0, 8.0);
     if (stage.size().h > 560.0) {
         draw_fields(stage, left.rest(), view, beside);
     } else {  // little height: the fields keep theirs and scroll

@@ -253,7 +253,7 @@ TEST(Replay, KeepsTheEyeWhereItWasAndTellsItsKeys) {
     for (const auto& node : person.program.last_frame().tree.nodes())
         if (node.id.starts_with("keys.")) all += node.name + "=" + node.value + "\n";
     EXPECT_THAT(all, HasSubstr("Ctrl Right=next step"));
-    EXPECT_THAT(all, HasSubstr("Ctrl Up=previous marked moment"));
+    EXPECT_THAT(all, HasSubstr("Ctrl Up=previous reading or unsafe act"));
     EXPECT_THAT(all, testing::Not(HasSubstr("record the reading")));
 }
 

@@ -97,9 +97,13 @@ class MemoryHost final : public Host {
         begun.draft.done = "written before";
         return begun;
     }
-    Explained explain(Progress&) override {
+    Explained explain(Progress& progress) override {
         ++weighed;
-        while (hold) std::this_thread::yield();
+        while (hold) {
+            progress.minutes = minutes_weighed.load();
+            progress.share = share_weighed.load();
+            std::this_thread::yield();
+        }
         Explained explained;
         explained.view.outcome = "Put right";
         explained.view.steps = {{1.0, "Look at display"}, {2.0, "Hand in"}};
@@ -156,6 +160,7 @@ class MemoryHost final : public Host {
     Draft kept, kept_on_leaving;
     std::atomic<int> weighed{0};
     std::atomic<bool> hold = false;  // weighing takes as long as this is set
+    std::atomic<double> share_weighed{-1.0}, minutes_weighed{0.0};  // told meanwhile
     int left = 0;
     int others_before = 0;  // in the list, never tried
     std::atomic<int> previews{0};

@@ -20,7 +20,8 @@ struct House {
     [[nodiscard]] std::vector<screens::FoundView> find(const std::string& typed,
                                                        bool can_be_done = false) const {
         return found_for(typed,
-                         {things, offers, ready, [=](const std::string&) { return can_be_done; }});
+                         {things, offers, ready, [=](const std::string&) { return can_be_done; },
+                          [](const std::string& said) { return said.empty() ? "" : "7 s"; }});
     }
 };
 
@@ -35,6 +36,14 @@ TEST(Search, PutsAnActThatIsWrittenOutFirst) {
     const auto rows = House().find("open bath tap fully", true);
     ASSERT_FALSE(rows.empty());
     EXPECT_EQ(rows.front().name, "Do it: open bath tap fully");
+}
+
+TEST(Search, SaysWhatAnActCostsAndOfThingsNothing) {
+    for (const auto& row : House().find("tap")) {
+        const bool whole_act = row.command == "act";
+        EXPECT_EQ(row.cost, whole_act ? "7 s" : "") << row.name;
+    }
+    EXPECT_EQ(House().find("open bath tap fully", true).front().cost, "7 s");
 }
 
 TEST(Search, FindsActsByTheirWordsInAnyOrder) {

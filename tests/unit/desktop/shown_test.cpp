@@ -53,7 +53,28 @@ TEST(Foot, OffersToRunOnOnlyWhileTimeIsLeft) {
     EXPECT_EQ(person.node("status.pause")->name, "run");
     person.say("wait 11 min");
     EXPECT_EQ(person.node("status.pause"), nullptr);
+    for (const char* of_time : {"rail.pause", "rail.speed.5", "rail.wait", "rail.waits"})
+        EXPECT_EQ(person.node(of_time), nullptr) << of_time;
+    for (const char* key : {"p", "s", "w", "W"}) {
+        person.type(key);
+        EXPECT_EQ(person.node("status.line")->name, "The time allowed is up.") << key;
+        EXPECT_EQ(person.node("waits.1"), nullptr);
+    }
     person.click("status.write-up");
+    EXPECT_EQ(person.program.place(), Place::write_up);
+}
+
+TEST(Foot, KeepsTheRecordAndTheWriteUpAloneWhenTimeIsUpInASmallWindow) {
+    worksite::Job job = worksite::test_job();
+    job.time_allowed_s = 600.0;
+    Person person(job, {640.0, 400.0});
+    person.enter_assessed();
+    EXPECT_NE(person.node("foot.wait"), nullptr);
+    person.say("wait 11 min");
+    for (const char* of_time : {"foot.pause", "foot.speed", "foot.wait"})
+        EXPECT_EQ(person.node(of_time), nullptr) << of_time;
+    EXPECT_NE(person.node("foot.record"), nullptr);
+    person.click("foot.write-up");
     EXPECT_EQ(person.program.place(), Place::write_up);
 }
 
@@ -83,28 +104,6 @@ TEST(Rail, NeverShortensALeakTestToALeak) {
     person.say("leak test with fluid");
     EXPECT_EQ(person.node("rail.gas")->value, "Leak tested");
     for (const auto& text : person.program.last_frame().texts) EXPECT_NE(text.text, "Leak");
-}
-
-TEST(Rail, NeverMarksThePowerAsOnAfterATestForDeadWhileThePanelIsDark) {
-    const views::JobCard card;
-    const std::vector<views::Suspect> suspects;
-    const std::deque<worksite::TrailPoint> trail;
-    const Preferences preferences;
-    const std::vector<Thing> things;
-    const std::vector<Offer> offers;
-    worksite::Sight sight;
-    sight.panel_lit = false;
-    worksite::LogEntry entry;
-    entry.words = "test for dead";
-    const std::vector<worksite::LogEntry> log{entry};
-    const Known known{card, suspects, log, sight, trail, 0, 0.0, preferences, things, offers};
-    bool found = false;
-    for (const auto& cell : cells_of(known)) {
-        if (cell.id != "power") continue;
-        found = true;
-        EXPECT_EQ(cell.mark, screens::StateMark::unknown);
-    }
-    EXPECT_TRUE(found);
 }
 
 TEST(Rail, SaysThatTheFlueTerminalWasClearedUntilItIsLookedAtAgain) {
@@ -151,6 +150,40 @@ TEST(WriteUp, StatesInAssessedModeOnlyWhatIsEmpty) {
     person.press(kit::Key::f2);
     EXPECT_THAT(person.node("form.hint")->name, HasSubstr("Still empty: the cause"));
     EXPECT_EQ(person.node("form.hint")->name.find("Nothing was told"), std::string::npos);
+}
+
+TEST(GoTo, SaysWhatEachActTakesAtTheRightOfItsRow) {
+    Person person;
+    person.enter_house();
+    person.type("/");
+    person.type("open bath tap fully");
+    const std::string cost = person.node("goto.act")->value;
+    EXPECT_EQ(cost,
+              views::cost_text(person.host.at_work->attempt().seconds_for("open bath tap fully")));
+    double right_of_name = 0.0, right_of_cost = 0.0;
+    for (const auto& text : person.program.last_frame().texts) {
+        if (text.text == "Do it: open bath tap fully") right_of_name = text.ink.right();
+        if (text.text == cost) right_of_cost = std::max(right_of_cost, text.ink.right());
+    }
+    EXPECT_GT(right_of_name, 0.0);
+    EXPECT_GT(right_of_cost, right_of_name);
+}
+
+TEST(Weighing, FillsItsRulerByMinutesWhereTheyCount) {
+    Person person;
+    person.host.share_weighed = 0.6;
+    person.host.minutes_weighed = 30.0;
+    person.hand_in_and_hold();
+    person.until([&] { return person.node("loading.progress") != nullptr; }, 1.0);
+    ASSERT_NE(person.node("loading.progress"), nullptr);
+    EXPECT_EQ(person.node("loading.progress")->value, "60 %");
+    EXPECT_THAT(person.node("loading.words")->name, testing::StartsWith("18 of 30 minutes"));
+    person.host.share_weighed = -1.0;
+    person.until([&] { return person.node("loading.progress") == nullptr; });
+    EXPECT_EQ(person.node("loading.progress"), nullptr) << "what cannot be told has no ruler";
+    EXPECT_THAT(person.node("loading.words")->name, HasSubstr("is replayed"));
+    person.host.hold = false;
+    person.wait_for(Place::debrief);
 }
 
 TEST(Weighing, SaysHowLongItHasTaken) {

@@ -126,13 +126,25 @@ TEST(Audit, FindsSmallAndOverlappingTargets) {
     EXPECT_THAT(problems, Contains(HasSubstr("\"r.b\" covers \"r.a\"")));
 }
 
-TEST(Audit, FindsCharactersWithoutAShapeAndShortenedTexts) {
-    const Frame frame = with([](Stage& s) {
-        s.text({10, 10, 200, 20}, "box \u25B2", style::row);
-        s.text_shortened({10, 50, 40, 20}, "much too long", style::row);
-    });
+TEST(Audit, FindsCharactersWithoutAShape) {
+    const Frame frame = with([](Stage& s) { s.text({10, 10, 200, 20}, "box \u25B2", style::row); });
     EXPECT_EQ(missing_characters(frame, metrics).size(), 1U);
-    EXPECT_THAT(shortened_texts(frame), testing::SizeIs(1));
+}
+
+TEST(Audit, FindsCutTextsAndWhetherTheWholeCanBeHad) {
+    const Frame frame = with([](Stage& s) {
+        s.text_shortened({10, 50, 60, 20}, "much too long", style::row);
+        s.add(pressable("r.whole", "much too long", {10, 50, 60, 20}));
+        s.text_shortened({10, 90, 60, 20}, "lost for good", style::row);
+        s.add(pressable("r.lost", "something else", {10, 90, 60, 20}));
+        s.text_shortened({10, 130, 300, 20}, "long enough", style::row);
+    });
+    const auto cuts = cut_texts(frame);
+    ASSERT_EQ(cuts.size(), 2U);
+    EXPECT_EQ(cuts[0].place, "r.whole");
+    EXPECT_TRUE(cuts[0].whole);
+    EXPECT_EQ(cuts[1].place, "r.lost");
+    EXPECT_FALSE(cuts[1].whole);
 }
 
 }  // namespace

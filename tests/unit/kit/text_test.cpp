@@ -28,6 +28,13 @@ TEST(Utf8, BadBytesBecomeReplacementCharacters) {
     EXPECT_EQ(decode("\xED\xA0\x80"), U"\uFFFD");
 }
 
+TEST(Minus, StandsBeforeNumbersAndNowhereElse) {
+    EXPECT_EQ(with_minus("-79.5 Pa"), "−79.5 Pa");
+    EXPECT_EQ(with_minus("from -5 to (-2) °C"), "from −5 to (−2) °C");
+    EXPECT_EQ(with_minus("long-life, 12-15, Ctrl -, - 3"), "long-life, 12-15, Ctrl -, - 3");
+    EXPECT_EQ(with_minus(""), "");
+}
+
 TEST(Wrapping, BreaksAtSpaces) {
     EXPECT_THAT(wrapped(metrics, ten, "one two three", 40.0), ElementsAre("one two", "three"));
 }
