@@ -41,9 +41,23 @@ std::string joined(const std::vector<std::string>& parts, std::string_view betwe
 
 /// What the replayed attempt ended with, in words.
 struct Ending {
-    std::string written_cause;  // title; empty when none was written
+    std::string written_cause;  // titles; empty when none was written
     std::vector<std::string> left_behind, doses;
 };
+
+std::string title_of(const std::string& cause) {
+    const faults::CauseInfo* known = faults::find_cause(cause);
+    return known != nullptr ? std::string(known->title) : cause;
+}
+
+// "A", "A and B" where both were there, "A or B" where no reading told them apart.
+std::string written(const worksite::WriteUp& write_up) {
+    if (write_up.cause.empty()) return {};
+    std::string titles = title_of(write_up.cause);
+    for (const auto& cause : write_up.also) titles += " and " + title_of(cause);
+    for (const auto& cause : write_up.possible) titles += " or " + title_of(cause);
+    return titles;
+}
 
 Ending ending_of(const Record& record, const worksite::Job& job) {
     worksite::Attempt attempt(job_of(record, job), record.header.seed, record.header.mode);
@@ -52,8 +66,7 @@ Ending ending_of(const Record& record, const worksite::Job& job) {
         attempt.perform(act.sentence);
     }
     Ending ending;
-    for (const auto& cause : worksite::cause_list())
-        if (cause.word == attempt.write_up().cause) ending.written_cause = cause.title;
+    ending.written_cause = written(attempt.write_up());
     auto truth = attempt.truth();
     ending.left_behind = std::move(truth.left_behind);
     ending.doses = std::move(truth.doses);
@@ -167,38 +180,37 @@ bool is_same_everywhere(const Debrief::Reading& reading) {
 }
 
 // The class of this house, then the others by the largest share they ever had once something was read.
-std::vector<faults::Remedy> by_likelihood(const worksite::Job& job,
+std::vector<scoring::Class> by_likelihood(const worksite::Job& job,
                                           const scoring::Assessment& assessment) {
-    std::array<double, faults::remedy_count> largest{};
+    std::array<double, scoring::class_count> largest{};
     for (const auto& worth : assessment.acts)
-        for (const auto& [remedy, probability] : worth.after) {
-            double& most = largest.at(static_cast<std::size_t>(remedy));
+        for (const auto& [one, probability] : worth.after) {
+            double& most = largest.at(one.index());
             if (worth.bits_gained != 0.0) most = std::max(most, probability);
         }
-    std::vector<faults::Remedy> remedies = {job.intended};
+    std::vector<scoring::Class> classes = {scoring::class_of(job.faults).value_or(job.intended)};
     for (const auto& comparison : assessment.comparisons)
         for (const auto& cell : comparison.cells)
-            if (std::find(remedies.begin(), remedies.end(), cell.remedy) == remedies.end())
-                remedies.push_back(cell.remedy);
-    std::stable_sort(remedies.begin() + 1, remedies.end(), [&](auto a, auto b) {
-        return largest.at(static_cast<std::size_t>(a)) > largest.at(static_cast<std::size_t>(b));
-    });
-    return remedies;
+            if (std::find(classes.begin(), classes.end(), cell.of) == classes.end())
+                classes.push_back(cell.of);
+    std::stable_sort(classes.begin() + 1, classes.end(),
+                     [&](auto a, auto b) { return largest.at(a.index()) > largest.at(b.index()); });
+    return classes;
 }
 
 void add_comparisons(Debrief& debrief, const worksite::Job& job,
                      const scoring::Assessment& assessment) {
     const auto all = by_likelihood(job, assessment);
-    const std::vector<faults::Remedy> remedies(
+    const std::vector<scoring::Class> classes(
         all.begin(), all.begin() + static_cast<std::ptrdiff_t>(std::min(all.size(), most_columns)));
-    debrief.columns_left_out = all.size() - remedies.size();
-    for (const auto remedy : remedies) debrief.columns.emplace_back(faults::class_title(remedy));
+    debrief.columns_left_out = all.size() - classes.size();
+    for (const auto one : classes) debrief.columns.emplace_back(scoring::class_title(one));
     for (const auto& comparison : assessment.comparisons) {
         Debrief::Reading reading{comparison.number, comparison.title, comparison.shown, {}, false};
-        for (const auto remedy : remedies) {
+        for (const auto one : classes) {
             Debrief::Cell found;
             for (const auto& cell : comparison.cells)
-                if (cell.remedy == remedy) found = {cell.predicted, cell.ruled_out};
+                if (cell.of == one) found = {cell.predicted, cell.ruled_out};
             reading.cells.push_back(found);
         }
         reading.same_everywhere = is_same_everywhere(reading);
@@ -252,7 +264,7 @@ std::vector<std::string> words_for_assessor(const scoring::Assessment& assessmen
     for (const auto& c : assessment.on_arrival)
         if (c.probability >= listed_from)
             said.push_back("On arrival: " + percent(c.probability) + " " +
-                           std::string(faults::remedy_title(c.remedy)) + ".");
+                           scoring::remedy_title(c.of) + ".");
     return said;
 }
 

@@ -46,7 +46,7 @@ void play(Play& p, const worksite::Job& job, std::uint64_t seed, worksite::Mode 
 std::vector<ClassProbability> sorted(const std::vector<double>& classes) {
     std::vector<ClassProbability> out;
     for (std::size_t i = 0; i < classes.size(); ++i)
-        if (classes[i] > 0.0) out.push_back({static_cast<faults::Remedy>(i), classes[i]});
+        if (classes[i] > 0.0) out.push_back({Class::at(i), classes[i]});
     std::stable_sort(out.begin(), out.end(),
                      [](const ClassProbability& a, const ClassProbability& b) {
                          return a.probability > b.probability;
@@ -67,28 +67,53 @@ ActWorth worth_of(const Step& step, const worksite::Job& job) {
     worth.before = sorted(step.before);
     worth.after = sorted(step.after);
     for (const ClassProbability& c : worth.before) {
-        const double now = step.after[class_index(c.remedy)];
+        const double now = step.after[c.of.index()];
         if (c.probability >= ruled_out_below && now < ruled_out_below)
-            worth.ruled_out.push_back(class_title(c.remedy));
+            worth.ruled_out.push_back(class_title(c.of));
     }
     return worth;
 }
 
-faults::Remedy true_class(const worksite::Job& job) {
-    return job.faults.empty() ? faults::Remedy::explain_to_customer
-                              : faults::info(job.faults.front().cause).remedy;
+// Of faults that no shadow stands for together, the first: nothing of it is scored.
+Class true_class(const worksite::Job& job) {
+    const std::optional<Class> one = class_of(job.faults);
+    return one ? *one : Class(faults::info(job.faults.front().cause).remedy);
 }
 
-// The shadows stand for single causes; a truth they cannot represent would be scored as unwarranted work.
+/// Does the class need everything that the other one needs? The first of two faults may hide the second.
+bool covers(Class all, Class part) {
+    const auto needed = remedies_of(part);
+    return std::all_of(needed.begin(), needed.end(),
+                       [&](faults::Remedy one) { return needs(all, one); });
+}
+
+// What is left of a house once a class has been dealt with.
+std::vector<faults::Fault> left_after(Class dealt_with, std::vector<faults::Fault> all) {
+    std::erase_if(all, [&](const faults::Fault& fault) {
+        return needs(dealt_with, faults::info(fault.cause).remedy);
+    });
+    return all;
+}
+
+// Where the readings as found lead to the first of two faults, the second is looked for in the house that is
+// left; both together are the reference.
+double second_part_minutes(const Play& p, const Hindsight& hindsight, const ReferenceRun& first) {
+    const Class whole = true_class(hindsight.job);
+    if (!whole.is_pair() || first.found == whole || !covers(whole, first.found)) return 0.0;
+    const std::vector<Snapshot> left = signatures_of(hindsight.job, p.recorder.tape(),
+                                                     left_after(first.found, hindsight.job.faults));
+    return run_reference({hindsight.job, hindsight.shadows, left, hindsight.threads}).minutes;
+}
+
+// A truth that no shadow represents would be scored as unwarranted work.
 // Honest readings cannot exclude the true class; where they did, its severity fell between two shadows.
 std::string why_not_scored(const worksite::Job& job, double true_class_probability,
                            const ReferenceRun& reference) {
-    if (job.faults.size() > 1)
-        return "this job has more than one fault, and the shadows stand for single causes.";
+    if (!class_of(job.faults)) return "this job has faults together that no shadow stands for.";
     for (const faults::Fault& fault : job.faults)
         if (!faults::can_act(faults::info(fault.cause), worksite::traits_of(job)))
             return "the true cause is not among the shadows of this site.";
-    if (reference.leading >= need_of_final_diagnosis && reference.found != true_class(job))
+    if (reference.leading >= need_of_final_diagnosis && !covers(true_class(job), reference.found))
         return "the best readings this job offers, free of error, lead to another cause (" +
                class_title(reference.found) + ").";
     if (true_class_probability < excluded_below)
@@ -128,18 +153,19 @@ Outcome outcome_of(const Play& p) {
 // What is explained or handed on may be said twice; then what was read in between still counts.
 bool settled_by_cure(const Play& p, const PlayedAttempt& played) {
     const faults::CauseInfo* named = faults::find_cause(p.attempt->write_up().cause);
-    return named != nullptr && named->remedy == played.true_class &&
-           faults::works_at_once(played.true_class);
+    return named != nullptr && played.true_class == Class(named->remedy) &&
+           faults::works_at_once(named->remedy);
 }
 
-// Whether a reading could still tell the open classes apart, and what they have together.
+// Whether a reading could still tell the open classes apart, and which it could not.
 void note_rivals(const std::vector<Rival>& open, const Posterior& posterior, Outcome& outcome) {
     const std::vector<double> classes = posterior.classes();
-    outcome.open_mass = *std::max_element(classes.begin(), classes.end());
+    const auto likeliest = std::max_element(classes.begin(), classes.end()) - classes.begin();
+    outcome.open = {Class::at(static_cast<std::size_t>(likeliest))};
     outcome.separable = open.empty();
     for (const Rival& rival : open) {
         outcome.separable = outcome.separable || rival.separation >= separable_above;
-        outcome.open_mass += rival.probability;
+        if (rival.separation < separable_above) outcome.open.push_back(rival.of);
     }
 }
 
@@ -232,9 +258,11 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     std::vector<Rival> open;
     if (terms.explained || outcome.made_safe) open = rivals(job, shadows, ledger.at_cure, threads);
     note_rivals(open, ledger.at_cure, outcome);
-    outcome.reference_minutes = reference_minutes(reference);
-    outcome.not_scored_because = why_not_scored(
-        job, ledger.at_cure.classes()[static_cast<std::size_t>(played.true_class)], reference);
+    outcome.second_part_minutes =
+        second_part_minutes(p, {job, shadows, signatures, threads}, reference);
+    outcome.reference_minutes = reference_minutes(reference) + outcome.second_part_minutes;
+    outcome.not_scored_because =
+        why_not_scored(job, ledger.at_cure.classes()[played.true_class.index()], reference);
 
     outcome.beyond_model = !p.attempt->beyond_model().empty();
     if (outcome.beyond_model)

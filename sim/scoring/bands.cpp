@@ -65,7 +65,7 @@ Assessment weighed_again(const PlayedAttempt& played, const OtherBank& bank,
                             bank.width_factor);
     const ReferenceRun reference =
         run_reference({played.job, bank.shadows, truth}, evidence.posterior(), {});
-    outcome.reference_minutes = reference_minutes(reference);
+    outcome.reference_minutes = reference_minutes(reference) + outcome.second_part_minutes;
     Assessment out;
     judge(played, keep_ledger(played, evidence, until), outcome, out);
     return out;

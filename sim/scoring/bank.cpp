@@ -46,8 +46,7 @@ std::vector<Member<Isa>> members(const worksite::Job& job, const std::vector<Hyp
             const std::size_t lane = order[first + i];
             roles[i].column = lane;
             lanes.push_back(lane);
-            if (all[lane].fault.cause != faults::Cause::no_fault)
-                roles[i].faults = {all[lane].fault};
+            roles[i].faults = faults_of(all[lane]);
         }
         out.push_back({LaneGroup<math::Pack<group_lanes, Isa>>(job, roles), lanes});
     }

@@ -11,14 +11,14 @@ namespace {
 constexpr double still_likely_share = 0.1;
 constexpr double ruled_out_below = 0.05;  // of the best class's likelihood for this reading alone
 
-std::vector<std::size_t> likely_lanes(const Posterior& posterior, std::size_t remedy) {
+std::vector<std::size_t> likely_lanes(const Posterior& posterior, Class one) {
     double most = 0.0;
     const std::vector<double>& p = posterior.probabilities();
     for (std::size_t i = 0; i < p.size(); ++i)
-        if (posterior.class_of()[i] == remedy) most = std::max(most, p[i]);
+        if (posterior.class_of()[i] == one.index()) most = std::max(most, p[i]);
     std::vector<std::size_t> lanes;
     for (std::size_t i = 0; i < p.size(); ++i)
-        if (posterior.class_of()[i] == remedy && p[i] >= still_likely_share * most)
+        if (posterior.class_of()[i] == one.index() && p[i] >= still_likely_share * most)
             lanes.push_back(i);
     return lanes;
 }
@@ -56,14 +56,13 @@ Comparison compare_one(const worksite::Observation& seen, int cycle,
     const std::vector<double> likelihood =
         posterior.likelihoods(as_reading(seen, cycle), predicted);
     std::vector<double> of_class;
-    for (std::size_t remedy = 0; remedy < faults::remedy_count; ++remedy) {
-        const std::vector<std::size_t> lanes = likely_lanes(posterior, remedy);
+    for (std::size_t c = 0; c < class_count; ++c) {
+        const std::vector<std::size_t> lanes = likely_lanes(posterior, Class::at(c));
         if (lanes.empty()) continue;
         double most = 0.0;
         for (const std::size_t i : lanes) most = std::max(most, likelihood[i]);
         of_class.push_back(most);
-        row.cells.push_back({static_cast<faults::Remedy>(remedy),
-                             predicted_text(seen.quantity, predicted, lanes), false});
+        row.cells.push_back({Class::at(c), predicted_text(seen.quantity, predicted, lanes), false});
     }
     const double best = *std::max_element(of_class.begin(), of_class.end());
     for (std::size_t i = 0; i < row.cells.size(); ++i)

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <span>
 #include <utility>
 
 #include "sim/scoring/warrant.hpp"
@@ -13,12 +14,12 @@ namespace {
 
 using faults::Remedy;
 
-// Was the class told from what else was open, by a reading in the steps before `end`?
+// Was a class that needs the remedy told from what else was open, by a reading in the steps before `end`?
 bool confirmed_before(const Ledger& ledger, const Step* end, Remedy remedy) {
     for (const Step& step : ledger.steps) {
         if (&step == end) return false;
-        if (!step.separation.empty() && step.separation[class_index(remedy)] >= confirming_bits)
-            return true;
+        for (std::size_t c = 0; c < step.separation.size(); ++c)
+            if (step.separation[c] >= confirming_bits && needs(Class::at(c), remedy)) return true;
     }
     return false;
 }
@@ -33,12 +34,12 @@ std::vector<Made> remedies_made(const PlayedAttempt& played, const Ledger& ledge
         Made m;
         m.step = &step;
         m.remedy = remedy;
-        m.commitment = {step.before[class_index(remedy)],
-                        ledger.arrival[class_index(remedy)],
+        m.commitment = {needing(step.before, remedy),
+                        needing(ledger.arrival, remedy),
                         need(remedy),
                         book.minutes,
                         std::max(step.entry->part_minutes, book.part_minutes),
-                        remedy == played.true_class && !step.cured_before,
+                        needs(played.true_class, remedy) && !step.cured_before,
                         confirmed_before(ledger, &step, remedy)};
         made.push_back(m);
     }
@@ -47,22 +48,54 @@ std::vector<Made> remedies_made(const PlayedAttempt& played, const Ledger& ledge
 
 // The diagnosis keeps the probability it had before the cure, or before it was explained or handed on:
 // what is read afterwards is proof, no evidence gathered beforehand.
-Commitment diagnosis_made(const PlayedAttempt& played, const Ledger& ledger,
-                          std::optional<Remedy> named) {
+Commitment diagnosis_of(const PlayedAttempt& played, const Ledger& ledger, Remedy named) {
     Commitment diagnosis;
     diagnosis.need = need_of_final_diagnosis;
-    if (!named) return diagnosis;
-    const bool before_cure = *named == played.true_class && !is_handed_on(*named);
+    const bool before_cure = needs(played.true_class, named) && !is_handed_on(named);
     const Step* settled = nullptr;  // the cure; or the last time it was explained or handed on
     for (const Step& step : ledger.steps) {
-        if (step.entry->remedy != static_cast<int>(*named)) continue;
-        if (is_handed_on(*named) || (before_cure && settled == nullptr)) settled = &step;
+        if (step.entry->remedy != static_cast<int>(named)) continue;
+        if (is_handed_on(named) || (before_cure && settled == nullptr)) settled = &step;
     }
-    const auto& classes = settled != nullptr ? settled->before : ledger.end;
-    diagnosis.probability = classes[class_index(*named)];
-    diagnosis.on_arrival = ledger.arrival[class_index(*named)];
-    diagnosis.confirmed = confirmed_before(ledger, settled, *named);
+    diagnosis.probability = needing(settled != nullptr ? settled->before : ledger.end, named);
+    diagnosis.on_arrival = needing(ledger.arrival, named);
+    diagnosis.confirmed = confirmed_before(ledger, settled, named);
     return diagnosis;
+}
+
+// Of causes that are all said to be there the least founded counts.
+Commitment diagnosis_made(const PlayedAttempt& played, const Ledger& ledger,
+                          std::span<const Remedy> named) {
+    Commitment least;
+    least.need = need_of_final_diagnosis;
+    for (std::size_t i = 0; i < named.size(); ++i) {
+        const Commitment one = diagnosis_of(played, ledger, named[i]);
+        if (i == 0 || warrant_of(one) < warrant_of(least)) least = one;
+    }
+    return least;
+}
+
+/// What the causes written down need, each remedy once.
+std::vector<Remedy> remedies_for(const std::string& first, const std::vector<std::string>& others) {
+    std::vector<Remedy> out;
+    const auto add = [&](const std::string& word) {
+        const faults::CauseInfo* cause = faults::find_cause(word);
+        if (cause != nullptr && std::find(out.begin(), out.end(), cause->remedy) == out.end())
+            out.push_back(cause->remedy);
+    };
+    add(first);
+    for (const std::string& word : others) add(word);
+    return out;
+}
+
+// Alternatives count together only where no reading tells them apart.
+double together(const Ledger& ledger, const Outcome& outcome, std::span<const Remedy> listed) {
+    double total = 0.0;
+    for (const Class open : outcome.open)
+        if (std::find(listed.begin(), listed.end(), remedies_of(open).front()) != listed.end() &&
+            !open.is_pair())
+            total += ledger.at_cure.classes()[open.index()];
+    return total;
 }
 
 }  // namespace
@@ -79,25 +112,41 @@ std::string at(const Outcome& outcome, const Step& step) {
 }
 
 /// By its nature, or because the licence of the person at work does not cover the cure.
-static bool to_be_handed_on(const PlayedAttempt& played) {
-    return is_handed_on(played.true_class) ||
-           !played.job.practice.licence.covers(played.true_class);
+static bool to_be_handed_on(const PlayedAttempt& played, Remedy remedy) {
+    return is_handed_on(remedy) || !played.job.practice.licence.covers(remedy);
+}
+
+// What is handed on must also be named.
+static bool all_named(const PlayedAttempt& played, std::span<const Remedy> named) {
+    const auto needed = remedies_of(played.true_class);
+    return std::all_of(needed.begin(), needed.end(), [&](Remedy one) {
+        return !to_be_handed_on(played, one) ||
+               std::find(named.begin(), named.end(), one) != named.end();
+    });
 }
 
 Findings find(const PlayedAttempt& played, const Ledger& ledger, const Outcome& outcome) {
     Findings f;
     f.made = remedies_made(played, ledger);
     for (const Made& m : f.made) f.commitments.push_back(m.commitment);
-    const faults::CauseInfo* cause = faults::find_cause(outcome.write_up.cause);
-    if (cause != nullptr && outcome.write_up.handed_in) f.named = cause->remedy;
+    const worksite::WriteUp& written = outcome.write_up;
+    const std::vector<Remedy> listed = remedies_for(written.cause, written.possible);
+    if (written.handed_in) f.named = remedies_for(written.cause, written.also);
+    const bool is_list = written.handed_in && listed.size() > 1;
+    if (is_list)  // a list that could have been shortened is taken for what the evidence put first
+        f.named = {*std::max_element(listed.begin(), listed.end(), [&](Remedy a, Remedy b) {
+            return needing(ledger.end, a) < needing(ledger.end, b);
+        })};
     f.diagnosis = diagnosis_made(played, ledger, f.named);
     // Nothing wrong, or a fault that is handed on: it counts when it was also named.
-    f.fixed = !outcome.fault_remains && (!to_be_handed_on(played) || f.named == played.true_class);
+    f.fixed = !outcome.fault_remains && all_named(played, f.named);
     // What is taken out of use and handed on in writing is right where it could not be set right.
-    f.handed_on_safe = !f.fixed && outcome.made_safe && f.named.has_value();
+    f.handed_on_safe = !f.fixed && outcome.made_safe && !f.named.empty();
     f.separable = outcome.separable;
-    if (f.handed_on_safe && !f.separable)  // the diagnosis is that it is one of these
-        f.diagnosis.probability = std::max(f.diagnosis.probability, outcome.open_mass);
+    f.as_list = is_list && f.handed_on_safe && !f.separable;
+    if (!f.as_list) return f;
+    f.named = listed;
+    f.diagnosis.probability = std::max(f.diagnosis.probability, together(ledger, outcome, listed));
     return f;
 }
 

@@ -22,7 +22,8 @@ struct Findings {
     std::vector<Made> made;
     std::vector<Commitment> commitments;  // of `made`
     Commitment diagnosis;
-    std::optional<faults::Remedy> named;  // class of the cause written down
+    std::vector<faults::Remedy> named;  // what the causes written down need; empty: none was
+    bool as_list = false;               // they are alternatives that no reading tells apart
     bool fixed = false;
     bool handed_on_safe = false;  // not set right, but taken out of use with a notice or report
     bool separable = true;  // some reading could still have told the named class from the rest

@@ -1,5 +1,7 @@
 #include "sim/scoring/hypotheses.hpp"
 
+#include <algorithm>
+
 namespace emberpath::scoring {
 
 namespace {
@@ -44,8 +46,15 @@ std::vector<double> severities_of(const faults::CauseInfo& cause) {
     return grid;
 }
 
-void append(std::vector<Hypothesis>& all, const faults::CauseInfo& cause, double sign,
-            double prior) {
+faults::Fault there(faults::Cause cause) {
+    faults::Fault fault;
+    fault.cause = cause;
+    fault.severity = faults::info(cause).greatest_severity;
+    return fault;
+}
+
+void append(std::vector<Hypothesis>& all, const faults::CauseInfo& cause, double sign, double prior,
+            int pair = -1) {
     const std::vector<double> grid = severities_of(cause);
     for (std::size_t i = 0; i < grid.size(); ++i) {
         Hypothesis h;
@@ -53,6 +62,8 @@ void append(std::vector<Hypothesis>& all, const faults::CauseInfo& cause, double
         h.fault.severity = sign * grid[i];
         h.remedy = cause.remedy;
         h.prior = prior;
+        h.pair = pair;
+        if (pair >= 0) h.second = there(chosen_pairs.at(static_cast<std::size_t>(pair)).second);
         const int here = static_cast<int>(all.size());
         h.lower = i > 0 ? here - 1 : -1;
         h.upper = i + 1 < grid.size() ? here + 1 : -1;
@@ -73,6 +84,15 @@ std::vector<Hypothesis> hypotheses(const faults::SiteTraits& site) {
         if (cause.has_sign) append(all, cause, -1.0, prior);
         total += cause.frequency;
     }
+    for (std::size_t i = 0; i < chosen_pairs.size(); ++i) {
+        const ChosenPair& pair = chosen_pairs[i];
+        const faults::CauseInfo& first = faults::info(pair.first);
+        if (!faults::can_act(first, site) || !faults::can_act(faults::info(pair.second), site))
+            continue;
+        append(all, first, 1.0, pair.frequency / static_cast<double>(severities_of(first).size()),
+               static_cast<int>(i));
+        total += pair.frequency;
+    }
     for (Hypothesis& h : all) h.prior /= total;
     return all;
 }
@@ -81,6 +101,39 @@ std::size_t sound_house(const std::vector<Hypothesis>& all) {
     for (std::size_t i = 0; i < all.size(); ++i)
         if (all[i].fault.cause == faults::Cause::no_fault) return i;
     return 0;
+}
+
+Class class_of(const Hypothesis& h) {
+    return h.pair >= 0 ? Class::of_pair(static_cast<std::size_t>(h.pair)) : Class(h.remedy);
+}
+
+std::vector<faults::Fault> faults_of(const Hypothesis& h) {
+    if (h.fault.cause == faults::Cause::no_fault) return {};
+    if (h.second) return {h.fault, *h.second};
+    return {h.fault};
+}
+
+std::vector<std::size_t> stands_as_after(const std::vector<Hypothesis>& all,
+                                         std::span<const faults::Remedy> done) {
+    const auto is_cured = [&](const faults::Fault& fault) {
+        const faults::Remedy remedy = faults::info(fault.cause).remedy;
+        return std::find(done.begin(), done.end(), remedy) != done.end();
+    };
+    const auto single = [&](const faults::Fault& left) {
+        for (std::size_t i = 0; i < all.size(); ++i)
+            if (!all[i].second && all[i].fault.cause == left.cause &&
+                all[i].fault.severity == left.severity)
+                return i;
+        return sound_house(all);
+    };
+    std::vector<std::size_t> as(all.size());
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        as[i] = i;
+        std::vector<faults::Fault> left = faults_of(all[i]);
+        if (std::erase_if(left, is_cured) == 0) continue;
+        as[i] = left.empty() ? sound_house(all) : single(left.front());
+    }
+    return as;
 }
 
 }  // namespace emberpath::scoring

@@ -11,8 +11,6 @@ namespace emberpath::scoring {
 
 namespace {
 
-using faults::Remedy;
-
 constexpr double least_proof = 80.0;  // of the area, for no objection
 
 Area area_of(const char* word, double score, std::string reason) {
@@ -39,7 +37,7 @@ std::string objection(const Findings& f, const Outcome& outcome, const Assessmen
     if (!outcome.not_scored_because.empty())
         return f.fixed || f.handed_on_safe || outcome.beyond_model ? ""
                                                                    : "the fault was not set right.";
-    if (!f.named) return "no cause from the catalogue was written down.";
+    if (f.named.empty()) return "no cause from the catalogue was written down.";
     if (!f.fixed && !(f.handed_on_safe && !f.separable))
         return f.handed_on_safe ? "the heater was made safe, but a reading could still have told "
                                   "the cause, and the fault was not set right."
@@ -90,8 +88,8 @@ std::string percent(double probability) {
     return figure(100.0 * probability, 0) + " %";
 }
 
-std::string given(double probability, Remedy remedy) {
-    return percent(probability) + " to \"" + class_title(remedy) + "\"";
+std::string given(double probability, Class one) {
+    return percent(probability) + " to \"" + class_title(one) + "\"";
 }
 
 double overall_without(const Assessment& a, std::size_t area) {
@@ -104,7 +102,7 @@ void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& out
            Assessment& out) {
     const Findings f = find(played, ledger, outcome);
     out.fixed = f.fixed;
-    out.true_class_probability = ledger.at_cure.classes()[class_index(played.true_class)];
+    out.true_class_probability = ledger.at_cure.classes()[played.true_class.index()];
     out.gates_met = std::none_of(outcome.breaches.begin(), outcome.breaches.end(),
                                  [](const worksite::Breach& b) { return b.critical; });
     PathCharges charges{ledger.test_charge, ledger.idle_charge, 0.0,

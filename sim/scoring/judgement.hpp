@@ -19,11 +19,12 @@ struct Outcome {
     bool fault_remains = true;            // in the plant
     bool made_safe = false;               // taken out of use, tagged, with a notice or a report
     bool separable = true;                // some reading could still tell the open classes apart
-    double open_mass = 0.0;               // of the classes that no reading tells from the likeliest
-    std::int64_t start_tick = 0;          // the trainee's time begins
-    double reference_minutes = 10.0;      // C
-    std::string not_scored_because;       // E, P and R; empty: scored
-    bool beyond_model = false;  // what happened cannot be simulated: nothing follows from it
+    std::vector<Class> open;          // the likeliest class and those that no reading tells from it
+    std::int64_t start_tick = 0;      // the trainee's time begins
+    double reference_minutes = 10.0;  // C
+    double second_part_minutes = 0.0;  // of C: for the second of two faults, once the first is gone
+    std::string not_scored_because;    // E, P and R; empty: scored
+    bool beyond_model = false;         // what happened cannot be simulated: nothing follows from it
 };
 
 /// Fills areas, overall, gates_met, fixed, proposal and true_class_probability of `out`.
@@ -33,7 +34,7 @@ void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& out
 /// "04:10" since the trainee's time began.
 [[nodiscard]] std::string clock_text(std::int64_t ticks);
 /// "97 % to \"igniter failed\"".
-[[nodiscard]] std::string given(double probability, faults::Remedy remedy);
+[[nodiscard]] std::string given(double probability, Class one);
 /// "97 %", "under 1 %", "over 99 %".
 [[nodiscard]] std::string percent(double probability);
 

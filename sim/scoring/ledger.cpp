@@ -41,9 +41,10 @@ double book_minutes(const PlayedAttempt& played, const Step& step, SetUps& set_u
 class Keeper {
   public:
     Keeper(const PlayedAttempt& played, Evidence evidence, Until until)
-        : played_(played), evidence_(std::move(evidence)), until_(until) {
-        cured_.assign(evidence_.shadows().hypotheses.size(), false);
-    }
+        : played_(played),
+          evidence_(std::move(evidence)),
+          until_(until),
+          stands_as_(stands_as_after(evidence_.shadows().hypotheses, {})) {}
 
     Ledger keep() {
         Ledger ledger{{}, now().classes(), {}, now(), 0.0, 0.0};
@@ -64,9 +65,7 @@ class Keeper {
                                                             : played_.tape.events.size();
     }
 
-    [[nodiscard]] std::size_t true_class() const {
-        return static_cast<std::size_t>(played_.true_class);
-    }
+    [[nodiscard]] std::size_t true_class() const { return played_.true_class.index(); }
     void note_separation(Step& s, std::size_t observation) const {
         if (s.cured_before || !is_own_reading(played_.tape.observations[observation])) return;
         const std::vector<double> bits = evidence_.separations(observation);
@@ -105,7 +104,7 @@ class Keeper {
             s.posterior_before = std::make_shared<const Posterior>(now());
             s.set_ups_before = set_ups_;
             s.best = best_option({played_.job, evidence_.shadows(), now(), set_ups_,
-                                  &evidence_.shadows().passive[mark], &cured_, as_things_stand,
+                                  &evidence_.shadows().passive[mark], &stands_as_, as_things_stand,
                                   played_.tape.cycles[s.first_observation], played_.threads});
         }
         s.book_minutes = book_minutes(played_, s, set_ups_);
@@ -130,19 +129,21 @@ class Keeper {
     }
 
     void remedy(faults::Remedy done) {
-        if (done == played_.true_class && !cured_true_) {
-            cured_true_ = true;
-            at_cure_ = std::make_unique<Posterior>(now());
-        }
-        for (std::size_t i = 0; i < cured_.size(); ++i)
-            if (evidence_.shadows().hypotheses[i].remedy == done) cured_[i] = true;
+        done_.push_back(done);
+        stands_as_ = stands_as_after(evidence_.shadows().hypotheses, done_);
+        if (cured_true_ || !needs(played_.true_class, done)) return;
+        for (const faults::Remedy needed : remedies_of(played_.true_class))
+            if (std::find(done_.begin(), done_.end(), needed) == done_.end()) return;
+        cured_true_ = true;
+        at_cure_ = std::make_unique<Posterior>(now());
     }
 
     const PlayedAttempt& played_;
     Evidence evidence_;
     Until until_;
     std::unique_ptr<Posterior> at_cure_;
-    std::vector<bool> cured_;
+    std::vector<faults::Remedy> done_;
+    std::vector<std::size_t> stands_as_;
     SetUps set_ups_;
     bool cured_true_ = false;
 };

@@ -15,7 +15,7 @@ struct Step {
     const worksite::LogEntry* entry = nullptr;
     std::size_t first_observation = 0, observation_count = 0;  // on the tape
     bool weighed = false;                                      // brought evidence
-    bool cured_before = false;  // the true fault had been removed already
+    bool cured_before = false;  // all that the true class needs had been done already
     double book_minutes = 0.0;  // of its readings, with set-up; what the path is charged by
     double expected_bits = 0.0;
     double expected_variance = 0.0;   // of what the readings would tell about the truth [bits^2]
@@ -25,13 +25,13 @@ struct Step {
     std::shared_ptr<const Posterior> posterior_before;  // of charged steps
     SetUps set_ups_before;
     double charge = 0.0;                // minutes charged against the path
-    std::vector<double> before, after;  // class probabilities, by faults::Remedy
+    std::vector<double> before, after;  // class probabilities
 };
 
 struct Ledger {
     std::vector<Step> steps;           // one per log entry
     std::vector<double> arrival, end;  // class probabilities
-    Posterior at_cure;                 // as it stood before the curing remedy, else at the end
+    Posterior at_cure;  // as it stood before the remedy that completed the cure, else at the end
     double test_charge = 0.0, idle_charge = 0.0;
 };
 
@@ -41,7 +41,7 @@ struct PlayedAttempt {
     const std::vector<worksite::LogEntry>& log;
     const Tape& tape;
     std::vector<std::size_t> mark_of_act;  // mark set before each log entry
-    faults::Remedy true_class = faults::Remedy::explain_to_customer;
+    Class true_class = faults::Remedy::explain_to_customer;
     int threads = 1;  // at most so many look for the best reading
 };
 

@@ -9,8 +9,6 @@ namespace emberpath::scoring {
 
 namespace {
 
-using faults::Remedy;
-
 constexpr double worth_naming_minutes = 0.5;
 constexpr std::size_t most_moments = 2;
 
@@ -31,7 +29,7 @@ void find_separations(std::vector<Rival>& open, const worksite::Job& job, const 
     const auto likeliest = static_cast<std::size_t>(
         std::max_element(classes.begin(), classes.end()) - classes.begin());
     std::vector<std::size_t> asked;
-    for (const Rival& rival : open) asked.push_back(class_index(rival.remedy));
+    for (const Rival& rival : open) asked.push_back(rival.of.index());
     const std::vector<Option> offered = everything_offered(job, shadows.signatures.size());
     std::vector<std::vector<double>> bits(offered.size());
     share_out(offered.size(), threads, [&](std::size_t i) {
@@ -70,7 +68,7 @@ std::vector<Rival> rivals(const worksite::Job& job, const Shadows& shadows,
     std::vector<Rival> open;
     for (std::size_t c = 0; c < classes.size(); ++c)
         if (classes[c] >= open_above && c != static_cast<std::size_t>(likeliest))
-            open.push_back({static_cast<Remedy>(c), classes[c], 0.0, ""});
+            open.push_back({Class::at(c), classes[c], 0.0, ""});
     find_separations(open, job, shadows, posterior, threads);
     std::stable_sort(open.begin(), open.end(),
                      [](const Rival& a, const Rival& b) { return a.probability > b.probability; });
@@ -81,7 +79,7 @@ std::vector<std::string> still_open(const std::vector<Rival>& open) {
     std::vector<std::string> said;
     for (const Rival& rival : open) {
         const std::string share =
-            "\"" + class_title(rival.remedy) + "\" still had " + percent(rival.probability);
+            "\"" + class_title(rival.of) + "\" still had " + percent(rival.probability);
         if (rival.separation < separable_above)
             said.push_back("You could not have known: " + share +
                            ", and no reading on this job tells it from the likeliest.");

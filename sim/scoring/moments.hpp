@@ -11,7 +11,7 @@ namespace emberpath::scoring {
 
 /// A class that was still open, and the reading that would best have told it from the rest.
 struct Rival {
-    faults::Remedy remedy;
+    Class of;
     double probability = 0.0;
     double separation = 0.0;  // of that reading: 0 nothing to 1 all
     std::string reading;      // its title

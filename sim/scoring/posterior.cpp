@@ -72,7 +72,7 @@ std::vector<double> normalised(std::span<const double> logarithms) {
 Posterior::Posterior(std::vector<Hypothesis> all, double width_factor)
     : hypotheses_(std::move(all)), sound_(sound_house(hypotheses_)), width_factor_(width_factor) {
     for (const Hypothesis& h : hypotheses_) {
-        class_of_.push_back(class_index(h.remedy));
+        class_of_.push_back(scoring::class_of(h).index());
         log_arrival_.push_back(math::log(std::max(h.prior, least_likelihood)));
     }
     log_arrival_.push_back(math::log(something_else_prior));
@@ -330,7 +330,7 @@ void Posterior::update() {
 }
 
 std::vector<double> Posterior::classes() const {
-    return class_totals(probability_, class_of_, faults::remedy_count);
+    return class_totals(probability_, class_of_, class_count);
 }
 
 double Posterior::class_entropy_bits() const {

@@ -46,7 +46,7 @@ class Posterior {
     [[nodiscard]] const std::vector<double>& probabilities() const { return probability_; }
     /// Probability of the catch-all beside all shadows together.
     [[nodiscard]] double something_else() const { return something_else_; }
-    /// One per faults::Remedy, in its order.
+    /// One per class, at its index (classes.hpp).
     [[nodiscard]] std::vector<double> classes() const;
     [[nodiscard]] double class_entropy_bits() const;
     /// Mutual information of class and outcome; 0 for what only repeats.

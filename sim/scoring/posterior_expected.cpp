@@ -101,7 +101,7 @@ double Posterior::expected_bits(const Reading& reading, std::span<const double> 
     if (repeats(reading, predicted)) return 0.0;
     const Members live = members(reading, predicted);
     return share_after_glance(reading) *
-           information_bits(live.probability, live.class_of, faults::remedy_count, live.outcomes);
+           information_bits(live.probability, live.class_of, class_count, live.outcomes);
 }
 
 Information Posterior::expected_information(const Reading& reading,
@@ -109,7 +109,7 @@ Information Posterior::expected_information(const Reading& reading,
     if (repeats(reading, predicted)) return {};
     const Members live = members(reading, predicted);
     const Information alone =
-        information(live.probability, live.class_of, faults::remedy_count, live.outcomes);
+        information(live.probability, live.class_of, class_count, live.outcomes);
     const double share = share_after_glance(reading);
     return {share * alone.bits, share * share * alone.variance};
 }

@@ -12,6 +12,24 @@ namespace {
 
 using faults::Remedy;
 
+// "heat exchanger scaled", "A and B" of two that are there, "A or B" of a list.
+std::string named_title(const Findings& f) {
+    std::string title;
+    for (const Remedy one : f.named)
+        title += (title.empty() ? "" : f.as_list ? " or " : " and ") + faults::class_title(one);
+    return title;
+}
+
+bool is_covered(const PlayedAttempt& played) {
+    const auto needed = remedies_of(played.true_class);
+    return std::all_of(needed.begin(), needed.end(),
+                       [&](Remedy one) { return played.job.practice.licence.covers(one); });
+}
+
+bool is_named(const Findings& f, Remedy remedy) {
+    return std::find(f.named.begin(), f.named.end(), remedy) != f.named.end();
+}
+
 std::string safety_reason(const PlayedAttempt& played, const Outcome& outcome) {
     const worksite::Breach* worst = nullptr;
     const auto weight = [](const worksite::Breach& b) {
@@ -38,10 +56,10 @@ std::string evidence_reason(const Findings& f, const Outcome& outcome) {
         worst = &m;
     }
     // An unfounded remedy also fixes what the diagnosis of its class is worth: name the act then.
-    const bool same = worst != nullptr && f.named == worst->remedy && most > 0.05;
+    const bool same = worst != nullptr && is_named(f, worst->remedy) && most > 0.05;
     if (by_diagnosis >= most && !same) worst = nullptr;
     most = std::max(most, by_diagnosis);
-    if (f.named && !f.diagnosis.confirmed && f.diagnosis.probability >= f.diagnosis.need)
+    if (!f.named.empty() && !f.diagnosis.confirmed && f.diagnosis.probability >= f.diagnosis.need)
         return "The cause rests on the heater's own word and the complaint: no reading before it "
                "was "
                "settled could tell it from what else was open.";
@@ -49,8 +67,9 @@ std::string evidence_reason(const Findings& f, const Outcome& outcome) {
         return at(outcome, *worst->step) + ": your own evidence gave " +
                given(worst->commitment.probability, worst->remedy) + "; this remedy needs " +
                percent(worst->commitment.need) + ".";
-    if (!f.named) return "No cause from the catalogue was written down and handed in.";
-    const std::string held = "your evidence gave " + given(f.diagnosis.probability, *f.named);
+    if (f.named.empty()) return "No cause from the catalogue was written down and handed in.";
+    const std::string held =
+        "your evidence gave " + percent(f.diagnosis.probability) + " to \"" + named_title(f) + "\"";
     if (most < 0.05) return "Before anything was decided " + held + "; 90 % is asked.";
     return "The cause you wrote down was not yet shown: " + held + ", and 90 % is asked.";
 }
@@ -86,7 +105,7 @@ std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const
     const double by_test = dearest != nullptr ? dearest->charge : 0.0;
     const double by_remedy = remedy != nullptr ? remedy_charge_minutes(remedy->commitment) : 0.0;
     const double most = std::max({by_test, by_remedy, charges.idle, charges.submission});
-    if (most == charges.submission && !f.named)
+    if (most == charges.submission && f.named.empty())
         return "No cause was named and handed in, which counts as a call-back: " +
                figure(charges.submission, 0) + " minutes charged.";
     if (most == charges.submission)
@@ -107,11 +126,12 @@ std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const
 std::string better_first(const Step& step, Remedy chosen) {
     std::vector<RemedyChoice> choices;
     for (std::size_t i = 0; i < faults::remedy_count; ++i)
-        choices.push_back({step.before[i], remedy_cost(static_cast<Remedy>(i)).total()});
+        choices.push_back({needing(step.before, static_cast<Remedy>(i)),
+                           remedy_cost(static_cast<Remedy>(i)).total()});
     const auto first = static_cast<Remedy>(by_probability_per_cost(choices).front());
     if (first == chosen) return "";
     return "; by probability for its cost, " + std::string(faults::remedy_title(first)) +
-           " came first at " + percent(step.before[class_index(first)]);
+           " came first at " + percent(needing(step.before, first));
 }
 
 std::string remedy_reason(const PlayedAttempt& played, const Findings& f, const Outcome& outcome) {
@@ -127,8 +147,8 @@ std::string remedy_reason(const PlayedAttempt& played, const Findings& f, const 
         return at(outcome, *worst->step) + ": " + figure(most, 0) +
                " minutes of work and parts spent on " + percent(worst->commitment.probability) +
                better_first(*worst->step, worst->remedy) + ".";
-    const std::string title(faults::remedy_title(played.true_class));
-    if (!f.fixed && !played.job.practice.licence.covers(played.true_class))
+    const std::string title = remedy_title(played.true_class);
+    if (!f.fixed && !is_covered(played))
         return "It was to be handed on, isolated, tagged and told: your licence does not cover \"" +
                title + "\".";
     if (f.handed_on_safe && !f.separable)

@@ -66,7 +66,7 @@ class Candidates {
   private:
     [[nodiscard]] std::span<const double> predicted_in(std::size_t mode,
                                                        worksite::Quantity quantity) {
-        if (at_.cured == nullptr) return at_.shadows.signatures[mode].of(quantity);
+        if (at_.stands_as == nullptr) return at_.shadows.signatures[mode].of(quantity);
         return kept_.emplace_back(signature(at_, mode, quantity));
     }
 
@@ -141,10 +141,8 @@ void SetUps::mark(worksite::Quantity quantity) {
 std::vector<double> signature(const Situation& at, std::size_t mode, worksite::Quantity quantity) {
     const std::span<const double> stored = at.shadows.signatures[mode].of(quantity);
     std::vector<double> values(stored.begin(), stored.end());
-    if (at.cured == nullptr) return values;
-    const double sound = values[sound_house(at.shadows.hypotheses)];
-    for (std::size_t i = 0; i < values.size(); ++i)
-        if ((*at.cured)[i]) values[i] = sound;
+    if (at.stands_as == nullptr) return values;
+    for (std::size_t i = 0; i < values.size(); ++i) values[i] = stored[(*at.stands_as)[i]];
     return values;
 }
 
@@ -184,7 +182,7 @@ ReferenceRun run_reference(const Hindsight& hindsight, Posterior posterior, SetU
         const std::vector<double> classes = posterior.classes();
         const auto leading = std::max_element(classes.begin(), classes.end());
         run.leading = *leading;
-        run.found = static_cast<faults::Remedy>(leading - classes.begin());
+        run.found = Class::at(static_cast<std::size_t>(leading - classes.begin()));
         if (run.leading >= need_of_final_diagnosis) break;
         const Situation at{hindsight.job,    hindsight.shadows, posterior, set_ups,
                            nullptr,          nullptr,           mode,      -1,

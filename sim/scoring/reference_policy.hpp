@@ -41,9 +41,10 @@ struct Situation {
     const Posterior& posterior;
     const SetUps& set_ups;
     const Snapshot* passive = nullptr;  // readable without any act; nullptr: only modes count
-    const std::vector<bool>* cured = nullptr;  // lanes whose fault a remedy has removed
-    std::size_t in_mode = as_things_stand;     // mode already reached: costs no minutes again
-    int cycle = -1;                            // demand cycle under way
+    /// The lane whose house each of them is by now (stands_as_after); nullptr: nothing has been cured.
+    const std::vector<std::size_t>* stands_as = nullptr;
+    std::size_t in_mode = as_things_stand;  // mode already reached: costs no minutes again
+    int cycle = -1;                         // demand cycle under way
     int threads = 1;  // at most so many weigh options; no result depends on it
 };
 
@@ -52,7 +53,7 @@ struct Situation {
 [[nodiscard]] Option best_option(const Situation& situation);
 /// "manifold pressure during a light-up attempt".
 [[nodiscard]] std::string title_of(const Option& option, const worksite::Job& job);
-/// A mode's signature of a quantity in every lane; cured lanes show the sound house.
+/// A mode's signature of a quantity in every lane; cured lanes show the house that they are by now.
 [[nodiscard]] std::vector<double> signature(const Situation& situation, std::size_t mode,
                                             worksite::Quantity quantity);
 
@@ -69,8 +70,8 @@ struct ReferenceRun {
     double minutes = 0.0;  // of tests and of bringing the heater into modes
     int readings = 0;
     double leading = 0.0;  // probability of the leading class at the end
-    faults::Remedy found = faults::Remedy::explain_to_customer;  // that class
-    std::vector<Option> options;                                 // as taken
+    Class found = faults::Remedy::explain_to_customer;  // that class
+    std::vector<Option> options;                        // as taken
 };
 [[nodiscard]] ReferenceRun run_reference(const Hindsight& hindsight);
 /// The same from what somebody believes and has set up already.

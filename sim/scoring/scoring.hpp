@@ -8,12 +8,13 @@
 #include <vector>
 
 #include "sim/faults/faults.hpp"
+#include "sim/scoring/classes.hpp"
 #include "sim/worksite/attempt.hpp"
 
 namespace emberpath::scoring {
 
 struct ClassProbability {
-    faults::Remedy remedy;  // causes that share a remedy are one class
+    Class of;
     double probability;
 };
 
@@ -44,7 +45,7 @@ struct Comparison {
     int number = 0;            // balloon
     std::string title, shown;  // what was read
     struct Cell {
-        faults::Remedy remedy;
+        Class of;
         std::string predicted;   // in trade units, over the severities that remain most likely
         bool ruled_out = false;  // by this reading alone
     };

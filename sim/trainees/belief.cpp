@@ -36,25 +36,50 @@ void Belief::update() {
         evidence_.rest();
     }
     if (!tape.cycles.empty()) cycle_ = tape.cycles.back();
+    done_.clear();
+    for (const auto& entry : visit_.log())
+        if (entry.remedy >= 0) done_.push_back(static_cast<faults::Remedy>(entry.remedy));
+    stands_as_ = scoring::stands_as_after(evidence_.posterior().hypotheses(), done_);
+}
+
+scoring::Class Belief::likeliest() const {
+    const auto all = classes();
+    return scoring::Class::at(
+        static_cast<std::size_t>(std::max_element(all.begin(), all.end()) - all.begin()));
 }
 
 faults::Remedy Belief::leading() const {
-    const auto all = classes();
-    return static_cast<faults::Remedy>(std::max_element(all.begin(), all.end()) - all.begin());
+    const auto needed = scoring::remedies_of(likeliest());
+    const auto open = std::find_if(needed.begin(), needed.end(), [&](faults::Remedy one) {
+        return std::find(done_.begin(), done_.end(), one) == done_.end();
+    });
+    return open != needed.end() ? *open : needed.front();
 }
 
 double Belief::leading_probability() const {
-    const auto all = classes();
-    return *std::max_element(all.begin(), all.end());
+    return scoring::needing(classes(), leading());
+}
+
+std::optional<faults::Cause> Belief::beside_leading() const {
+    for (const faults::Remedy one : scoring::remedies_of(likeliest()))
+        if (one != leading()) return cause_of(one);
+    return std::nullopt;
+}
+
+scoring::Situation Belief::here(const scoring::SetUps& set_ups) const {
+    scoring::Situation at{visit_.job(), bank_->shadows(), evidence_.posterior(), set_ups};
+    at.stands_as = &stands_as_;
+    return at;
 }
 
 faults::Cause Belief::cause_of(faults::Remedy remedy) const {
     std::array<double, faults::cause_count> of_cause{};
     const auto& all = evidence_.posterior().hypotheses();
     for (std::size_t i = 0; i < all.size(); ++i)
-        if (all[i].remedy == remedy)
-            of_cause[static_cast<std::size_t>(all[i].fault.cause)] +=
-                evidence_.posterior().probabilities()[i];
+        for (const faults::Fault& fault : scoring::faults_of(all[i]))
+            if (faults::info(fault.cause).remedy == remedy)
+                of_cause[static_cast<std::size_t>(fault.cause)] +=
+                    evidence_.posterior().probabilities()[i];
     return static_cast<faults::Cause>(std::max_element(of_cause.begin(), of_cause.end()) -
                                       of_cause.begin());
 }
@@ -77,9 +102,9 @@ void Belief::for_each_choice(const std::set<Plan>& done, const scoring::SetUps& 
 Belief::Choice Belief::next(const std::set<Plan>& done, const scoring::SetUps& set_ups,
                             std::size_t in_mode) const {
     Choice best;
-    const scoring::Situation here{visit_.job(), bank_->shadows(), evidence_.posterior(), set_ups};
+    const scoring::Situation at = here(set_ups);
     for_each_choice(done, set_ups, in_mode, [&](Choice choice) {
-        const auto predicted = scoring::signature(here, choice.plan.first, choice.plan.second);
+        const auto predicted = scoring::signature(at, choice.plan.first, choice.plan.second);
         const double most = evidence_.posterior().most_bits(predicted);
         if (most < too_little_bits || most / choice.minutes <= best.rate()) return;
         choice.bits =
@@ -97,13 +122,13 @@ scoring::Reading Belief::reading_of(const Plan& plan, std::size_t in_mode) const
     return reading;
 }
 
-double Belief::separation(const Plan& plan, faults::Remedy remedy, std::size_t in_mode) const {
+double Belief::separation(const Plan& plan, scoring::Class one, std::size_t in_mode) const {
     const scoring::SetUps unused;
-    const scoring::Situation here{visit_.job(), bank_->shadows(), evidence_.posterior(), unused};
-    const std::array of{static_cast<std::size_t>(remedy)};
+    const scoring::Situation at = here(unused);
+    const std::array of{one.index()};
     return evidence_.posterior()
-        .separation_bits(reading_of(plan, in_mode),
-                         scoring::signature(here, plan.first, plan.second), of)
+        .separation_bits(reading_of(plan, in_mode), scoring::signature(at, plan.first, plan.second),
+                         of)
         .front();
 }
 

@@ -3,6 +3,7 @@
 /// promises most per minute. The bank runs over the house as seen; it never reads the job's faults.
 
 #include <array>
+#include <optional>
 #include <set>
 #include <utility>
 
@@ -26,8 +27,12 @@ class Belief {
 
     [[nodiscard]] std::vector<double> classes() const { return evidence_.posterior().classes(); }
     [[nodiscard]] Arrived lived() const { return bank_; }
+    /// What the likeliest class needs; of a pair, what has not been done yet.
     [[nodiscard]] faults::Remedy leading() const;
+    /// That it is needed, alone or beside another.
     [[nodiscard]] double leading_probability() const;
+    /// The cause beside that of `leading` where the likeliest class is a pair.
+    [[nodiscard]] std::optional<faults::Cause> beside_leading() const;
     /// The likeliest cause of a class.
     [[nodiscard]] faults::Cause cause_of(faults::Remedy remedy) const;
 
@@ -44,17 +49,21 @@ class Belief {
     [[nodiscard]] Choice confirming(faults::Remedy remedy, double least, const std::set<Plan>& done,
                                     const scoring::SetUps& set_ups, std::size_t in_mode) const;
     /// How well a reading tells a class from all else that is open, 0 to 1.
-    [[nodiscard]] double separation(const Plan& plan, faults::Remedy remedy,
+    [[nodiscard]] double separation(const Plan& plan, scoring::Class one,
                                     std::size_t in_mode) const;
 
   private:
     template <class Weigh>
     void for_each_choice(const std::set<Plan>& done, const scoring::SetUps& set_ups,
                          std::size_t in_mode, Weigh weigh) const;
+    [[nodiscard]] scoring::Class likeliest() const;
+    [[nodiscard]] scoring::Situation here(const scoring::SetUps& set_ups) const;
     [[nodiscard]] scoring::Reading reading_of(const Plan& plan, std::size_t in_mode) const;
     const Visit& visit_;
     std::shared_ptr<scoring::Bank> bank_;
     scoring::Evidence evidence_;
+    std::vector<faults::Remedy> done_;    // remedies carried out
+    std::vector<std::size_t> stands_as_;  // by then (scoring::stands_as_after)
     std::size_t weighed_ = 0, acts_ = 0;  // observations and marks of the tape
     int cycle_ = 0;
 };

@@ -4,6 +4,7 @@
 /// only what was said before.
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,7 @@ struct Care {
 /// What goes into the record.
 struct Story {
     faults::Cause cause = faults::Cause::no_fault;
+    std::optional<faults::Cause> also = std::nullopt;
     std::string done = "see the readings", told = "what was found";
 };
 
@@ -55,6 +57,8 @@ class Hands {
 
     void bring_into(std::size_t mode);
     [[nodiscard]] std::size_t mode() const { return mode_; }
+    /// When it was last looked at (works()): hot at the largest tap fully open.
+    [[nodiscard]] bool hot_at_full() const { return hot_at_full_; }
     [[nodiscard]] Visit& visit() { return visit_; }
     /// Latest value of a quantity that was read, if any was.
     [[nodiscard]] const worksite::Observation* latest(worksite::Quantity quantity) const;
@@ -95,6 +99,7 @@ class Hands {
     std::size_t mode_ = 0;
     bool cover_off_ = false, switched_off_ = false, unplugged_ = false, locked_ = false;
     bool proved_dead_ = false, gas_shut_ = false, gloves_ = false, glasses_ = false;
+    bool hot_at_full_ = false;
     bool probe_in_ = false, readout_open_ = false, joints_touched_ = false, running_proved_ = false,
          out_of_use_ = false;
     std::string manometer_;          // point; empty: not attached

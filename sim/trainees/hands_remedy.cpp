@@ -91,6 +91,7 @@ bool Hands::works() {
         const auto* seen = latest(Quantity::tap_temperature);
         hot =
             seen != nullptr && std::abs(seen->value - visit_.job().panel.set_point_k) <= near_set_k;
+        hot_at_full_ = hot && *opening == '\0';
         if (hot) break;
     }
     running_proved_ = true;
@@ -179,6 +180,7 @@ void Hands::take_out_of_use() {
 void Hands::write(const Story& story) {
     const auto* info = &faults::info(story.cause);
     say("write cause " + std::string(info->word));
+    if (story.also) say("write also cause " + std::string(faults::info(*story.also).word));
     std::string numbers;
     std::size_t count = 0;
     const auto& log = visit_.log();

@@ -63,12 +63,13 @@ bool leaves_it_live(Cause cause) {
 }
 
 void try_again(Hands& hands, Decision& decision) {
-    const Belief belief(hands.visit(), decision.lived);
-    const auto next = belief.cause_of(belief.leading());
-    decision.lived_on = belief.lived();
-    if (next == decision.cause) return;
-    decision.cause = next;
-    hands.remedy(faults::info(next).remedy);
+    const Decision next = look_again(hands, decision);
+    decision.lived_on = next.lived;
+    if (next.cause == decision.cause) return;
+    decision.cause = next.cause;
+    decision.also = next.also;
+    hands.manometer_away();
+    hands.remedy(faults::info(next.cause).remedy);
     hands.works();
 }
 
@@ -77,10 +78,14 @@ void put_right(Hands& hands, Decision& decision, const Care& care, bool reasons)
     const auto remedy = faults::info(decision.cause).remedy;
     hands.manometer_away();
     hands.remedy(remedy);
-    const bool works_at_once = faults::works_at_once(remedy);
-    if (care.isolate && leaves_it_live(decision.cause)) return hands.take_out_of_use();
-    if (!care.prove_work || !works_at_once || hands.works() || !reasons) return;
-    try_again(hands, decision);
+    if (decision.also) hands.remedy(faults::info(*decision.also).remedy);
+    const bool stays_live =
+        leaves_it_live(decision.cause) || (decision.also && leaves_it_live(*decision.also));
+    if (care.isolate && stays_live) return hands.take_out_of_use();
+    if (!care.prove_work || !faults::works_at_once(remedy)) return;
+    const bool serves = hands.works();
+    // What serves a small draw only may have something else wrong with it.
+    if (reasons && !(serves && hands.hot_at_full())) try_again(hands, decision);
 }
 
 Decision temptation(Hands& hands, Policy policy, const Told& told) {
@@ -193,7 +198,7 @@ Played play(Policy policy, const worksite::Job& job, std::uint64_t seed, const T
     Visit visit(job, seed, told.arrived);
     Hands hands(visit, {});
     const Decision decision = work(hands, policy, seed, told);
-    hands.hand_over({decision.cause});
+    hands.hand_over({decision.cause, decision.also});
     Played played;
     played.policy = policy;
     played.acts = visit.acts();

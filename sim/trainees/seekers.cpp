@@ -23,7 +23,8 @@ std::size_t acts_done(Hands& hands) {
 }
 
 Decision decide(Hands& hands, const Belief& belief) {
-    return {belief.cause_of(belief.leading()), acts_done(hands), belief.lived()};
+    return {belief.cause_of(belief.leading()), acts_done(hands), belief.lived(), nullptr,
+            belief.beside_leading()};
 }
 
 bool of_the_analyser(Quantity quantity) {
@@ -54,16 +55,19 @@ class Confirmed {
         const auto classes = belief.classes();
         for (std::size_t c = 0; c < classes.size(); ++c)
             if (classes[c] >= worth_confirming)
-                best_[c] = std::max(
-                    best_[c], belief.separation(plan, static_cast<faults::Remedy>(c), in_mode));
+                best_[c] =
+                    std::max(best_[c], belief.separation(plan, scoring::Class::at(c), in_mode));
     }
     [[nodiscard]] bool has(faults::Remedy remedy) const {
-        return best_[static_cast<std::size_t>(remedy)] >= scoring::confirming_bits;
+        for (std::size_t c = 0; c < best_.size(); ++c)
+            if (best_[c] >= scoring::confirming_bits && needs(scoring::Class::at(c), remedy))
+                return true;
+        return false;
     }
 
   private:
     static constexpr double worth_confirming = 0.05;
-    std::array<double, faults::remedy_count> best_{};
+    std::array<double, scoring::class_count> best_{};
 };
 
 struct Row {
@@ -99,10 +103,9 @@ constexpr std::array usual{
 };
 
 // Until the likeliest class is likely enough and confirmed by measuring or inspecting, before any remedy.
-Decision go_on_by_information(Hands& hands, std::set<Plan> done) {
+Decision go_on_by_information(Hands& hands, Belief belief, std::set<Plan> done) {
     Confirmed confirmed;
     scoring::SetUps set_ups;
-    Belief belief(hands.visit());
     bool looked_round = false;
     for (int i = 0; i < most_readings; ++i) {
         const bool likely = belief.leading_probability() >= likely_enough;
@@ -130,13 +133,19 @@ Decision go_on_by_information(Hands& hands, std::set<Plan> done) {
 
 Decision find_by_information(Hands& hands) {
     hands.arrive();
-    return go_on_by_information(hands, {{0, Quantity::display_word}});
+    return go_on_by_information(hands, Belief(hands.visit()), {{0, Quantity::display_word}});
+}
+
+Decision look_again(Hands& hands, const Decision& before) {
+    Belief belief(hands.visit(), before.lived);
+    if (belief.cause_of(belief.leading()) == before.cause) return decide(hands, belief);
+    return go_on_by_information(hands, std::move(belief), {});
 }
 
 Decision find_by_symptom(Hands& hands) {
     hands.arrive();
     read_by_symptom(hands);
-    return go_on_by_information(hands, {{0, Quantity::display_word}});
+    return go_on_by_information(hands, Belief(hands.visit()), {{0, Quantity::display_word}});
 }
 
 Decision find_by_checklist(Hands& hands) {
@@ -182,8 +191,8 @@ Decision find_at_random(Hands& hands, math::Random& random) {
     for (std::size_t i = 0; i < classes.size(); ++i) {
         left -= classes[i];
         if (left < 0.0)
-            return {belief.cause_of(static_cast<faults::Remedy>(i)), acts_done(hands),
-                    belief.lived()};
+            return {belief.cause_of(scoring::remedies_of(scoring::Class::at(i)).front()),
+                    acts_done(hands), belief.lived()};
     }
     return decide(hands, belief);
 }

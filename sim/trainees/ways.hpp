@@ -8,16 +8,20 @@
 
 namespace emberpath::trainees {
 
-/// The cause that will be written down, and how many acts had been done when it was settled.
+/// The causes that will be written down, and how many acts had been done when it was settled.
 struct Decision {
     faults::Cause cause = faults::Cause::no_fault;
     std::size_t after = 0;
     Arrived lived = nullptr;     // the shadows they thought with; nullptr: they had none
     Arrived lived_on = nullptr;  // the same after what was done then
+    std::optional<faults::Cause> also = std::nullopt;  // there beside it
 };
 
 /// Readings by information per minute until one class is likely enough; the likeliest cause.
 [[nodiscard]] Decision find_by_information(Hands& hands);
+/// The same once more after a remedy that did not do, with the shadows that were thought with before. Reads on only
+/// when another cause leads now.
+[[nodiscard]] Decision look_again(Hands& hands, const Decision& before);
 [[nodiscard]] Decision find_by_checklist(Hands& hands);
 [[nodiscard]] Decision find_by_everything(Hands& hands);
 /// The readings that the latest event and the complaint call for by rules of thumb.

@@ -31,8 +31,33 @@ void escalate(Workplace& w, const Act& act) {
     w.say("They note what you report.");
 }
 
+std::string cause_of(const Act& act) {
+    return std::string(faults::info(static_cast<faults::Cause>(act.object)).word);
+}
+
+// The first cause begins the list anew.
 void write_cause(Workplace& w, const Act& act) {
-    w.write_up.cause = std::string(faults::info(static_cast<faults::Cause>(act.object)).word);
+    w.write_up.cause = cause_of(act);
+    w.write_up.also.clear();
+    w.write_up.possible.clear();
+}
+
+std::string another_cause(const Workplace& w, const Act& act) {
+    const WriteUp& written = w.write_up;
+    const std::string word = cause_of(act);
+    if (written.cause.empty()) return "Write the first cause first: write cause " + word + ".";
+    const auto stands_in = [&](const std::vector<std::string>& list) {
+        return std::find(list.begin(), list.end(), word) != list.end();
+    };
+    if (written.cause == word || stands_in(written.also) || stands_in(written.possible))
+        return "That cause stands in the record already.";
+    return {};
+}
+void write_also_cause(Workplace& w, const Act& act) {
+    w.write_up.also.push_back(cause_of(act));
+}
+void write_possible_cause(Workplace& w, const Act& act) {
+    w.write_up.possible.push_back(cause_of(act));
 }
 
 std::string readings_exist(const Workplace& w, const Act& act) {
@@ -71,6 +96,8 @@ constexpr std::array table{
     Doing{Verb::doubt, no_obstacle, nothing},
     Doing{Verb::strike_out, no_obstacle, nothing},
     Doing{Verb::write_cause, no_obstacle, write_cause},
+    Doing{Verb::write_also_cause, another_cause, write_also_cause},
+    Doing{Verb::write_possible_cause, another_cause, write_possible_cause},
     Doing{Verb::write_because, readings_exist, write_because},
     Doing{Verb::write_done, no_obstacle, write_done},
     Doing{Verb::write_told, no_obstacle, write_told},

@@ -109,6 +109,8 @@ enum class Verb {
     doubt,
     strike_out,
     write_cause,
+    write_also_cause,
+    write_possible_cause,
     write_because,
     write_done,
     write_told,

@@ -54,8 +54,10 @@ struct LogEntry {
 
 /// What the trainee wrote and decided.
 struct WriteUp {
-    std::string cause;         // catalogue word; empty: nothing written
-    std::vector<int> because;  // balloon numbers
+    std::string cause;                  // catalogue word; empty: nothing written
+    std::vector<std::string> also;      // causes that were there beside it
+    std::vector<std::string> possible;  // causes that the readings do not tell from it
+    std::vector<int> because;           // balloon numbers
     std::string done, told;
     bool handed_in = false;
 };

@@ -164,6 +164,8 @@ constexpr std::array rows_after_remedies{
     PhraseRow{doubt, Kind::write, {"doubt {cause}", "note for yourself", 2}},
     PhraseRow{strike_out, Kind::write, {"strike out {cause}", "note for yourself", 2}},
     PhraseRow{write_cause, Kind::write, {"write cause {cause}", "what was wrong, in the words of the catalogue", 10}},
+    PhraseRow{write_also_cause, Kind::write, {"write also cause {cause}", "a second cause, there beside the first", 10}},
+    PhraseRow{write_possible_cause, Kind::write, {"write possible cause {cause}", "or this one: no reading tells it from the first", 10}},
     PhraseRow{write_because, Kind::write, {"write because {balloons}", "numbers of the readings that show it: #1 #4", 10}},
     PhraseRow{write_done, Kind::write, {"write done {text}", "what you did", 20}},
     PhraseRow{write_told, Kind::write, {"write told {text}", "what you told the customer", 20}},

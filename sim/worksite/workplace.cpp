@@ -386,6 +386,8 @@ std::uint64_t Workplace::hash() const {
         hash.add(one);
     for (const auto* text : {&write_up.cause, &write_up.done, &write_up.told})
         hash.add(std::string_view(*text));
+    for (const auto* list : {&write_up.also, &write_up.possible})
+        for (const auto& word : *list) hash.add(std::string_view(word));
     for (const int number : write_up.because) hash.add(static_cast<std::uint64_t>(number));
     hash.add(static_cast<std::uint64_t>(write_up.handed_in));
     if (!beyond_model.empty()) hash.add(std::string_view(beyond_model));

@@ -110,6 +110,7 @@ std::vector<Rival> rivals_of(const worksite::Job& job, const scoring::Shadows& s
                              const House& truth) {
     std::vector<Rival> rivals;
     for (std::size_t lane = 0; lane < shadows.hypotheses.size(); ++lane) {
+        if (shadows.hypotheses[lane].second) continue;  // single causes are compared
         const auto cause = static_cast<std::size_t>(shadows.hypotheses[lane].fault.cause);
         if (std::any_of(job.faults.begin(), job.faults.end(), [&](const auto& fault) {
                 return static_cast<std::size_t>(fault.cause) == cause;
@@ -151,7 +152,7 @@ bool names_the_remedy(const worksite::Job& job, const scoring::ReferenceRun& run
                       const std::vector<scoring::Hypothesis>& all) {
     return job.faults.empty() ||
            std::any_of(all.begin(), all.end(), [&](const scoring::Hypothesis& one) {
-               return one.remedy == run.found &&
+               return scoring::class_of(one) == run.found &&
                       std::any_of(job.faults.begin(), job.faults.end(), [&](const auto& fault) {
                           return fault.cause == one.fault.cause;
                       });

@@ -37,10 +37,10 @@ TEST(BestReading, IsThatOfAskingForEveryOneOnAnyNumberOfThreads) {
     const Shadows shadows = run_shadows(house.job(), house.tape(), 2);
     Posterior posterior(shadows.hypotheses);
     const SetUps set_ups;
-    const std::vector<bool> cured(shadows.hypotheses.size(), false);
+    const std::vector<std::size_t> as_found = stands_as_after(shadows.hypotheses, {});
     const std::size_t sound = sound_house(shadows.hypotheses);
     for (int readings = 0; readings < 6; ++readings) {
-        Situation at{house.job(), shadows, posterior, set_ups, nullptr, &cured};
+        Situation at{house.job(), shadows, posterior, set_ups, nullptr, &as_found};
         const Option expected = best_of_all(at);
         ASSERT_GT(expected.bits, 0.0);
         for (const int threads : {1, 3}) {

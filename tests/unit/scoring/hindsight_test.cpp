@@ -62,7 +62,7 @@ TEST(StillOpen, SaysWhichReadingWouldHaveToldAndWhereNoneDoes) {
     ASSERT_EQ(open.size(), 3U);  // four alike, the first of them leads
     const auto sentences = still_open(open);
     for (std::size_t i = 0; i < open.size(); ++i) {
-        const bool igniter = open[i].remedy == Remedy::replace_igniter;
+        const bool igniter = open[i].of == Remedy::replace_igniter;
         EXPECT_EQ(open[i].separation >= separable_above, igniter);
         EXPECT_THAT(sentences[i],
                     HasSubstr(igniter ? "You could have known" : "You could not have known"));

@@ -145,7 +145,7 @@ TEST(Judgement, HandingOnIsRightOnlyWhereNoReadingCouldStillTell) {
     m.marks.pop_back();
     m.outcome.fault_remains = true;
     m.outcome.made_safe = true;
-    m.outcome.open_mass = 0.97;
+    m.outcome.open = {Remedy::replace_igniter, Remedy::clean_exchanger};
     m.outcome.separable = false;
     const Assessment right = m.assessed(Remedy::replace_igniter);
     EXPECT_GT(right.areas[3].score, 95.0);
@@ -335,7 +335,7 @@ TEST(Comparison, ShowsEachReadingUnderEveryClassAndWhatItAloneRulesOut) {
     EXPECT_EQ(rows[0].shown, "no spark");
     ASSERT_EQ(rows[0].cells.size(), lanes);
     for (const Comparison::Cell& cell : rows[0].cells) {
-        const bool igniter = cell.remedy == Remedy::replace_igniter;
+        const bool igniter = cell.of == Remedy::replace_igniter;
         EXPECT_EQ(cell.predicted, igniter ? "no spark" : "spark");
         EXPECT_EQ(cell.ruled_out, !igniter);
     }
