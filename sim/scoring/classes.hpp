@@ -19,16 +19,17 @@ namespace emberpath::scoring {
 struct ChosenPair {
     faults::Cause first, second;  // the second is there or not: one severity
     double frequency;             // trade weight, as CauseInfo::frequency
+    int severities;               // of the first, evenly over its symptomatic range
     std::string_view because;     // why they come together
 };
 inline constexpr std::array chosen_pairs{
-    ChosenPair{faults::Cause::gas_pipe_restriction, faults::Cause::outlet_sensor_open, 0.1,
+    ChosenPair{faults::Cause::gas_pipe_restriction, faults::Cause::outlet_sensor_open, 0.1, 7,
                "a poor bath is borne for years, until a part ends all hot water"},
-    ChosenPair{faults::Cause::exchanger_scaled, faults::Cause::limiter_open, 0.2,
+    ChosenPair{faults::Cause::exchanger_scaled, faults::Cause::limiter_open, 0.2, 4,
                "scale overheats the tubes until the limiter has opened for good"},
-    ChosenPair{faults::Cause::wrong_injectors, faults::Cause::gas_setting_wrong, 0.02,
+    ChosenPair{faults::Cause::wrong_injectors, faults::Cause::gas_setting_wrong, 0.02, 1,
                "a change of gas that was forgotten whole"},
-    ChosenPair{faults::Cause::moisture_in_heater, faults::Cause::earth_missing, 0.05,
+    ChosenPair{faults::Cause::moisture_in_heater, faults::Cause::earth_missing, 0.05, 5,
                "without an earth nothing trips while damp makes the casing live"},
 };
 

@@ -1,6 +1,8 @@
 #include "sim/scoring/hypotheses.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 namespace emberpath::scoring {
 
@@ -30,7 +32,7 @@ int count_of(faults::Cause cause) {
 
 // Evenly over the symptomatic range. A cylinder's time until it fails goes with what is left in it, so
 // there the remaining share falls by a constant factor, down to empty.
-std::vector<double> severities_of(const faults::CauseInfo& cause) {
+std::vector<double> severities_of(const faults::CauseInfo& cause, int count) {
     if (cause.on_off || cause.cause == faults::Cause::no_fault) return {cause.greatest_severity};
     std::vector<double> grid;
     if (cause.cause == faults::Cause::cylinder_low) {
@@ -41,7 +43,6 @@ std::vector<double> severities_of(const faults::CauseInfo& cause) {
         return grid;
     }
     const double range = cause.greatest_severity - cause.least_severity;
-    const int count = count_of(cause.cause);
     for (int i = 0; i < count; ++i) grid.push_back(cause.least_severity + range * i / (count - 1));
     return grid;
 }
@@ -55,7 +56,9 @@ faults::Fault there(faults::Cause cause) {
 
 void append(std::vector<Hypothesis>& all, const faults::CauseInfo& cause, double sign, double prior,
             int pair = -1) {
-    const std::vector<double> grid = severities_of(cause);
+    const std::vector<double> grid =
+        severities_of(cause, pair >= 0 ? chosen_pairs.at(static_cast<std::size_t>(pair)).severities
+                                       : count_of(cause.cause));
     for (std::size_t i = 0; i < grid.size(); ++i) {
         Hypothesis h;
         h.fault.cause = cause.cause;
@@ -78,7 +81,8 @@ std::vector<Hypothesis> hypotheses(const faults::SiteTraits& site) {
     double total = 0.0;
     for (const faults::CauseInfo& cause : faults::catalogue()) {
         if (!faults::can_act(cause, site)) continue;
-        const std::size_t lanes = severities_of(cause).size() * (cause.has_sign ? 2 : 1);
+        const std::size_t lanes =
+            severities_of(cause, count_of(cause.cause)).size() * (cause.has_sign ? 2 : 1);
         const double prior = cause.frequency / static_cast<double>(lanes);
         append(all, cause, 1.0, prior);
         if (cause.has_sign) append(all, cause, -1.0, prior);
@@ -89,7 +93,8 @@ std::vector<Hypothesis> hypotheses(const faults::SiteTraits& site) {
         const faults::CauseInfo& first = faults::info(pair.first);
         if (!faults::can_act(first, site) || !faults::can_act(faults::info(pair.second), site))
             continue;
-        append(all, first, 1.0, pair.frequency / static_cast<double>(severities_of(first).size()),
+        append(all, first, 1.0,
+               pair.frequency / static_cast<double>(severities_of(first, pair.severities).size()),
                static_cast<int>(i));
         total += pair.frequency;
     }
@@ -119,19 +124,24 @@ std::vector<std::size_t> stands_as_after(const std::vector<Hypothesis>& all,
         const faults::Remedy remedy = faults::info(fault.cause).remedy;
         return std::find(done.begin(), done.end(), remedy) != done.end();
     };
-    const auto single = [&](const faults::Fault& left) {
-        for (std::size_t i = 0; i < all.size(); ++i)
-            if (!all[i].second && all[i].fault.cause == left.cause &&
-                all[i].fault.severity == left.severity)
-                return i;
-        return sound_house(all);
+    const auto nearest_single = [&](const faults::Fault& left) {
+        std::size_t best = sound_house(all);
+        double least = std::numeric_limits<double>::infinity();
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if (all[i].second || all[i].fault.cause != left.cause) continue;
+            const double apart = std::abs(all[i].fault.severity - left.severity);
+            if (apart >= least) continue;
+            least = apart;
+            best = i;
+        }
+        return best;
     };
     std::vector<std::size_t> as(all.size());
     for (std::size_t i = 0; i < all.size(); ++i) {
         as[i] = i;
         std::vector<faults::Fault> left = faults_of(all[i]);
         if (std::erase_if(left, is_cured) == 0) continue;
-        as[i] = left.empty() ? sound_house(all) : single(left.front());
+        as[i] = left.empty() ? sound_house(all) : nearest_single(left.front());
     }
     return as;
 }

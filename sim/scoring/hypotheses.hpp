@@ -34,7 +34,7 @@ struct Hypothesis {
 
 /// Index of the sound house among them.
 [[nodiscard]] std::size_t sound_house(const std::vector<Hypothesis>& all);
-/// The hypothesis whose house each of them is once these remedies have been carried out: itself, what is left of a pair,
+/// The hypothesis whose house each of them is once these remedies have been carried out: itself, what is left of a pair (at the nearest severity),
 /// or the sound house.
 [[nodiscard]] std::vector<std::size_t> stands_as_after(const std::vector<Hypothesis>& all,
                                                        std::span<const faults::Remedy> done);

@@ -69,6 +69,18 @@ TEST_F(IgniterJob, IsSolvedFromSilenceToHandover) {
     EXPECT_LT(attempt.seconds_on_site(), 60.0 * 60.0);
 }
 
+TEST_F(IgniterJob, RecordsASecondCauseAndOnesThatCannotBeToldApart) {
+    EXPECT_EQ(attempt.perform("write also cause flue_blocked").entry, nullptr);
+    act({"write cause igniter_failed", "write also cause flue_blocked",
+         "write possible cause igniter_lead_cracked"});
+    EXPECT_EQ(attempt.write_up().also, (std::vector<std::string>{"flue_blocked"}));
+    EXPECT_EQ(attempt.write_up().possible, (std::vector<std::string>{"igniter_lead_cracked"}));
+    EXPECT_EQ(attempt.perform("write possible cause igniter_failed").entry, nullptr);
+    EXPECT_NE(attempt.perform("write cause no_fault").entry, nullptr);
+    EXPECT_TRUE(attempt.write_up().also.empty());
+    EXPECT_TRUE(attempt.write_up().possible.empty());
+}
+
 TEST_F(IgniterJob, EndsInHospitalWhenPartsAreSwappedLive) {
     act({"look at display", "take cover off", "clean flame electrode"});
     EXPECT_TRUE(attempt.over());
