@@ -8,7 +8,8 @@ namespace {
 
 using Kind = worksite::LogEntry::Kind;
 
-constexpr std::string_view tell = "tell customer ", cause = "write cause ";
+constexpr std::string_view tell = "tell customer ", cause = "write cause ",
+                           also = "write also cause ", possible = "write possible cause ";
 
 std::string sentence(std::string words) {
     return words.empty() ? words : kit::capitalised(words) + ".";
@@ -63,8 +64,14 @@ std::string told_in(const Log& log) {
 std::string account_of(const Log& log, const std::vector<views::Suspect>& suspects) {
     std::string found;
     for (const auto& entry : log)
-        for (const auto& suspect : suspects)
+        for (const auto& suspect : suspects) {
+            if (!entry.words.ends_with(suspect.word)) continue;
             if (entry.words == std::string(cause) + suspect.word) found = suspect.title;
+            if (entry.words == std::string(also) + suspect.word)
+                join(found, " and ", suspect.title);
+            if (entry.words == std::string(possible) + suspect.word)
+                join(found, " or ", suspect.title);
+        }
     std::string words = found.empty() ? "" : "what was found: " + found;
     if (const std::string done = remedies_in(log); !done.empty())
         join(words, "; ", "what was done: " + done);

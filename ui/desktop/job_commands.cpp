@@ -152,9 +152,17 @@ bool JobDesk::obey_hands(const kit::Command& c, kit::State& state) {
                 select(things_[reading.thing].point.tag);
     } else if (c.name == "choose cause") {
         choosing_cause_ = true;
+        choosing_as_ = screens::CauseAs::the_cause;
+    } else if (c.name == "cause as") {
+        choosing_as_ = c.argument == "as-well"   ? screens::CauseAs::as_well
+                       : c.argument == "or-this" ? screens::CauseAs::or_this
+                                                 : screens::CauseAs::the_cause;
     } else if (c.name == "cause is") {
         choosing_cause_ = false;
-        act("write cause " + c.argument);
+        act(std::string(choosing_as_ == screens::CauseAs::as_well   ? "write also cause "
+                        : choosing_as_ == screens::CauseAs::or_this ? "write possible cause "
+                                                                    : "write cause ") +
+            c.argument);
     } else if (c.name == "not now") {
         say("Not now: " + c.argument);
     } else {

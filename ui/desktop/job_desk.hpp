@@ -130,6 +130,7 @@ class JobDesk {
     Draft draft_;
     std::string draft_problem_;
     bool choosing_cause_ = false;
+    screens::CauseAs choosing_as_ = screens::CauseAs::the_cause;
     Watcher watcher_;
 };
 

@@ -185,15 +185,37 @@ void JobDesk::hand_in() {
         if (!over() && !act(sentence)) return;
 }
 
+namespace {
+
+/// "A and B" of causes that were both there, "A or B" of those that no reading tells apart; and their words.
+std::pair<std::string, std::vector<std::string>> written_causes(const worksite::WriteUp& written) {
+    std::string titles;
+    std::vector<std::string> words;
+    const auto add = [&](const std::string& word, const char* joint) {
+        const faults::CauseInfo* known = faults::find_cause(word);
+        if (known == nullptr) return;
+        titles += titles.empty() ? kit::capitalised(std::string(known->title))
+                                 : joint + std::string(known->title);
+        words.push_back(word);
+    };
+    add(written.cause, "");
+    for (const auto& word : written.also) add(word, " and ");
+    for (const auto& word : written.possible) add(word, " or ");
+    return {titles, words};
+}
+
+}  // namespace
+
 screens::WriteUpView JobDesk::write_up(const kit::State&) const {
     const auto sight = visit_.attempt().sight();
     const Known all = known(sight);
     screens::WriteUpView view;
     view.rail = rail(all);
     for (auto& cause : causes_of(all)) {
-        if (cause.word == written_cause()) view.cause = cause.title;
         if (cause.belief != screens::Belief::struck) view.held.push_back(std::move(cause));
     }
+    std::tie(view.cause, view.written) = written_causes(visit_.attempt().write_up());
+    view.choosing_as = choosing_as_;
     view.because = draft_.because;
     view.done = draft_.done;
     view.proved = draft_.proved;

@@ -105,6 +105,8 @@ WriteUpView sample_write_up() {
     for (const CauseView& cause : job.causes)
         if (cause.belief != Belief::struck) v.held.push_back(cause);
     v.cause = "Gas pipe too small";
+    for (const CauseView& cause : v.held)
+        if (cause.title == v.cause) v.written.push_back(cause.word);
     v.because =
         "With everything off the heater sees 2.76 kPa #3. At full rate it drops to 2.31 #5, and "
         "with the cooktop to 1.84 #6. "

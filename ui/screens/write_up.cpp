@@ -248,7 +248,8 @@ void draw_causes_to_choose(kit::Stage& stage, const Rect& r, const WriteUpView& 
     for (std::size_t i = 0; i < view.held.size(); ++i) {
         const CauseView& cause = view.held[i];
         const Rect row = list.row(32.0 * static_cast<double>(i), 32.0);
-        const bool chosen = cause.title == view.cause;
+        const bool chosen =
+            std::find(view.written.begin(), view.written.end(), cause.word) != view.written.end();
         if (list.shows(row)) {
             kit::draw_mark(stage.paint(), {row.x + 12.0, row.centre().y},
                            cause.belief == Belief::held ? kit::Mark::held : kit::Mark::doubtful,
@@ -266,10 +267,37 @@ void draw_causes_to_choose(kit::Stage& stage, const Rect& r, const WriteUpView& 
     }
 }
 
+/// A second cause stands beside the first, or in its place; without a first there is nothing to choose.
+struct As {
+    CauseAs as;
+    const char *id, *name, *help;
+};
+constexpr std::array ways_of_standing{
+    As{CauseAs::the_cause, "the", "The cause", "The record is begun anew with this one."},
+    As{CauseAs::as_well, "as-well", "There as well", "Both were there, and each needs its remedy."},
+    As{CauseAs::or_this, "or-this", "Or this one", "No reading on this job tells them apart."},
+};
+
+void draw_ways_of_standing(kit::Stage& stage, kit::Slicer& left, const WriteUpView& view) {
+    std::vector<kit::Choice> choices;
+    const char* help = "";
+    for (const As& way : ways_of_standing) {
+        choices.push_back({std::string("cause.as.") + way.id,
+                           way.name,
+                           {"cause as", way.id},
+                           way.as == view.choosing_as});
+        if (way.as == view.choosing_as) help = way.help;
+    }
+    kit::segments(stage, left.top(28.0, 4.0), "cause.as", "How it stands in the record", choices);
+    stage.text_shortened(left.top(20.0, 6.0), help, kit::style::row_quiet);
+}
+
 void draw_cause_choice(kit::Stage& stage, const WriteUpView& view) {
     stage.use(kit::Layer::over);
     const kit::Size s = stage.size();
-    const double h = std::min(s.h - 40.0, 84.0 + 32.0 * static_cast<double>(view.held.size()));
+    const double ways = view.written.empty() ? 0.0 : 58.0;
+    const double h =
+        std::min(s.h - 40.0, 84.0 + ways + 32.0 * static_cast<double>(view.held.size()));
     const Rect r = kit::around({s.w / 2.0, s.h / 2.0}, std::min(440.0, s.w - 24.0), h);
     const auto scope = stage.inside({.id = "cause",
                                      .role = kit::Role::region,
@@ -277,7 +305,9 @@ void draw_cause_choice(kit::Stage& stage, const WriteUpView& view) {
                                      .bounds = r,
                                      .modal = true});
     const Rect inside = draw_plate(stage, r, "cause", "What was wrong?");
-    draw_causes_to_choose(stage, inside, view);
+    kit::Slicer left(inside);
+    if (ways > 0.0) draw_ways_of_standing(stage, left, view);
+    draw_causes_to_choose(stage, left.rest(), view);
     close_button(stage, r, "cause");
     stage.use(kit::Layer::still);
 }

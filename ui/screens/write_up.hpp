@@ -10,10 +10,14 @@ struct CitableReading {
     bool cited = false;
 };
 
+/// How the next chosen cause will stand in the record.
+enum class CauseAs { the_cause, as_well, or_this };
+
 struct WriteUpView {
     RailView rail{};
-    std::string cause{};            // title; empty: none chosen
-    std::vector<CauseView> held{};  // those still held or doubtful, for the choice
+    std::string cause{};  // titles, joined by "and" (both were there) or "or"; empty: none chosen
+    std::vector<std::string> written{};  // words of these causes
+    std::vector<CauseView> held{};       // those still held or doubtful, for the choice
     std::string because{}, done{}, proved{}, told{};  // as kept; an editor in the state goes before
     std::vector<CitableReading> readings{};
     std::vector<std::string> fillable{};  // ids of fields that can begin with what the record says
@@ -22,6 +26,7 @@ struct WriteUpView {
     std::string hand_in_refusal{};  // what is missing; empty: can be handed in
     std::string status{};           // "Because: 41 words, 4 readings cited."
     bool choosing_cause = false;
+    CauseAs choosing_as = CauseAs::the_cause;
 };
 
 /// Ids of its fields, for who reads the editors.

@@ -42,6 +42,17 @@ TEST(Account, RepeatsWhatTheCustomerWasTold) {
     EXPECT_EQ(told_in({}), "");
 }
 
+TEST(Account, TellsTwoCausesAndThoseThatNoReadingTellsApart) {
+    const std::vector<views::Suspect> suspects = views::suspects(worksite::test_job());
+    Log written{entry("write cause " + suspects[1].word, Kind::write),
+                entry("write also cause " + suspects[2].word, Kind::write)};
+    EXPECT_EQ(account_of(written, suspects),
+              "what was found: " + suspects[1].title + " and " + suspects[2].title);
+    written.back().words = "write possible cause " + suspects[2].word;
+    EXPECT_EQ(account_of(written, suspects),
+              "what was found: " + suspects[1].title + " or " + suspects[2].title);
+}
+
 TEST(Account, TellsTheCauseOnlyOnceItWasWritten) {
     const std::vector<views::Suspect> suspects = views::suspects(worksite::test_job());
     EXPECT_EQ(account_of(repaired, suspects), "what was done: replace igniter");
