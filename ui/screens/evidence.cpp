@@ -36,7 +36,7 @@ void draw_rows(kit::Stage& stage, const Rect& r, const std::vector<ReadingView>&
         stage.add({.id = "evidence.reading." + n,
                    .role = kit::Role::row,
                    .name = "Reading " + n + ", " + reading.where + " " + reading.quantity,
-                   .value = reading.value + ", " + reading.condition + ", at " + reading.time,
+                   .value = reading.value + ", " + what_and_when(reading) + ", at " + reading.time,
                    .bounds = row,
                    .command = {"reading", n},
                    .focusable = true});
@@ -64,14 +64,17 @@ void draw_empty(kit::Stage& stage, const Rect& r) {
 
 }  // namespace
 
+std::string what_and_when(const ReadingView& reading) {
+    return reading.what.empty() ? reading.condition : reading.what + ", " + reading.condition;
+}
+
 void draw_reading_words(kit::Stage& stage, const Rect& first, const Rect& second,
                         const ReadingView& reading) {
     const double w = stage.text_shortened(first, reading.value, kit::style::row_bold) + 8.0;
     const Rect beside{first.x + w, first.y, first.w - w, first.h};
     const bool room = stage.width(reading.what, kit::style::row_quiet) <= beside.w;
     if (room) stage.text(beside, reading.what, kit::style::row_quiet);
-    const std::string words =
-        room || reading.what.empty() ? reading.condition : reading.what + ", " + reading.condition;
+    const std::string words = room ? reading.condition : what_and_when(reading);
     stage.text_shortened(second, words, kit::style::row_quiet);
 }
 

@@ -21,6 +21,8 @@ void draw_instrument(kit::Stage& stage, const kit::Rect& r, const InstrumentView
 void draw_tool_icon(kit::Painter& painter, kit::Point centre, ToolIcon icon, kit::Ink ink);
 
 void draw_evidence(kit::Stage& stage, const kit::Rect& r, const JobView& job);
+/// "outlet temperature, burner running": what it is of, where value and place do not say it, and the conditions.
+[[nodiscard]] std::string what_and_when(const ReadingView& reading);
 /// Of a row of a list of readings: the value and what it is of, and below it under what conditions. Where the
 /// value leaves no room beside it, what it is of stands before the conditions.
 void draw_reading_words(kit::Stage& stage, const kit::Rect& first, const kit::Rect& second,

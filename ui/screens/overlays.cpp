@@ -125,7 +125,8 @@ std::vector<CardEntry> card_entries(const kit::Stage& stage, const CardView& car
         entries.push_back({"jobcard.said." + std::to_string(i + 1),
                            "The customer, when you said \"" + card.said[i].asked + "\"",
                            "“" + card.said[i].words + "”",
-                           "Answer " + std::to_string(i + 1) + " to \"" + card.said[i].asked + "\"",
+                           "The customer, when you said \"" + card.said[i].asked + "\", answer " +
+                               std::to_string(i + 1),
                            kit::style::quote});
     double top = 0.0;
     for (CardEntry& e : entries) {

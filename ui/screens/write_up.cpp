@@ -231,8 +231,9 @@ void draw_readings(kit::Stage& stage, const Rect& r, const WriteUpView& view) {
             const std::string number = std::to_string(entry.reading.number);
             stage.add({.id = "evidence.reading." + number,
                        .role = kit::Role::row,
-                       .name = "Reading " + number + ", " + entry.reading.where,
-                       .value = entry.reading.value + ", " + entry.reading.condition +
+                       .name = "Reading " + number + ", " + entry.reading.where + " " +
+                               entry.reading.quantity,
+                       .value = entry.reading.value + ", " + what_and_when(entry.reading) +
                                 (entry.cited ? ", cited" : ", not cited"),
                        .bounds = row,
                        .command = {"cite", number},
