@@ -32,27 +32,35 @@ struct Algebra {
     Real water_side_w_per_k;  // of one cell
 };
 
+/// Gas, air and flames; `a.water` is there already. Returns the lit share of the burner's area.
+template <class Real>
+Real burner_algebra(const Plant<Real>& plant, const State<Real>& x, const Surroundings& at,
+                    bool dark, Algebra<Real>& a) {
+    const Parameters<Real>& p = plant.parameters;
+    a.gas = gas_flows(p, x, at, plant.commands, a.water.heater_m3_per_s);
+    a.air_m3_per_s = air_flow(p, x, at);
+    a.fan_loading = fan_loading_of(p, a.air_m3_per_s, x[fan_speed]);
+    Real lit_share = Real(0.0);
+    if (dark) {
+        a.net_w = a.unburnt_m3_per_s = Real(0.0);
+        a.air_ratio.fill(Real(0.0));
+        return lit_share;
+    }
+    a.intake_oxygen = intake_oxygen(p, x, a.gas, a.air_m3_per_s);
+    a.air_ratio = bank_air_ratio(p, plant.flame.lit, a.air_m3_per_s * a.intake_oxygen, a.gas);
+    a.net_w = net_heat_w(p, x, a.gas, a.air_ratio);
+    a.unburnt_m3_per_s = unburnt_flow(x, a.gas);
+    for (std::size_t b = 0; b < bank_count; ++b) lit_share += bank_area_share[b] * x[flame_0 + b];
+    return lit_share;
+}
+
 template <class Real>
 [[nodiscard]] Algebra<Real> algebra(const Plant<Real>& plant, const State<Real>& x,
                                     const Surroundings& at, const Held<Real>& held = {}) {
     const Parameters<Real>& p = plant.parameters;
     Algebra<Real> a;
     a.water = held.water ? held.flows : water_flows(p, x, at);
-    a.gas = gas_flows(p, x, at, plant.commands, a.water.heater_m3_per_s);
-    a.air_m3_per_s = air_flow(p, x, at);
-    a.fan_loading = fan_loading_of(p, a.air_m3_per_s, x[fan_speed]);
-    Real lit_share = Real(0.0);
-    if (held.dark) {
-        a.net_w = a.unburnt_m3_per_s = Real(0.0);
-        a.air_ratio.fill(Real(0.0));
-    } else {
-        a.intake_oxygen = intake_oxygen(p, x, a.gas, a.air_m3_per_s);
-        a.air_ratio = bank_air_ratio(p, plant.flame.lit, a.air_m3_per_s * a.intake_oxygen, a.gas);
-        a.net_w = net_heat_w(p, x, a.gas, a.air_ratio);
-        a.unburnt_m3_per_s = unburnt_flow(x, a.gas);
-        for (std::size_t b = 0; b < bank_count; ++b)
-            lit_share += bank_area_share[b] * x[flame_0 + b];
-    }
+    const Real lit_share = burner_algebra(plant, x, at, held.dark, a);
     // The floor keeps the effectiveness defined when the fan stands still; no heat is set free then.
     const Real flue_gas = math::maximum(
         a.air_m3_per_s * air_kg_per_m3 + a.gas.total_m3_per_s * p.gas_kg_per_m3, Real(2e-4));

@@ -17,6 +17,8 @@
         const Plant<REAL>&, const State<REAL>&, const Surroundings&);                              \
     template emberpath::plant::Plant<double> emberpath::plant::one_lane(const Plant<REAL>&,        \
                                                                         std::size_t);              \
+    template emberpath::plant::Plant<double> emberpath::plant::lane_without_wiring(                \
+        const Plant<REAL>&, std::size_t);                                                          \
     template emberpath::plant::Observables emberpath::plant::observe(                              \
         const Plant<REAL>&, std::size_t, const Surroundings&);                                     \
     template void emberpath::plant::set_parameters(Plant<REAL>&, std::size_t,                      \

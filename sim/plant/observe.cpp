@@ -170,7 +170,10 @@ Wiring wiring_of(const PlantParameters& parameters, const Observables& seen,
 
 Observables observe_gauges(const Plant<double>& plant, const Surroundings& at) {
     const State<double>& x = plant.state;
-    const Algebra<double> a = algebra(plant, x, at);
+    Algebra<double> a{};
+    // Only a companion's gas asks for the water.
+    if (plant.parameters.companion_fitted != 0.0) a.water = water_flows(plant.parameters, x, at);
+    burner_algebra(plant, x, at, false, a);
     Observables o{};
     observe_gas(plant, at, a, o);
     observe_flame(plant, a, o);

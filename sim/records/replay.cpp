@@ -1,8 +1,11 @@
 #include <bit>
 #include <charconv>
+#include <optional>
+#include <utility>
 
 #include "sim/records/line.hpp"
 #include "sim/records/record.hpp"
+#include "sim/scoring/share_out.hpp"
 
 namespace emberpath::records {
 
@@ -130,6 +133,30 @@ Verification differs(const Record& record, const std::string& what) {
         {}};
 }
 
+/// What the acts give now: the first difference, or nothing.
+struct Replayed {
+    std::string difference;
+    std::size_t readings = 0;
+};
+
+Replayed replay(const Record& record, const worksite::Job& job, Extent extent) {
+    worksite::Attempt attempt(job_of(record, job), record.header.seed, record.header.mode);
+    const worksite::LogEntry* entry = nullptr;
+    Replayed out;
+    for (std::size_t i = 0; i < record.acts.size(); ++i) {
+        if (auto what = redo(attempt, record.acts[i], entry); !what.empty())
+            return {act_name(i, record.acts[i]) + " " + what, 0};
+        out.readings += record.acts[i].readings.size();
+    }
+    if (!record.closed) return out;
+    if (!attempt.over())
+        out.difference = "the record is closed, but its acts do not end the attempt";
+    else if (extent == Extent::the_visit_and_the_day_after &&
+             attempt.day_after() != record.day_after)
+        out.difference = "the day after the visit goes otherwise now than in the record";
+    return out;
+}
+
 }  // namespace
 
 std::vector<scoring::TimedAct> timed_acts(const Record& record) {
@@ -175,31 +202,28 @@ Verification verify(const Record& record, const worksite::Job& job,
                     const std::string& scenario_hash, Extent extent) {
     if (auto why = not_comparable(record, job, scenario_hash); !why.empty())
         return {false, false, why, {}};
-    worksite::Attempt attempt(job_of(record, job), record.header.seed, record.header.mode);
-    const worksite::LogEntry* entry = nullptr;
-    std::size_t readings = 0;
-    for (std::size_t i = 0; i < record.acts.size(); ++i) {
-        if (auto what = redo(attempt, record.acts[i], entry); !what.empty())
-            return differs(record, act_name(i, record.acts[i]) + " " + what);
-        readings += record.acts[i].readings.size();
-    }
-    if (record.closed && !attempt.over())
-        return differs(record, "the record is closed, but its acts do not end the attempt");
+    // Replayed and scored side by side: neither asks anything of the other, and each has stretches that leave a
+    // core idle.
+    Replayed replayed;
+    std::optional<scoring::Assessment> scored;
+    scoring::share_out(record.closed ? 2 : 1, 2, [&](std::size_t piece) {
+        if (piece == 0)
+            replayed = replay(record, job, extent);
+        else
+            scored = assess(record, job);
+    });
+    if (!replayed.difference.empty()) return differs(record, replayed.difference);
     const std::string compared = counted(record.acts.size(), "act") + ", " +
-                                 counted(readings, "reading") + " and " +
+                                 counted(replayed.readings, "reading") + " and " +
                                  counted(record.acts.size(), "state");
     if (!record.closed)
         return {
             true, true, "The same, bit for bit: " + compared + ". The attempt is unfinished.", {}};
-    const bool and_after = extent == Extent::the_visit_and_the_day_after;
-    if (and_after && attempt.day_after() != record.day_after)
-        return differs(record, "the day after the visit goes otherwise now than in the record");
-    auto assessment = assess(record, job);
-    if (auto what = compare_scores(assessment, record); !what.empty()) return differs(record, what);
+    if (auto what = compare_scores(*scored, record); !what.empty()) return differs(record, what);
     return {true, true,
             "The same, bit for bit: " + compared + ", " + counted(record.scores.size(), "score") +
-                (and_after ? " and the day after." : "."),
-            std::move(assessment)};
+                (extent == Extent::the_visit_and_the_day_after ? " and the day after." : "."),
+            std::move(scored)};
 }
 
 }  // namespace emberpath::records

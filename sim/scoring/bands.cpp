@@ -64,7 +64,7 @@ Assessment weighed_again(const PlayedAttempt& played, const OtherBank& bank,
     const Evidence evidence(bank.shadows, played.tape, played.job.customer.complaint,
                             bank.width_factor);
     const ReferenceRun reference =
-        run_reference({played.job, bank.shadows, truth}, evidence.posterior(), {});
+        run_reference({played.job, bank.shadows, truth, played.threads}, evidence.posterior(), {});
     outcome.reference_minutes = reference_minutes(reference) + outcome.second_part_minutes;
     Assessment out;
     judge(played, keep_ledger(played, evidence, until), outcome, out);
@@ -95,11 +95,16 @@ void set_bands(const PlayedAttempt& played, const Shadows& shadows,
     std::array<Assessment, band_banks> others;
     PlayedAttempt by_one_thread = played;  // the banks are what is shared out
     by_one_thread.threads = 1;
-    share_out(others.size(), threads, [&](std::size_t i) {
-        others.at(i) =
-            weighed_again(by_one_thread, other_bank(shadows, played.tape, static_cast<int>(i)),
-                          truth, outcome, Until::the_end);
-    });
+    const auto weigh = [&](const PlayedAttempt& by, std::size_t i) {
+        others.at(i) = weighed_again(by, other_bank(shadows, played.tape, static_cast<int>(i)),
+                                     truth, outcome, Until::the_end);
+    };
+    // What would leave threads idle in the last round is shared out within.
+    const auto workers = static_cast<std::size_t>(std::max(threads, 1));
+    const std::size_t whole =
+        workers < others.size() ? others.size() - others.size() % workers : others.size();
+    share_out(whole, threads, [&](std::size_t i) { weigh(by_one_thread, i); });
+    for (std::size_t i = whole; i < others.size(); ++i) weigh(played, i);
     for (std::size_t a = 0; a < out.areas.size(); ++a) {
         out.areas[a].low = out.areas[a].high = out.areas[a].score;
         for (const Assessment& other : others) {

@@ -95,20 +95,23 @@ class LaneGroup {
         inputs_ = inputs;
         heater_.tick(inputs);
         ++ticks_;
-        if (!worksite::at_rest(tools_))
-            for (std::size_t i = 0; i < width; ++i)
-                senses_[i].step(followed(heater_, i, inputs, tools_), tools_);
+        if (!worksite::at_rest(tools_)) follow(heater_, inputs, tools_, senses_);
         if (!arrived_ && ticks_ % ticks_per_look == 0) watch_household();
     }
 
     // What attached instruments follow is a small part of what can be seen; a logged voltage needs it all.
-    [[nodiscard]] static worksite::HeaterView followed(const worksite::Heater<Real>& heater,
-                                                       std::size_t lane,
-                                                       const worksite::TickInputs& inputs,
-                                                       const worksite::ToolSetup& tools) {
-        return tools.meter == worksite::Quantity::display_word
-                   ? worksite::view_of_gauges(heater, lane, inputs)
-                   : worksite::view(heater, lane, inputs);
+    static void follow(const worksite::Heater<Real>& heater, const worksite::TickInputs& inputs,
+                       const worksite::ToolSetup& tools,
+                       std::array<worksite::Senses, width>& senses) {
+        const bool gauges = tools.meter == worksite::Quantity::display_word;
+        worksite::HeaterView seen{};
+        for (std::size_t i = 0; i < width; ++i) {
+            if (gauges)
+                seen.plant = worksite::gauges_of(heater, i, inputs);
+            else
+                seen = worksite::view(heater, i, inputs);
+            senses[i].step(seen, tools);
+        }
     }
 
     // Once a second is often enough for a household; it counts ticks.
@@ -188,9 +191,7 @@ class LaneGroup {
         for (std::int64_t t = 0; t < mode.ticks; ++t) {
             inputs = mode_inputs(job_, mode, inputs_, t);
             fork.tick(inputs);
-            if (t < mode.ticks - watched_ticks) continue;
-            for (std::size_t i = 0; i < width; ++i)
-                watchers[i].step(followed(fork, i, inputs, tools), tools);
+            if (t >= mode.ticks - watched_ticks) follow(fork, inputs, tools, watchers);
         }
         snapshot(fork, inputs, &watchers, out);
     }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <memory>
+#include <optional>
 
 #include "sim/scoring/areas.hpp"
 #include "sim/scoring/warrant.hpp"
@@ -105,7 +106,8 @@ class Keeper {
             s.set_ups_before = set_ups_;
             s.best = best_option({played_.job, evidence_.shadows(), now(), set_ups_,
                                   &evidence_.shadows().passive[mark], &stands_as_, as_things_stand,
-                                  played_.tape.cycles[s.first_observation], played_.threads});
+                                  played_.tape.cycles[s.first_observation], played_.threads,
+                                  &foreseen()});
         }
         s.book_minutes = book_minutes(played_, s, set_ups_);
         for (std::size_t i = 0; i < s.observation_count; ++i) {
@@ -131,11 +133,18 @@ class Keeper {
     void remedy(faults::Remedy done) {
         done_.push_back(done);
         stands_as_ = stands_as_after(evidence_.shadows().hypotheses, done_);
+        foreseen_.reset();
         if (cured_true_ || !needs(played_.true_class, done)) return;
         for (const faults::Remedy needed : remedies_of(played_.true_class))
             if (std::find(done_.begin(), done_.end(), needed) == done_.end()) return;
         cured_true_ = true;
         at_cure_ = std::make_unique<Posterior>(now());
+    }
+
+    const Foreseen& foreseen() {
+        if (!foreseen_.has_value())
+            foreseen_.emplace(played_.job, evidence_.shadows(), now(), &stands_as_);
+        return *foreseen_;
     }
 
     const PlayedAttempt& played_;
@@ -144,6 +153,7 @@ class Keeper {
     std::unique_ptr<Posterior> at_cure_;
     std::vector<faults::Remedy> done_;
     std::vector<std::size_t> stands_as_;
+    std::optional<Foreseen> foreseen_;  // as the lanes stand now
     SetUps set_ups_;
     bool cured_true_ = false;
 };

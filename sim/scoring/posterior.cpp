@@ -96,7 +96,11 @@ void Posterior::hear(worksite::Complaint heard, std::span<const worksite::Compla
 std::vector<double> Posterior::widths(const Reading& reading, std::span<const double> predicted,
                                       std::size_t reads, double of_those_above) const {
     const bool logarithmic = worksite::info(reading.quantity).logarithmic;
-    const auto on = [&](std::size_t lane) { return on_scale(reading.quantity, predicted[lane]); };
+    const double share = draw_spread_share(reading.quantity);
+    std::vector<double> logs;  // where the scale is the value itself, the values will do
+    if (logarithmic)
+        for (const double value : predicted) logs.push_back(on_scale(reading.quantity, value));
+    const std::span<const double> on = logarithmic ? logs : predicted;
     std::vector<double> scales(predicted.size(), 0.0);
     for (std::size_t i = 0; i < predicted.size(); ++i) {
         if (probability_[i] < of_those_above) continue;
@@ -107,11 +111,10 @@ std::vector<double> Posterior::widths(const Reading& reading, std::span<const do
         double gap = -1.0;
         for (const int other : {hypotheses_[i].lower, hypotheses_[i].upper}) {
             if (other < 0) continue;
-            const double distance = std::abs(on(static_cast<std::size_t>(other)) - on(i));
+            const double distance = std::abs(on[static_cast<std::size_t>(other)] - on[i]);
             gap = gap < 0.0 ? distance : std::min(gap, distance);
         }
         const double severities = std::min(std::max(gap, 0.0) / std::sqrt(12.0), own);
-        const double share = draw_spread_share(reading.quantity);
         const double draws = logarithmic ? share : share * std::abs(predicted[i]);
         width.spread = std::sqrt(severities * severities + draws * draws);
         scales[i] = width_factor_ * width.scale(reads);

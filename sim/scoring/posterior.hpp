@@ -58,6 +58,13 @@ class Posterior {
     /// m the probability and n the number of shadows that predict something else than a common value
     /// (data processing and grouping: Cover & Thomas 1991, sections 2.8 and 2.2). Cheap.
     [[nodiscard]] double most_bits(std::span<const double> predicted) const;
+    /// A closer bound for a reading (most_numeric_bits, most_categorical_bits), at a tenth of the cost of
+    /// expected_bits(). `known`: expectations() of that reading, where they are asked for again and again.
+    [[nodiscard]] double closer_most_bits(const Reading& reading, std::span<const double> predicted,
+                                          std::span<const Expectation> known = {}) const;
+    /// What each shadow expects of a numeric reading, on the quantity's scale. No belief moves it.
+    [[nodiscard]] std::vector<Expectation> expectations(const Reading& reading,
+                                                        std::span<const double> predicted) const;
     /// The same with its variance, for judging luck.
     [[nodiscard]] Information expected_information(const Reading& reading,
                                                    std::span<const double> predicted) const;
@@ -111,7 +118,16 @@ class Posterior {
                                              double of_those_above = 0.0) const;
     [[nodiscard]] bool stands_apart(std::size_t lane, std::span<const double> predicted) const;
     [[nodiscard]] double bound_about(double common, std::span<const double> predicted) const;
-    /// Shadows that matter, as members of an outcome table.
+    /// Shadows that matter and what they expect of a reading: a category or a value.
+    struct Live {
+        std::vector<double> probability;
+        std::vector<std::size_t> class_of;
+        std::vector<std::size_t> category;
+        std::vector<Expectation> expected;
+    };
+    [[nodiscard]] Live live(const Reading& reading, std::span<const double> predicted,
+                            std::span<const Expectation> known = {}) const;
+    /// The same as members of an outcome table.
     struct Members {
         std::vector<double> probability;
         std::vector<std::size_t> class_of;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "sim/scoring/glance.hpp"
 #include "sim/scoring/likelihood.hpp"
@@ -35,33 +36,67 @@ double Posterior::share_after_glance(const Reading& reading) const {
     return share;
 }
 
-Posterior::Members Posterior::members(const Reading& reading,
-                                      std::span<const double> predicted) const {
-    const worksite::QuantityInfo& row = worksite::info(reading.quantity);
+std::vector<Expectation> Posterior::expectations(const Reading& reading,
+                                                 std::span<const double> predicted) const {
+    const std::vector<double> scales = widths(reading, predicted, 1);
+    std::vector<Expectation> out;
+    out.reserve(predicted.size());
+    for (std::size_t i = 0; i < predicted.size(); ++i)
+        out.push_back({on_scale(reading.quantity, predicted[i]), scales[i]});
+    return out;
+}
+
+// Shadows that are as good as excluded move nothing and cost most of the time.
+Posterior::Live Posterior::live(const Reading& reading, std::span<const double> predicted,
+                                std::span<const Expectation> known) const {
+    const bool categorical = worksite::info(reading.quantity).categorical;
     std::vector<double> scales;
-    if (!row.categorical) scales = widths(reading, predicted, 1, asleep_below);
-    // Shadows that are as good as excluded move nothing and cost most of the time.
-    Members live;
-    std::vector<std::size_t> own;
-    std::vector<Expectation> expected;
+    if (!categorical && known.empty()) scales = widths(reading, predicted, 1, asleep_below);
+    Live out;
+    out.probability.reserve(predicted.size());
+    out.class_of.reserve(predicted.size());
+    if (categorical)
+        out.category.reserve(predicted.size());
+    else
+        out.expected.reserve(predicted.size());
     double total = 0.0;
     for (std::size_t i = 0; i < predicted.size(); ++i) {
         if (probability_[i] < asleep_below) continue;
         total += probability_[i];
-        live.probability.push_back(probability_[i]);
-        live.class_of.push_back(class_of_[i]);
-        if (row.categorical)
-            own.push_back(as_category(predicted[i]));
+        out.probability.push_back(probability_[i]);
+        out.class_of.push_back(class_of_[i]);
+        if (categorical)
+            out.category.push_back(as_category(predicted[i]));
+        else if (known.empty())
+            out.expected.push_back({on_scale(reading.quantity, predicted[i]), scales[i]});
         else
-            expected.push_back({on_scale(reading.quantity, predicted[i]), scales[i]});
+            out.expected.push_back(known[i]);
     }
-    for (double& p : live.probability) p /= total;
-    live.outcomes = row.categorical
-                        ? categorical_outcomes(live.probability, own,
-                                               static_cast<std::size_t>(row.category_count),
-                                               eye_for(row.quantity))
-                        : numeric_outcomes(live.probability, expected);
-    return live;
+    for (double& p : out.probability) p /= total;
+    return out;
+}
+
+Posterior::Members Posterior::members(const Reading& reading,
+                                      std::span<const double> predicted) const {
+    const worksite::QuantityInfo& row = worksite::info(reading.quantity);
+    Live all = live(reading, predicted);
+    OutcomeTable outcomes = row.categorical
+                                ? categorical_outcomes(all.probability, all.category,
+                                                       static_cast<std::size_t>(row.category_count),
+                                                       eye_for(row.quantity))
+                                : numeric_outcomes(all.probability, all.expected);
+    return {std::move(all.probability), std::move(all.class_of), std::move(outcomes)};
+}
+
+double Posterior::closer_most_bits(const Reading& reading, std::span<const double> predicted,
+                                   std::span<const Expectation> known) const {
+    if (repeats(reading, predicted)) return 0.0;
+    const Live all = live(reading, predicted, known);
+    if (worksite::info(reading.quantity).categorical)
+        return most_categorical_bits(all.probability, all.class_of, class_count, all.category) +
+               rounding_bits;
+    return most_numeric_bits(all.probability, all.class_of, class_count, all.expected) +
+           rounding_bits;
 }
 
 // A shadow whose severities lie apart expects a wider band than its own value tells.
@@ -93,8 +128,9 @@ double Posterior::bound_about(double common, std::span<const double> predicted) 
 double Posterior::most_bits(std::span<const double> predicted) const {
     const auto likeliest = static_cast<std::size_t>(
         std::max_element(probability_.begin(), probability_.end()) - probability_.begin());
-    return std::min(bound_about(predicted[likeliest], predicted),
-                    bound_about(predicted[sound_], predicted));
+    const double about_likeliest = bound_about(predicted[likeliest], predicted);
+    if (predicted[sound_] == predicted[likeliest]) return about_likeliest;
+    return std::min(about_likeliest, bound_about(predicted[sound_], predicted));
 }
 
 double Posterior::expected_bits(const Reading& reading, std::span<const double> predicted) const {

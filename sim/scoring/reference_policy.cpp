@@ -38,7 +38,8 @@ Reading reading_at(const Situation& at, const Option& option) {
 struct Candidate {
     Option option;
     std::span<const double> predicted;
-    double most_rate = 0.0;  // no more bits a minute than this
+    std::span<const Expectation> known;  // or empty
+    double most_rate = 0.0;              // no more bits a minute than this
 };
 
 /// Every reading that the job offers, those that could be the best first. What they predict is kept here.
@@ -51,12 +52,14 @@ class Candidates {
             const auto quantity = static_cast<worksite::Quantity>(q);
             if (!can_be_proposed(quantity, at.job)) continue;
             if (at.passive != nullptr)
-                consider({quantity, as_things_stand, 0.0, 0.0}, at.passive->of(quantity));
+                consider({quantity, as_things_stand, 0.0, 0.0}, at.passive->of(quantity), {});
             for (std::size_t m = 0; m < all.size(); ++m) {
                 const double minutes = m == at.in_mode ? 0.0 : all[m].minutes;
-                consider({quantity, m, 0.0, minutes}, predicted_in(m, quantity));
+                consider({quantity, m, 0.0, minutes}, predicted_in(m, quantity),
+                         expected_in(m, quantity));
             }
         }
+        look_closer();
         std::stable_sort(all_.begin(), all_.end(), [](const Candidate& a, const Candidate& b) {
             return a.most_rate > b.most_rate;
         });
@@ -66,14 +69,34 @@ class Candidates {
   private:
     [[nodiscard]] std::span<const double> predicted_in(std::size_t mode,
                                                        worksite::Quantity quantity) {
+        if (at_.foreseen != nullptr) return at_.foreseen->predicted(mode, quantity);
         if (at_.stands_as == nullptr) return at_.shadows.signatures[mode].of(quantity);
         return kept_.emplace_back(signature(at_, mode, quantity));
     }
 
-    void consider(Option option, std::span<const double> predicted) {
+    [[nodiscard]] std::span<const Expectation> expected_in(std::size_t mode,
+                                                           worksite::Quantity quantity) const {
+        if (at_.foreseen == nullptr) return {};
+        return at_.foreseen->expected(mode, quantity);
+    }
+
+    void consider(Option option, std::span<const double> predicted,
+                  std::span<const Expectation> known) {
         option.minutes += at_.set_ups.minutes(option.quantity);
         const double most = std::min(open_bits_, at_.posterior.most_bits(predicted));
-        if (most >= too_little_bits) all_.push_back({option, predicted, most / option.minutes});
+        if (most >= too_little_bits)
+            all_.push_back({option, predicted, known, most / option.minutes});
+    }
+
+    void look_closer() {
+        share_out(all_.size(), at_.threads, [&](std::size_t i) {
+            Candidate& one = all_[i];
+            const double most = at_.posterior.closer_most_bits(reading_at(at_, one.option),
+                                                               one.predicted, one.known);
+            one.most_rate =
+                most < too_little_bits ? 0.0 : std::min(one.most_rate, most / one.option.minutes);
+        });
+        std::erase_if(all_, [](const Candidate& one) { return one.most_rate <= 0.0; });
     }
 
     const Situation& at_;
@@ -146,6 +169,22 @@ std::vector<double> signature(const Situation& at, std::size_t mode, worksite::Q
     return values;
 }
 
+Foreseen::Foreseen(const worksite::Job& job, const Shadows& shadows, const Posterior& posterior,
+                   const std::vector<std::size_t>* stands_as)
+    : all_(modes(job).size() * worksite::quantity_count) {
+    const SetUps unused;
+    const Situation at{job, shadows, posterior, unused, nullptr, stands_as};
+    for (std::size_t i = 0; i < all_.size(); ++i) {
+        const std::size_t mode = i / worksite::quantity_count;
+        const auto quantity = static_cast<worksite::Quantity>(i % worksite::quantity_count);
+        if (!can_be_proposed(quantity, job)) continue;
+        all_[i].predicted = signature(at, mode, quantity);
+        if (!worksite::info(quantity).categorical)
+            all_[i].expected =
+                posterior.expectations(in_mode(quantity, mode, 0.0), all_[i].predicted);
+    }
+}
+
 // Options that cannot be the best by their bound are passed over. The largest rate and its tie rule do not
 // depend on the order in which options are weighed, nor on which of the passed over were weighed after all.
 Option best_option(const Situation& at) {
@@ -177,6 +216,7 @@ ReferenceRun run_reference(const Hindsight& hindsight) {
 
 ReferenceRun run_reference(const Hindsight& hindsight, Posterior posterior, SetUps set_ups) {
     ReferenceRun run;
+    const Foreseen foreseen(hindsight.job, hindsight.shadows, posterior);
     std::size_t mode = 0;
     while (run.readings < most_readings) {
         const std::vector<double> classes = posterior.classes();
@@ -184,9 +224,9 @@ ReferenceRun run_reference(const Hindsight& hindsight, Posterior posterior, SetU
         run.leading = *leading;
         run.found = Class::at(static_cast<std::size_t>(leading - classes.begin()));
         if (run.leading >= need_of_final_diagnosis) break;
-        const Situation at{hindsight.job,    hindsight.shadows, posterior, set_ups,
-                           nullptr,          nullptr,           mode,      -1,
-                           hindsight.threads};
+        const Situation at{hindsight.job,     hindsight.shadows, posterior, set_ups,
+                           nullptr,           nullptr,           mode,      -1,
+                           hindsight.threads, &foreseen};
         const Option option = best_option(at);
         if (option.bits < too_little_bits) break;
         const double value = hindsight.truth[option.mode].of(option.quantity)[0];

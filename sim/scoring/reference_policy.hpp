@@ -34,6 +34,32 @@ struct Option {
 };
 inline constexpr std::size_t as_things_stand = static_cast<std::size_t>(-1);
 
+/// What a house's shadows expect of every numeric reading in every mode, worked out once for all the moments at
+/// which it is asked.
+class Foreseen {
+  public:
+    /// Of the widths that `posterior` gives; no belief moves them. `stands_as` as in Situation.
+    Foreseen(const worksite::Job& job, const Shadows& shadows, const Posterior& posterior,
+             const std::vector<std::size_t>* stands_as = nullptr);
+    /// A mode's signature of a quantity in every lane.
+    [[nodiscard]] const std::vector<double>& predicted(std::size_t mode,
+                                                       worksite::Quantity quantity) const {
+        return all_[mode * worksite::quantity_count + static_cast<std::size_t>(quantity)].predicted;
+    }
+    /// Empty for categories.
+    [[nodiscard]] const std::vector<Expectation>& expected(std::size_t mode,
+                                                           worksite::Quantity quantity) const {
+        return all_[mode * worksite::quantity_count + static_cast<std::size_t>(quantity)].expected;
+    }
+
+  private:
+    struct Prediction {
+        std::vector<double> predicted;
+        std::vector<Expectation> expected;
+    };
+    std::vector<Prediction> all_;  // [mode][quantity]; empty where it cannot be proposed
+};
+
 /// Where the choice is made from.
 struct Situation {
     const worksite::Job& job;
@@ -46,6 +72,8 @@ struct Situation {
     std::size_t in_mode = as_things_stand;  // mode already reached: costs no minutes again
     int cycle = -1;                         // demand cycle under way
     int threads = 1;  // at most so many weigh options; no result depends on it
+    const Foreseen* foreseen =
+        nullptr;  // of these shadows, as they stand; spares the work, no more
 };
 
 /// The option with most information per minute, the first of equals in the order of quantities and then of

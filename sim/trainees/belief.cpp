@@ -105,10 +105,14 @@ Belief::Choice Belief::next(const std::set<Plan>& done, const scoring::SetUps& s
     const scoring::Situation at = here(set_ups);
     for_each_choice(done, set_ups, in_mode, [&](Choice choice) {
         const auto predicted = scoring::signature(at, choice.plan.first, choice.plan.second);
-        const double most = evidence_.posterior().most_bits(predicted);
-        if (most < too_little_bits || most / choice.minutes <= best.rate()) return;
-        choice.bits =
-            evidence_.posterior().expected_bits(reading_of(choice.plan, in_mode), predicted);
+        const auto is_beaten = [&](double bits) {
+            return bits < too_little_bits || bits / choice.minutes <= best.rate();
+        };
+        const scoring::Posterior& posterior = evidence_.posterior();
+        const scoring::Reading reading = reading_of(choice.plan, in_mode);
+        if (is_beaten(posterior.most_bits(predicted))) return;
+        if (is_beaten(posterior.closer_most_bits(reading, predicted))) return;
+        choice.bits = posterior.expected_bits(reading, predicted);
         if (choice.bits >= too_little_bits && choice.rate() > best.rate()) best = choice;
     });
     return best;

@@ -57,10 +57,10 @@ HeaterView view(const Heater<Real>& heater, std::size_t lane, const TickInputs& 
 }
 
 template <class Real>
-HeaterView view_of_gauges(const Heater<Real>& heater, std::size_t lane, const TickInputs& inputs) {
-    HeaterView seen{};
-    seen.plant = plant::observe_gauges(plant::one_lane(heater.plant, lane), inputs.surroundings);
-    return seen;
+plant::Observables gauges_of(const Heater<Real>& heater, std::size_t lane,
+                             const TickInputs& inputs) {
+    return plant::observe_gauges(plant::lane_without_wiring(heater.plant, lane),
+                                 inputs.surroundings);
 }
 
 template <class Real>
@@ -77,7 +77,7 @@ void adopt_lane(Heater<Real>& heater, std::size_t lane, const Heater<Real>& othe
     template struct emberpath::worksite::Heater<REAL>;                                             \
     template void emberpath::worksite::adopt_lane(Heater<REAL>&, std::size_t, const Heater<REAL>&, \
                                                   std::size_t);                                    \
-    template emberpath::worksite::HeaterView emberpath::worksite::view_of_gauges(                  \
+    template emberpath::plant::Observables emberpath::worksite::gauges_of(                         \
         const Heater<REAL>&, std::size_t, const TickInputs&);                                      \
     template emberpath::worksite::HeaterView emberpath::worksite::view(                            \
         const Heater<REAL>&, std::size_t, const TickInputs&);

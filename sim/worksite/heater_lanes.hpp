@@ -11,11 +11,11 @@ template <class Real>
 void adopt_lane(Heater<Real>& heater, std::size_t lane, const Heater<Real>& other,
                 std::size_t other_lane);
 
-/// What Senses::step() asks of a lane in every tick, with the bits of view(); the rest of the view is empty.
+/// What Senses::step() asks of a lane in every tick, with the bits of view().plant; the rest is empty.
 /// A meter that logs a voltage (ToolSetup::meter) asks for more.
 template <class Real>
-[[nodiscard]] HeaterView view_of_gauges(const Heater<Real>& heater, std::size_t lane,
-                                        const TickInputs& inputs);
+[[nodiscard]] plant::Observables gauges_of(const Heater<Real>& heater, std::size_t lane,
+                                           const TickInputs& inputs);
 
 /// May packs of math::Widest run on this processor?
 [[nodiscard]] bool widest_is_supported();

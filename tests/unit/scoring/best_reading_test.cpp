@@ -58,6 +58,33 @@ TEST(BestReading, IsThatOfAskingForEveryOneOnAnyNumberOfThreads) {
     }
 }
 
+// Over every reading of a house, with the belief of somebody who has taken none and some.
+TEST(BestReading, TellsNoMoreThanItsCloserBound) {
+    DrivenHouse house(plain_job(GasKind::propane_cylinder), 1);
+    house.live_until_arrival();
+    const Shadows shadows = run_shadows(house.job(), house.tape(), 2);
+    Posterior posterior(shadows.hypotheses);
+    const std::size_t sound = sound_house(shadows.hypotheses);
+    double closer = 0.0, first = 0.0;
+    for (const Quantity next : {Quantity::display_word, Quantity::gas_inlet_pressure,
+                                Quantity::readout_event, Quantity::flue_temperature}) {
+        for (std::size_t m = 0; m < shadows.signatures.size(); ++m)
+            for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+                const Reading reading = reading_of({static_cast<Quantity>(q), m, 0.0, 1.0});
+                const auto predicted = shadows.signatures[m].of(reading.quantity);
+                const double most = posterior.closer_most_bits(reading, predicted);
+                EXPECT_GE(most, posterior.expected_bits(reading, predicted)) << q << " " << m;
+                closer += most;
+                first += posterior.most_bits(predicted);
+            }
+        Reading taken = reading_of({next, 2, 0.0, 1.0});
+        const auto predicted = shadows.signatures[2].of(next);
+        taken.value = predicted[sound];
+        posterior.add(taken, predicted);
+    }
+    EXPECT_LT(closer, 0.8 * first);
+}
+
 void expect_same(const worksite::Gauge& small, const worksite::Gauge& whole, int tick) {
     EXPECT_EQ(small.shown, whole.shown) << tick;
     EXPECT_EQ(small.highest, whole.highest) << tick;
@@ -80,7 +107,9 @@ TEST(AttachedInstruments, FollowTheSameFromTheSmallViewAsFromTheWhole) {
         constexpr std::array points{Quantity::gas_inlet_pressure, Quantity::manifold_pressure,
                                     Quantity::regulator_pressure};
         tools.manometer = points[static_cast<std::size_t>(tick / 200) % points.size()];
-        small.step(worksite::view_of_gauges(heater, 0, inputs), tools);
+        worksite::HeaterView gauges{};
+        gauges.plant = worksite::gauges_of(heater, 0, inputs);
+        small.step(gauges, tools);
         whole.step(worksite::view(heater, 0, inputs), tools);
         burning += whole.burning_s > 0.0 ? 1 : 0;
         if (++tick % 100 != 0) continue;

@@ -8,6 +8,8 @@
 #include <cmath>
 #include <vector>
 
+#include "sim/math/functions.hpp"
+#include "sim/math/random.hpp"
 #include "sim/scoring/likelihood.hpp"
 
 namespace emberpath::scoring {
@@ -212,6 +214,40 @@ TEST(Information, NeverExceedsTheEntropyOfTheClasses) {
     const double bits = information_bits(p, own, 3, numeric_outcomes(p, far));
     EXPECT_GE(bits, 0.0);
     EXPECT_LE(bits, entropy_bits(p));
+}
+
+// Members by chance: in a heap, spread out, in two heaps; scales alike and up to four times apart.
+TEST(MostInformation, IsNeverLessThanTheInformationOfMembersByChance) {
+    math::Random random(7, "members");
+    for (int round = 0; round < 300; ++round) {
+        const std::size_t count = 2 + static_cast<std::size_t>(40.0 * random.uniform());
+        const double spread = math::exp(6.0 * random.uniform() - 3.0);
+        const double unlike = round % 3 == 0 ? 0.0 : 1.4 * random.uniform();
+        std::vector<double> p(count);
+        std::vector<std::size_t> class_of(count);
+        std::vector<Expectation> expected(count);
+        double total = 0.0;
+        for (std::size_t i = 0; i < count; ++i) {
+            total += p[i] = math::exp(-6.0 * random.uniform());
+            class_of[i] = static_cast<std::size_t>(7.0 * random.uniform());
+            const double heap = round % 2 == 0 && i % 4 == 0 ? 5.0 : 0.0;
+            expected[i] = {heap + spread * random.normal(), math::exp(unlike * random.uniform())};
+        }
+        for (double& one : p) one /= total;
+        const double bits = information_bits(p, class_of, 7, numeric_outcomes(p, expected));
+        EXPECT_GE(most_numeric_bits(p, class_of, 7, expected) + 1e-9, bits) << round;
+    }
+}
+
+TEST(MostInformation, IsNothingWhereAllExpectTheSameAndAllWhereTheyLieFarApart) {
+    const std::array<double, 4> p{0.4, 0.3, 0.2, 0.1};
+    const std::array<std::size_t, 4> class_of{0, 1, 2, 3};
+    const std::array<Expectation, 4> same{{{1.0, 0.2}, {1.0, 0.2}, {1.0, 0.2}, {1.0, 0.2}}};
+    EXPECT_NEAR(most_numeric_bits(p, class_of, 4, same), 0.0, 1e-12);
+    const std::array<Expectation, 4> apart{{{0.0, 0.2}, {9.0, 0.2}, {18.0, 0.2}, {27.0, 0.2}}};
+    const double all = (1.0 - outlier_share) * entropy_bits(p);
+    EXPECT_NEAR(most_numeric_bits(p, class_of, 4, apart), all, 1e-12);
+    EXPECT_NEAR(most_categorical_bits(p, class_of, 4, class_of), all, 1e-12);
 }
 
 }  // namespace
