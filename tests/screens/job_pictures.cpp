@@ -5,9 +5,11 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <cstdlib>
 #include <fstream>
 #include <sstream>
 #include <stdexcept>
+#include <thread>
 #include <vector>
 
 #include "tests/screens/player.hpp"
@@ -159,6 +161,12 @@ void loading(Studio& studio) {
     player.click("start.go");
     player.program().elapse(0.35);  // longer than people wait before they wonder
     if (player.program().place() != Place::loading) throw std::runtime_error("it did not load");
+    const auto told = [&] {  // some of the minutes before the arrival
+        const auto frame = player.frame(usual);
+        const kit::Node* ruler = frame.tree.get("loading.progress");
+        return ruler == nullptr ? 0 : std::atoi(ruler->value.c_str());
+    };
+    for (int i = 0; i < 60000 && told() < 40; ++i) std::this_thread::yield();
     studio.take(player, "loading");
 }
 

@@ -128,10 +128,8 @@ void button(Stage& stage, const Rect& r, const ButtonSpec& spec) {
     Slicer after(inner.rest());
     after.left(w + 8.0);
     const TextStyle hint{Face::italic, type_size::label, Token::ink2};
-    constexpr double worth_reading = 56.0;
-    if (!spec.hint.empty() &&
-        after.rest().w >= std::min(worth_reading, stage.width(spec.hint, hint)))
-        stage.text_shortened(after.rest(), spec.hint, hint);
+    if (!spec.hint.empty() && stage.width(spec.hint, hint) <= after.rest().w)
+        stage.text(after.rest(), spec.hint, hint);
 }
 
 void link(Stage& stage, const Rect& r, const ButtonSpec& spec) {

@@ -191,23 +191,23 @@ void draw_chosen(const Chart& c) {
                                        c.stage.width(s.detail, kit::style::row)) +
                                   22.0,
                               c.plot.w * 0.5);
+    const double h = 24.0 + c.stage.paragraph_height(w - 20.0, s.detail, kit::style::row_quiet);
     LabelPlacer placer(c.plot);
     for (const StepView& other : c.view.steps)
         if (other.balloon > 0) placer.occupy(kit::around(balloon_at(c, other), 24.0, 24.0));
     const double top = c.plot.y + 2.0;
-    const Rect places[] = {{x + 24.0, top, w, 42.0},
-                           {x - 24.0 - w, top, w, 42.0},
-                           {c.plot.right() - w, top, w, 42.0},
-                           {c.plot.x + 4.0, top, w, 42.0},
-                           {x + 24.0, c.left.y + 26.0, w, 42.0}};
+    const Rect places[] = {{x + 24.0, top, w, h},
+                           {x - 24.0 - w, top, w, h},
+                           {c.plot.right() - w, top, w, h},
+                           {c.plot.x + 4.0, top, w, h},
+                           {x + 24.0, c.left.y + 26.0, w, h}};
     Rect r = placer.place(places);
     if (r.empty()) r = places[x + 24.0 + w < c.plot.right() ? 0 : 1];
     p.box(r, Token::paper);
     kit::frame(p, r, 1.2, Token::ink);
     c.stage.use(kit::Layer::over);
     c.stage.text_shortened({r.x + 10.0, r.y + 2.0, r.w - 20.0, 20.0}, title, kit::style::body_bold);
-    c.stage.text_shortened({r.x + 10.0, r.y + 21.0, r.w - 20.0, 18.0}, s.detail,
-                           kit::style::row_quiet);
+    c.stage.paragraph({r.x + 10.0, r.y + 21.0, r.w - 20.0, h}, s.detail, kit::style::row_quiet);
     c.stage.use(kit::Layer::still);
 }
 

@@ -24,7 +24,7 @@ const std::vector<kit::Binding>& key_table() {
         {"action.3",          "job",       "3",           "third action on the selected thing"},
         {"action.4",          "job",       "4",           "fourth action on the selected thing"},
         {"action.5",          "job",       "5",           "fifth action on the selected thing"},
-        {"action.6",          "job",       "6",           "sixth action on the selected thing, or more"},
+        {"action.6",          "job",       "6",           "sixth action on the selected thing, or the next page"},
         {"choice.1",          "dialog",    "1",           "first choice of the list in front"},
         {"choice.2",          "dialog",    "2",           "second choice of the list in front"},
         {"choice.3",          "dialog",    "3",           "third choice of the list in front"},

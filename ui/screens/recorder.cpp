@@ -231,12 +231,13 @@ void draw_folded_recorder(kit::Stage& stage, const Rect& r, const RecorderView& 
             continue;
         }
         const TraceView& now = lane.traces.back();
+        const bool seen = !now.label.empty();
         const kit::TextStyle style =
-            now.label.empty()
-                ? kit::style::absent
-                : kit::TextStyle{kit::Face::bold, kit::type_size::body, trace_ink(now.ink)};
-        const double w = stage.text_shortened({words.x, half - 1.0, words.w * 0.5, 20.0},
-                                              now.label.empty() ? not_seen_now : now.label, style);
+            seen ? kit::TextStyle{kit::Face::bold, kit::type_size::body, trace_ink(now.ink)}
+                 : kit::style::absent;
+        const double w =
+            stage.text_shortened({words.x, half - 1.0, words.w * (seen ? 0.5 : 1.0), 20.0},
+                                 seen ? now.label : std::string(not_seen_now), style);
         const Rect spark{words.x + w + 12.0, half - 2.0, words.w - w - 18.0, 22.0};
         const Plot small{spark, recorder.minutes};
         const double length =

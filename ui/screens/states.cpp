@@ -58,7 +58,8 @@ void draw_loading(kit::Stage& stage, const LoadingView& view) {
     if (view.share >= 0.0)
         kit::progress(stage, {column.x, column.y + 34.0, w, 20.0}, "loading.progress", view.title,
                       view.share);
-    const Rect words{inner.x + 8.0, column.y + 62.0, inner.w - 16.0, 22.0};
+    const double below = view.share >= 0.0 ? 62.0 : 34.0;
+    const Rect words{inner.x + 8.0, column.y + below, inner.w - 16.0, 22.0};
     stage.text(words, view.words, kit::fitting(stage, view.words, kit::style::body_quiet, words.w),
                kit::Align::centre);
     stage.text({words.x, words.y + 21.0, words.w, 20.0}, view.since, kit::style::row_quiet,

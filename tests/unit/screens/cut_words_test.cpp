@@ -18,12 +18,8 @@ struct Place {
     const char* whole;
     bool otherwise = false;  // the thing says it in another order
 };
-constexpr double everywhere = 1.0e9;
 constexpr std::array places{
     Place{"evidence.reading.", 1000.0, "in the debrief's table, and when it was recorded"},
-    Place{"actions.", everywhere, "in the status line, when it is pressed all the same"},
-    Place{"evidence.record", everywhere, "likewise"},
-    Place{"form.hand-in", 1000.0, "likewise"},
     Place{"status.line", 1000.0, "in the file of spoken sentences"},
     Place{"outcome.", 1100.0, "in the list under the score"},
     Place{"steps.chart", 700.0, "in the table, and in the replay of the step", true},
