@@ -105,8 +105,11 @@ void button(Stage& stage, const Rect& r, const ButtonSpec& spec) {
     if (spec.picture_only) return;
     const bool bold = spec.primary || spec.default_one;
     const TextStyle style = with_ink(bold ? style::body_bold : style::body, look.text);
-    const bool alone =
-        spec.caps.empty() && spec.number.empty() && spec.hint.empty() && spec.cost.empty();
+    const TextStyle hint{Face::italic, type_size::label, Token::ink2};
+    const bool hint_fits =
+        !spec.hint.empty() &&
+        stage.width(spec.name, style) + stage.width(spec.hint, hint) + pad + 16.0 <= r.w;
+    const bool alone = spec.caps.empty() && spec.number.empty() && !hint_fits && spec.cost.empty();
     if (alone) {
         stage.text(r, spec.name, style, Align::centre);
         return;
@@ -127,7 +130,6 @@ void button(Stage& stage, const Rect& r, const ButtonSpec& spec) {
                                           fitting(stage, spec.name, style, inner.rest().w));
     Slicer after(inner.rest());
     after.left(w + 8.0);
-    const TextStyle hint{Face::italic, type_size::label, Token::ink2};
     if (!spec.hint.empty() && stage.width(spec.hint, hint) <= after.rest().w)
         stage.text(after.rest(), spec.hint, hint);
 }

@@ -183,6 +183,7 @@ void draw_instrument(kit::Stage& stage, const Rect& r, const InstrumentView& too
                     {.id = "bench.key." + std::to_string(i + 1),
                      .name = k.name,
                      .command = {"act", k.sentence},
+                     .hint = k.needs,
                      .value = k.on ? "on" : "",
                      .enabled = k.needs.empty(),
                      .selected = k.on,

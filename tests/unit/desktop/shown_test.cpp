@@ -98,6 +98,16 @@ TEST(Bench, NamesItsToolsWhileNothingIsInHand) {
     for (const auto& tool : belt()) EXPECT_THAT(seen, HasSubstr(std::string(tool.name) + "\n"));
 }
 
+TEST(Bench, SaysWhyAKeyOfAToolDoesNothingNow) {
+    Person person;
+    person.enter_house();
+    person.type("t2");
+    ASSERT_NE(person.node("bench.key.1"), nullptr);
+    EXPECT_EQ(person.node("bench.key.1")->hint, "not attached");
+    person.click("bench.key.1");
+    EXPECT_THAT(person.node("status.line")->name, HasSubstr("not attached"));
+}
+
 TEST(Rail, NeverShortensALeakTestToALeak) {
     Person person(worksite::test_job(), {960.0, 540.0});
     person.enter_house();
