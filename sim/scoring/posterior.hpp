@@ -69,9 +69,9 @@ class Posterior {
     [[nodiscard]] Information expected_information(const Reading& reading,
                                                    std::span<const double> predicted) const;
     static constexpr std::size_t every_other = static_cast<std::size_t>(-1);
-    /// Could this reading tell a class from what else is still open? Mutual information of "this class or
-    /// another" and outcome, the two taken as equally likely: 0 nothing to 1 all; one figure for each class
-    /// that is asked for. `against`: one class instead of every other.
+    /// Could this reading tell a class (with the pairs that need its remedy too) from what else is still open?
+    /// Mutual information of "this class or another" and outcome, the two taken as equally likely: 0 nothing to
+    /// 1 all; one figure for each class that is asked for. `against`: one class instead of every other.
     [[nodiscard]] std::vector<double> separation_bits(const Reading& reading,
                                                       std::span<const double> predicted,
                                                       std::span<const std::size_t> classes,

@@ -163,9 +163,15 @@ std::vector<double> Posterior::separation_bits(const Reading& reading,
 }
 
 double Posterior::separation_of(Members live, std::size_t class_index, std::size_t against) {
+    // A pair that needs the same remedy beside another speaks for it, unless one class is asked about.
+    const auto is_own = [&](std::size_t i) {
+        const Class one = Class::at(live.class_of[i]), asked = Class::at(class_index);
+        return one == asked || (against == every_other && one.is_pair() && !asked.is_pair() &&
+                                needs(one, remedies_of(asked).front()));
+    };
     double own = 0.0, others = 0.0;
     for (std::size_t i = 0; i < live.class_of.size(); ++i) {
-        if (live.class_of[i] == class_index)
+        if (is_own(i))
             own += live.probability[i];
         else if (against == every_other || live.class_of[i] == against)
             others += live.probability[i];
@@ -174,9 +180,9 @@ double Posterior::separation_of(Members live, std::size_t class_index, std::size
     }
     if (own <= 0.0 || others <= 0.0) return 0.0;
     for (std::size_t i = 0; i < live.class_of.size(); ++i) {
-        const bool is_own = live.class_of[i] == class_index;
-        live.probability[i] *= 0.5 / (is_own ? own : others);
-        live.class_of[i] = is_own ? 1 : 0;
+        const bool mine = is_own(i);
+        live.probability[i] *= 0.5 / (mine ? own : others);
+        live.class_of[i] = mine ? 1 : 0;
     }
     return information_bits(live.probability, live.class_of, 2, live.outcomes);
 }

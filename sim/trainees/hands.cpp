@@ -12,8 +12,26 @@ constexpr std::int64_t minute = 600;  // ticks
 
 const worksite::LogEntry* Hands::say(const std::string& sentence) {
     const worksite::LogEntry* entry = visit_.act(sentence);
-    if (entry != nullptr) remember(sentence);
-    return entry;
+    if (entry == nullptr) return nullptr;
+    remember(sentence);
+    const bool alarm = std::any_of(entry->shown.begin(), entry->shown.end(), [](const auto& line) {
+        return line.starts_with("Your personal alarm sounds");
+    });
+    const std::size_t place = visit_.log().size() - 1;
+    if (alarm && !airing_) leave_bad_air();
+    return &visit_.log()[place];
+}
+
+// Nothing burns on; out of the room until it has aired.
+void Hands::leave_bad_air() {
+    airing_ = true;
+    const auto open = open_;
+    for (const auto& tap : open) say("close " + tap);
+    open_.clear();
+    mode_ = 0;
+    say("air the place");
+    say("wait 5 min");
+    airing_ = false;
 }
 
 void Hands::remember(const std::string& s) {
@@ -77,6 +95,8 @@ void Hands::arrive() {
     say("ask customer for consent");
     say("look at display");
     say("switch on analyser");
+    // A heater that takes its air from the room can poison it.
+    if (care_.isolate && worksite::traits_of(visit_.job()).open_flue) say("switch on co alarm");
 }
 
 void Hands::isolate() {

@@ -18,8 +18,9 @@ struct Care {
     bool isolate = true;  // off, unplugged, locked, before a hand goes inside; gas shut at joints
     bool prove_dead = true;  // tester proved, dead, tester proved
     bool leak_test = true;
-    bool prove_work = true;  // combustion, hot water and display after the remedy
-    bool tell = true;        // customer and record
+    bool leak_test_before = true;  // a joint is undone
+    bool prove_work = true;        // combustion, hot water and display after the remedy
+    bool tell = true;              // customer and record
 };
 
 /// What goes into the record.
@@ -46,6 +47,8 @@ class Hands {
     void take_inside(worksite::Quantity quantity);
     /// Carries a remedy out. `care.isolate` false: on a live heater, gloves on.
     void remedy(faults::Remedy remedy);
+    /// Flow and temperature at every hot outlet by itself; or until one of them gives hardly anything.
+    void each_outlet(bool until_one_is_poor = false);
     /// What reasoning did not think of: every outlet by itself, water pressure, case and drains.
     void look_round();
     /// Unplugged, locked, gas shut, tagged, with a notice: it stays so.
@@ -69,6 +72,7 @@ class Hands {
     void manometer_away();
 
   private:
+    void leave_bad_air();
     void remember(const std::string& sentence);
     void isolate();
     void power_back();
@@ -99,6 +103,7 @@ class Hands {
     std::size_t mode_ = 0;
     bool cover_off_ = false, switched_off_ = false, unplugged_ = false, locked_ = false;
     bool proved_dead_ = false, gas_shut_ = false, gloves_ = false, glasses_ = false;
+    bool airing_ = false;
     bool hot_at_full_ = false;
     bool probe_in_ = false, readout_open_ = false, joints_touched_ = false, running_proved_ = false,
          out_of_use_ = false;

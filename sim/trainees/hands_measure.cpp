@@ -12,6 +12,7 @@ namespace {
 using worksite::Quantity;
 
 constexpr std::int64_t warm_up_ticks = 600;
+constexpr double poor_flow_m3s = 2.0 / 60000.0;  // hardly more than a trickle
 
 std::string readout_item(Quantity quantity) {
     switch (quantity) {
@@ -245,21 +246,28 @@ void Hands::take_inside(Quantity quantity) {
 
 void Hands::look_round() {
     manometer_away();
-    bring_into(0);
-    close_up();
-    for (const auto& tap : visit_.job().site.taps) {
-        say("open " + tap.name);
-        say("wait 40 s");
-        say("measure flow at " + tap.name);
-        say("measure temperature at " + tap.name);
-        say("close " + tap.name);
-    }
+    each_outlet();
     for (const char* sentence : {"look at relief drain", "measure water pressure",
                                  "read intake air", "read case air", "test draught with smoke"})
         say(sentence);
     open_up();
     say("look at case floor");
     close_up();
+}
+
+void Hands::each_outlet(bool until_one_is_poor) {
+    bring_into(0);
+    close_up();
+    for (const auto& tap : visit_.job().site.taps) {
+        say("open " + tap.name);
+        say("wait 40 s");
+        say("measure flow at " + tap.name);
+        const auto* flow = latest(Quantity::tap_flow);
+        const bool poor = flow != nullptr && flow->value < poor_flow_m3s;
+        say("measure temperature at " + tap.name);
+        say("close " + tap.name);
+        if (poor && until_one_is_poor) return;
+    }
 }
 
 void Hands::take(std::size_t mode, Quantity quantity) {

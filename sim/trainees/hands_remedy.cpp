@@ -45,7 +45,7 @@ void Hands::remedy(Remedy remedy) {
     if (remedy == Remedy::correct_settings) wake_readout();  // they are stored at the panel
     if (info.needs_glasses && !glasses_) say("put on glasses");
     if (info.joint != faults::GasJoint::none) {
-        if (care_.leak_test) say("leak test with fluid");
+        if (care_.leak_test && care_.leak_test_before) say("leak test with fluid");
         shut_gas();
     }
     const bool water = care_.isolate && worksite::opens_water_side(remedy);
@@ -168,6 +168,7 @@ void Hands::make_safe() {
 
 void Hands::take_out_of_use() {
     manometer_away();
+    if (joints_touched_ && care_.leak_test) prove_joints();
     close_taps();
     if (cover_off_) say("refit cover");
     isolate();

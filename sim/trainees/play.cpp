@@ -62,6 +62,12 @@ bool leaves_it_live(Cause cause) {
            cause == Cause::neutral_broken;
 }
 
+/// A heater that must not burn before somebody else has done his part is proved by nobody.
+bool goes_out_of_use(faults::Remedy remedy) {
+    using enum faults::Remedy;
+    return remedy == quote_ventilation || remedy == quote_other_place || remedy == condemn_heater;
+}
+
 void try_again(Hands& hands, Decision& decision) {
     const Decision next = look_again(hands, decision);
     decision.lived_on = next.lived;
@@ -81,7 +87,7 @@ void put_right(Hands& hands, Decision& decision, const Care& care, bool reasons)
     if (decision.also) hands.remedy(faults::info(*decision.also).remedy);
     const bool stays_live =
         leaves_it_live(decision.cause) || (decision.also && leaves_it_live(*decision.also));
-    if (care.isolate && stays_live) return hands.take_out_of_use();
+    if (care.isolate && (stays_live || goes_out_of_use(remedy))) return hands.take_out_of_use();
     if (!care.prove_work || !faults::works_at_once(remedy)) return;
     const bool serves = hands.works();
     // What serves a small draw only may have something else wrong with it.
@@ -147,7 +153,7 @@ Decision work(Hands& hands, Policy policy, std::uint64_t seed, const Told& told)
             decision = guess_after_token(hands, dice);
             break;
         case unsafe_but_fast:
-            care = {false, false, false, false, true};
+            care = {false, false, false, false, false, true};
             hands.set_care(care);
             decision = find_by_information(hands);
             break;
@@ -156,6 +162,8 @@ Decision work(Hands& hands, Policy policy, std::uint64_t seed, const Told& told)
             break;
         case oracle_bare:
             decision.cause = cause_told(told);
+            care.leak_test_before = false;  // not even that is read
+            hands.set_care(care);
             break;
         case raises_regulator:
         case warms_cylinder:

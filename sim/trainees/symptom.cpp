@@ -18,6 +18,7 @@ constexpr double sensor_off_k = 3.0;   // readout against the pipe
 constexpr double hot_flue_k = 273.15 + 190.0;
 constexpr double weak_flame_a = 3.0e-6;
 constexpr double near_set_k = 3.0;
+constexpr double lost_behind_k = 6.0;  // tap below the heater's own pipe
 
 class Troubleshooter {
   public:
@@ -100,6 +101,12 @@ class Troubleshooter {
             (void)read(0, Quantity::outlet_ohms);
             return;
         }
+        // What leaves the heater as hot as it should is lost behind it: one outlet, or all of them?
+        const bool serves = std::abs(tap - job_.panel.set_point_k) < near_set_k;
+        if (serves || tap < pipe - lost_behind_k) return hands_.each_outlet(true);
+        if (can_be_taken(Quantity::companion_front, job_) &&
+            see(2, Quantity::companion_front) == "waiting")
+            return;
         if (gas_is_short()) return;
         if (read(2, Quantity::flue_temperature) > hot_flue_k) {
             (void)see(0, Quantity::exchanger_fins);
