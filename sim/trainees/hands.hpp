@@ -72,6 +72,7 @@ class Hands {
     void manometer_away();
 
   private:
+    void smallest_and_largest_draw();
     void leave_bad_air();
     void remember(const std::string& sentence);
     void isolate();

@@ -247,12 +247,30 @@ void Hands::take_inside(Quantity quantity) {
 void Hands::look_round() {
     manometer_away();
     each_outlet();
+    smallest_and_largest_draw();
     for (const char* sentence : {"look at relief drain", "measure water pressure",
                                  "read intake air", "read case air", "test draught with smoke"})
         say(sentence);
     open_up();
     say("look at case floor");
     close_up();
+}
+
+// Cup against readout where the turbine turns slowest, and with the heater off, which throttles nothing then.
+void Hands::smallest_and_largest_draw() {
+    const std::string tap = largest_tap().name;
+    say("open " + tap + " a little");
+    say("wait 20 s");
+    say("measure flow at " + tap);
+    readout("read readout flow");
+    say("close " + tap);
+    say("turn off heater");
+    for (const auto& one : visit_.job().site.taps) say("open " + one.name);
+    say("wait 20 s");
+    for (const auto& one : visit_.job().site.taps) say("measure flow at " + one.name);
+    readout("read readout flow");
+    for (const auto& one : visit_.job().site.taps) say("close " + one.name);
+    say("turn on heater");
 }
 
 void Hands::each_outlet(bool until_one_is_poor) {

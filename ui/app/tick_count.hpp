@@ -1,13 +1,13 @@
 #pragma once
 /// Counts the ticks of an attempt that is simulated up to a moment, for a ruler that fills.
 
-#include "sim/worksite/attempt.hpp"
+#include "sim/worksite/tick_follower.hpp"
 #include "ui/desktop/host.hpp"
 
 namespace emberpath::app {
 
 /// Given to an attempt, it must outlive it.
-class TickCount final : public worksite::Follower {
+class TickCount final : public worksite::TickFollower {
   public:
     /// `all_s`: simulated time up to that moment.
     TickCount(desktop::Progress& progress, double all_s) : progress_(&progress), all_s_(all_s) {
@@ -22,11 +22,6 @@ class TickCount final : public worksite::Follower {
         if (progress_ != nullptr)
             progress_->share = tick_s * static_cast<double>(++ticks_) / all_s_;
     }
-    void tools(const worksite::ToolSetup&, bool) override {}
-    void remedied(faults::Remedy) override {}
-    void cylinder_changed() override {}
-    void observed(const worksite::Observation&) override {}
-    void arrived() override {}
 
   private:
     desktop::Progress* progress_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sim/worksite/cause_list.hpp"
 #include "ui/desktop/account.hpp"
 #include "ui/desktop/figures.hpp"
 #include "ui/desktop/job_desk.hpp"
@@ -189,13 +190,14 @@ namespace {
 
 /// "A and B" of causes that were both there, "A or B" of those that no reading tells apart; and their words.
 std::pair<std::string, std::vector<std::string>> written_causes(const worksite::WriteUp& written) {
+    const std::vector<worksite::CauseLine> all = worksite::cause_list();
     std::string titles;
     std::vector<std::string> words;
     const auto add = [&](const std::string& word, const char* joint) {
-        const faults::CauseInfo* known = faults::find_cause(word);
-        if (known == nullptr) return;
-        titles += titles.empty() ? kit::capitalised(std::string(known->title))
-                                 : joint + std::string(known->title);
+        const auto known = std::find_if(all.begin(), all.end(),
+                                        [&](const auto& line) { return line.word == word; });
+        if (known == all.end()) return;
+        titles += titles.empty() ? kit::capitalised(known->title) : joint + known->title;
         words.push_back(word);
     };
     add(written.cause, "");
