@@ -1,8 +1,9 @@
 // Plays every simulated trainee over every shipped job and writes one row an attempt; how docs/trainees.md
-// got its tables. Usage: trainees_experiment SEEDS CSV [JOB [POLICY]] [--seed N] [--severity SHARE]
+// got its tables. Usage: trainees_experiment SEEDS CSV [JOB [POLICY]] [--seed N] [--severity SHARE] [--plain]
 // With a policy its acts are printed. With "each" for JOB the policy plays every job and its rows are written.
 // With 0 seeds nobody plays: a row a job tells what complaint and display word say alone. Seeds begin at N; the
-// faults have SHARE of the severity that the job gives them, 1 at most, where they have degrees.
+// faults have SHARE of the severity that the job gives them, 1 at most, where they have degrees. Plain: no other scorer weighs the
+// attempts.
 
 #include <algorithm>
 #include <array>
@@ -11,6 +12,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iostream>
+#include <span>
 #include <string>
 
 #include "sim/scenario/scenario.hpp"
@@ -28,6 +30,7 @@ struct Wanted {
     std::vector<std::string> words;  // seeds, file, job, policy
     std::uint64_t first_seed = 1;
     double severity_share = 1.0;
+    bool plain = false;
 };
 
 Wanted wanted_by(int count, char** words) {
@@ -38,6 +41,8 @@ Wanted wanted_by(int count, char** words) {
             wanted.first_seed = std::strtoull(words[++i], nullptr, 10);
         else if (word == "--severity" && i + 1 < count)
             wanted.severity_share = std::atof(words[++i]);
+        else if (word == "--plain")
+            wanted.plain = true;
         else
             wanted.words.push_back(word);
     }
@@ -62,7 +67,10 @@ void write_rows(std::ostream& out, const std::string& job, double severity_share
             << one.gates_met << ',' << one.fixed << ',' << one.true_class_probability << ','
             << one.leading_probability << ',' << one.leading_is_true << ',' << one.minutes << ','
             << one.acts;
-        for (const double other : one.overall_with) out << ',' << other;
+        for (std::size_t i = 0; i < changes.size(); ++i) {
+            out << ',';
+            if (i < one.overall_with.size()) out << one.overall_with[i];
+        }
         out << ",\"" << one.proposal << "\"\n";
     }
     out.flush();
@@ -82,11 +90,13 @@ void write_blind(std::ostream& out, const std::string& name, const worksite::Job
 }
 
 std::vector<trainees::Scored> played_by(const worksite::Job& job, const std::string& title,
-                                        int seeds, std::uint64_t first_seed) {
+                                        int seeds, const Wanted& wanted) {
     std::vector<trainees::Policy> policies;
     for (const auto policy : trainees::all_policies())
         if (title.empty() || trainees::policy_title(policy) == title) policies.push_back(policy);
-    return trainees::play_all(job, {policies, seeds, nullptr, changes, first_seed});
+    std::span<const scoring::Change> others = changes;
+    if (wanted.plain) others = {};
+    return trainees::play_all(job, {policies, seeds, nullptr, others, wanted.first_seed});
 }
 
 void show(const worksite::Job& job, const std::string& title, std::uint64_t seed) {
@@ -116,7 +126,7 @@ int main(int count, char** words) {
     const Wanted wanted = wanted_by(count, words);
     if (wanted.words.size() < 2) {
         std::cerr << "usage: trainees_experiment SEEDS CSV [JOB [POLICY]] [--seed N] [--severity "
-                     "SHARE]\n";
+                     "SHARE] [--plain]\n";
         return 2;
     }
     const int seeds = std::atoi(wanted.words[0].c_str());
@@ -137,8 +147,7 @@ int main(int count, char** words) {
         else if (only != "each" && !policy.empty())
             show(job, policy, wanted.first_seed);
         else
-            write_rows(out, name, wanted.severity_share,
-                       played_by(job, policy, seeds, wanted.first_seed));
+            write_rows(out, name, wanted.severity_share, played_by(job, policy, seeds, wanted));
         std::cerr << name << "\n";
     }
     return 0;

@@ -121,7 +121,7 @@ TEST(Hands, MeasureTheWorkingPressureWithGasShutWhileTheJointIsOpen) {
 TEST(Hands, WithoutCareWorkLiveAndOpenJointsUnderPressure) {
     const auto job = small_house(Cause::igniter_failed);
     Visit visit(job, 1);
-    Hands hands(visit, {false, false, false, false, true});
+    Hands hands(visit, {false, false, false, false, false, true});
     hands.take(0, Quantity::gas_inlet_pressure);
     hands.remedy(Remedy::replace_igniter);
     hands.hand_over({Cause::igniter_failed});
