@@ -256,7 +256,8 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     const Ledger ledger = keep_ledger(played, {bank, tape, job.customer.complaint}, until);
     Outcome outcome = outcome_of(p);
     std::vector<Rival> open;
-    if (terms.explained || outcome.made_safe) open = rivals(job, shadows, ledger.at_cure, threads);
+    if (terms.explained || outcome.made_safe)
+        open = rivals(job, shadows, ledger.at_cure, tape, threads);
     note_rivals(open, ledger.at_cure, outcome);
     outcome.second_part_minutes =
         second_part_minutes(p, {job, shadows, signatures, threads}, reference);

@@ -1,6 +1,9 @@
 #include "sim/scoring/moments.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <set>
+#include <utility>
 
 #include "sim/scoring/share_out.hpp"
 #include "sim/scoring/warrant.hpp"
@@ -22,9 +25,40 @@ std::vector<Option> everything_offered(const worksite::Job& job, std::size_t mod
     return all;
 }
 
+// How far the hot outlets stood open, of all of them fully.
+double drawn_share(const plant::Surroundings& at, const worksite::Site& site) {
+    double open = 0.0, all = 0.0;
+    for (std::size_t i = 0; i < at.outlet_count; ++i) open += at.outlets[i].conductance;
+    for (const worksite::Tap& tap : site.taps) all += tap.conductance;
+    return all > 0.0 ? open / all : 0.0;
+}
+
+/// A quantity in one of modes().
+using InMode = std::pair<std::size_t, worksite::Quantity>;
+
+// What was read in the very phase of a mode, or as near to its draw as to no other's.
+std::set<InMode> taken_on(const Tape& tape, const worksite::Job& job) {
+    constexpr double same_draw = 0.2;
+    const std::vector<Mode> all = modes(job);
+    std::set<InMode> taken;
+    const plant::Surroundings* at = nullptr;
+    for (const Tape::Event& event : tape.events) {
+        if (event.kind == Tape::Kind::tick) at = &tape.ticks[event.index].surroundings;
+        if (event.kind != Tape::Kind::observation || at == nullptr) continue;
+        const worksite::Observation& seen = tape.observations[event.index];
+        for (std::size_t m = 0; m < all.size(); ++m) {
+            const bool same_phase = seen.condition.phase == all[m].phase;
+            const bool near = std::abs(drawn_share(*at, job.site) - all[m].tap_share) <= same_draw;
+            if (same_phase && (near || all[m].phase != controller::Phase::run))
+                taken.insert({m, seen.quantity});
+        }
+    }
+    return taken;
+}
+
 // The readings that would best have told these classes from the likeliest one; the first of equals.
 void find_separations(std::vector<Rival>& open, const worksite::Job& job, const Shadows& shadows,
-                      const Posterior& posterior, int threads) {
+                      const Posterior& posterior, const std::set<InMode>& taken, int threads) {
     const std::vector<double> classes = posterior.classes();
     const auto likeliest = static_cast<std::size_t>(
         std::max_element(classes.begin(), classes.end()) - classes.begin());
@@ -39,6 +73,10 @@ void find_separations(std::vector<Rival>& open, const worksite::Job& job, const 
     });
     for (std::size_t i = 0; i < offered.size(); ++i)
         for (std::size_t r = 0; r < open.size(); ++r) {
+            if (taken.contains({offered[i].mode, offered[i].quantity})) {
+                open[r].was_asked = open[r].was_asked || bits[i][r] >= separable_above;
+                continue;
+            }
             if (bits[i][r] <= open[r].separation) continue;
             open[r].separation = bits[i][r];
             open[r].reading = title_of(offered[i], job);
@@ -62,14 +100,14 @@ std::string remedy_moment(const Made& made, const Outcome& outcome, double minut
 }  // namespace
 
 std::vector<Rival> rivals(const worksite::Job& job, const Shadows& shadows,
-                          const Posterior& posterior, int threads) {
+                          const Posterior& posterior, const Tape& tape, int threads) {
     const std::vector<double> classes = posterior.classes();
     const auto likeliest = std::max_element(classes.begin(), classes.end()) - classes.begin();
     std::vector<Rival> open;
     for (std::size_t c = 0; c < classes.size(); ++c)
         if (classes[c] >= open_above && c != static_cast<std::size_t>(likeliest))
             open.push_back({Class::at(c), classes[c], 0.0, ""});
-    find_separations(open, job, shadows, posterior, threads);
+    find_separations(open, job, shadows, posterior, taken_on(tape, job), threads);
     std::stable_sort(open.begin(), open.end(),
                      [](const Rival& a, const Rival& b) { return a.probability > b.probability; });
     return open;
@@ -80,7 +118,11 @@ std::vector<std::string> still_open(const std::vector<Rival>& open) {
     for (const Rival& rival : open) {
         const std::string share =
             "\"" + class_title(rival.of) + "\" still had " + percent(rival.probability);
-        if (rival.separation < separable_above)
+        if (rival.separation < separable_above && rival.was_asked)
+            said.push_back("Left open: " + share +
+                           "; what can tell it was read, and did not rule it out. No other reading "
+                           "on this job tells more.");
+        else if (rival.separation < separable_above)
             said.push_back("You could not have known: " + share +
                            ", and no reading on this job tells it from the likeliest.");
         else

@@ -9,18 +9,20 @@
 
 namespace emberpath::scoring {
 
-/// A class that was still open, and the reading that would best have told it from the rest.
+/// A class that was still open, and the reading not yet taken that would best have told it from the rest.
 struct Rival {
     Class of;
     double probability = 0.0;
     double separation = 0.0;  // of that reading: 0 nothing to 1 all
     std::string reading;      // its title
+    bool was_asked = false;   // a reading that could have told it was taken, and left it open
 };
 inline constexpr double open_above = 0.05;      // probability from which a class counts as open
 inline constexpr double separable_above = 0.1;  // less tells nothing in practice
 /// Classes open beside the likeliest one, likeliest first. Modes count from the state at arrival.
 [[nodiscard]] std::vector<Rival> rivals(const worksite::Job& job, const Shadows& shadows,
-                                        const Posterior& posterior, int threads = 1);
+                                        const Posterior& posterior, const Tape& tape,
+                                        int threads = 1);
 
 /// "Could have been known" and "could not have been known", a sentence for each rival; and when a fault
 /// that comes and goes was there.

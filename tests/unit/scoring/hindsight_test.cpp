@@ -8,6 +8,7 @@
 
 #include "sim/scoring/bands.hpp"
 #include "sim/scoring/moments.hpp"
+#include "sim/worksite/outlets.hpp"
 #include "tests/unit/scoring/made_up.hpp"
 
 namespace emberpath::scoring {
@@ -58,7 +59,7 @@ TEST(CostliestMoments, AreNoneOnAGoodPath) {
 TEST(StillOpen, SaysWhichReadingWouldHaveToldAndWhereNoneDoes) {
     MadeUp m;
     const Ledger nothing_read = m.ledger(Remedy::replace_igniter);
-    const auto open = rivals(m.job, m.shadows, nothing_read.at_cure);
+    const auto open = rivals(m.job, m.shadows, nothing_read.at_cure, m.tape);
     ASSERT_EQ(open.size(), 3U);  // four alike, the first of them leads
     const auto sentences = still_open(open);
     for (std::size_t i = 0; i < open.size(); ++i) {
@@ -66,6 +67,24 @@ TEST(StillOpen, SaysWhichReadingWouldHaveToldAndWhereNoneDoes) {
         EXPECT_EQ(open[i].separation >= separable_above, igniter);
         EXPECT_THAT(sentences[i],
                     HasSubstr(igniter ? "You could have known" : "You could not have known"));
+    }
+}
+
+TEST(StillOpen, NamesNoReadingThatWasTaken) {
+    MadeUp m;
+    const Ledger nothing_read = m.ledger(Remedy::replace_igniter);
+    worksite::TickInputs trying;  // all outlets more than half open
+    worksite::open_all_outlets(trying.surroundings, m.job.site, 0.6);
+    m.act("watch burner window", Kind::look, 0.5);
+    m.reads(Quantity::spark, 1.0, {1.0, 1.0, 0.0, 1.0});
+    m.tape.observations.back().condition.phase = controller::Phase::light_up;
+    m.tape.ticks.push_back(trying);
+    m.tape.events = {{Tape::Kind::tick, 0}, {Tape::Kind::observation, 0}};
+    for (const Rival& rival : rivals(m.job, m.shadows, nothing_read.at_cure, m.tape)) {
+        EXPECT_LT(rival.separation, separable_above);
+        EXPECT_EQ(rival.was_asked, rival.of == Remedy::replace_igniter);
+        if (!rival.was_asked) continue;
+        EXPECT_THAT(still_open({rival}).front(), HasSubstr("Left open"));
     }
 }
 
