@@ -8,12 +8,14 @@
 
 #include "sim/scoring/bank.hpp"
 #include "sim/scoring/likelihood.hpp"
+#include "sim/scoring/posterior.hpp"
 #include "tests/unit/scoring/driven_house.hpp"
 
 namespace emberpath::scoring {
 namespace {
 
 using worksite::GasKind;
+using worksite::Quantity;
 
 constexpr double most_widths = 2.0;
 
@@ -78,6 +80,40 @@ TEST_P(Severities, OfSparseCausesAreWithinTwoWidthsOfTheirNeighbours) {
                         << faults::info(h.fault.cause).word << " " << row.word << " in mode " << m;
             }
     }
+}
+
+// A truth between two severities lies in the regime of one of them or of the other, and both stand: neither expects what
+// lies between, and a numeric reading is expected no wider for the jump.
+TEST_P(Severities, AreNotBlurredWhereARegimeChanges) {
+    const worksite::Job job = plain_job(GetParam());
+    DrivenHouse house(job, 3);
+    house.live_until_arrival();
+    Bank bank(job, 2);
+    bank.live_until(house.tape(), house.tape().events.size());
+    const Shadows& s = bank.shadows();
+    const Posterior posterior(s.hypotheses);
+    constexpr std::size_t full_draw = 2;
+    const auto words = s.signatures[full_draw].of(Quantity::display_word);
+    const auto pressures = s.signatures[full_draw].of(Quantity::gas_inlet_pressure);
+    std::size_t changes = 0;
+    for (std::size_t i = 0; i < s.hypotheses.size(); ++i) {
+        const int upper = s.hypotheses[i].upper;
+        if (upper < 0 || words[i] == words[static_cast<std::size_t>(upper)]) continue;
+        ++changes;
+        Reading word;
+        word.quantity = Quantity::display_word;
+        word.value = words[i];
+        const auto of_word = posterior.likelihoods(word, words);
+        EXPECT_GT(of_word[i], 20.0 * of_word[static_cast<std::size_t>(upper)]);
+        Reading pressure;
+        pressure.quantity = Quantity::gas_inlet_pressure;
+        pressure.value = pressures[i];
+        const double own = width_of(pressure.quantity, pressures[i]).scale(1);
+        const double draws = draw_spread_share(pressure.quantity) * pressures[i];
+        const double least = student_t_density(0.0) / std::sqrt(2.0 * own * own + draws * draws);
+        EXPECT_GE(posterior.likelihoods(pressure, pressures)[i], 0.999 * least);
+    }
+    EXPECT_GT(changes, 3U);
 }
 
 INSTANTIATE_TEST_SUITE_P(BothGases, Severities,
