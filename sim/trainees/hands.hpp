@@ -55,7 +55,9 @@ class Hands {
     void take_out_of_use();
     /// Draws hot water for a minute and looks: does it serve (again)?
     bool works();
-    /// Everything back, proved, told, written, handed in.
+    /// Everything back, and proved; false when it burns badly all the same. Once is enough until the next remedy.
+    [[nodiscard]] bool prove();
+    /// Everything back, proved, told, written, handed in; made safe where it burns badly.
     void hand_over(const Story& story);
 
     void bring_into(std::size_t mode);
@@ -107,7 +109,7 @@ class Hands {
     bool airing_ = false;
     bool hot_at_full_ = false;
     bool probe_in_ = false, readout_open_ = false, joints_touched_ = false, running_proved_ = false,
-         out_of_use_ = false;
+         out_of_use_ = false, proved_ = false, burns_badly_ = false;
     std::string manometer_;          // point; empty: not attached
     std::vector<std::string> open_;  // taps
     std::int64_t analyser_tick_ = -1, reset_tick_ = -1;

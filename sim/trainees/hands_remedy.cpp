@@ -32,7 +32,7 @@ bool shows(const worksite::LogEntry* entry, const std::string& words) {
 
 void Hands::remedy(Remedy remedy) {
     const std::string sentence = worksite::sentence_of(remedy, visit_.job().site.gas);
-    running_proved_ = false;
+    running_proved_ = proved_ = false;
     close_taps();
     mode_ = 0;
     const faults::RemedyInfo& info = faults::info(remedy);
@@ -157,7 +157,7 @@ void Hands::prove_combustion() {
                         seen[i + 1].value > visit_.job().practice.limits.co_ratio * seen[i].value);
     }
     say("take probe out");
-    if (bad) make_safe();
+    burns_badly_ = bad;
 }
 
 void Hands::make_safe() {
@@ -195,14 +195,22 @@ void Hands::write(const Story& story) {
 }
 
 void Hands::hand_over(const Story& story) {
-    if (!out_of_use_) prove_and_put_back();
+    if (!out_of_use_ && !proved_) prove_and_put_back();
+    if (burns_badly_) make_safe();
     if (probe_in_) say("take probe out");
     if (care_.tell) say("tell customer what was found and what was done");
     write(story);
     say("hand in");
 }
 
+bool Hands::prove() {
+    if (out_of_use_) return true;
+    prove_and_put_back();
+    return !burns_badly_;
+}
+
 void Hands::prove_and_put_back() {
+    proved_ = true;
     manometer_away();
     close_up();
     open_gas();

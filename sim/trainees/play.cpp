@@ -173,6 +173,8 @@ Decision work(Hands& hands, Policy policy, std::uint64_t seed, const Told& told)
     const bool reasons = policy == information || policy == heuristic || policy == checklist ||
                          policy == over_tester;
     put_right(hands, decision, care, reasons);
+    // What burns badly after the remedy has something else wrong with it.
+    if (reasons && care.prove_work && !hands.prove()) try_again(hands, decision);
     return decision;
 }
 

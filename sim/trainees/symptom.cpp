@@ -25,6 +25,9 @@ class Troubleshooter {
     explicit Troubleshooter(Hands& hands) : hands_(hands), job_(hands.visit().job()) {}
 
     void read_on() {
+        for (const auto wall :
+             {Quantity::wall_screen_1, Quantity::wall_screen_2, Quantity::wall_screen_3})
+            if (can_be_taken(wall, job_)) hands_.take(0, wall);
         hands_.take(0, Quantity::readout_event);
         const auto event = hands_.latest_word(Quantity::readout_event);
         if (event == "outlet sensor out of range") return sensor_circuit();
@@ -33,6 +36,10 @@ class Troubleshooter {
         if (event == "flame lost" || job_.customer.complaint == Complaint::drops_out_now_and_then ||
             job_.customer.complaint == Complaint::goes_cold_after_a_while)
             return drops_out();
+        // Hotter than a controller asks: who has the say?
+        if (job_.customer.complaint == Complaint::too_hot &&
+            can_be_taken(Quantity::setting_priority, job_))
+            return (void)read(0, Quantity::setting_priority);
         return delivery();
     }
 
