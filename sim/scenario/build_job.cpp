@@ -275,6 +275,8 @@ worksite::Customer make_customer(const Values& customer) {
     worksite::Customer made;
     made.words = customer.text("words");
     made.agrees = consent_of(customer.text("agrees"));
+    const Item* tenant = customer.good("tenant");
+    made.tenant = tenant != nullptr && tenant->flag;
     for (const auto& [word, complaint] : complaints)
         if (customer.text("complaint") == word) made.complaint = complaint;
     const auto answers = customer.tables.find("answers");

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "sim/scenario/build.hpp"
+#include "sim/worksite/acts.hpp"
 
 namespace emberpath::scenario {
 
@@ -13,6 +14,8 @@ using worksite::Limits;
 
 constexpr std::array limit_keys{
     std::pair{"co_eight_hours", &Limits::co_eight_hours},
+    std::pair{"co_hour", &Limits::co_hour},
+    std::pair{"co_quarter_hour", &Limits::co_quarter_hour},
     std::pair{"co_ceiling", &Limits::co_ceiling},
     std::pair{"co_ratio", &Limits::co_ratio},
     std::pair{"gas_in_air", &Limits::gas_in_air},
@@ -68,6 +71,20 @@ worksite::Licence make_licence(const Values& written, Problems& problems) {
     return licence;
 }
 
+/// What is not listed keeps whom it usually concerns; an empty list: nobody.
+void set_bodies(worksite::Practice& practice, const Values& listed) {
+    const auto bodies = worksite::words_of("body", worksite::Job{});
+    for (std::size_t i = 0; i < worksite::matter_count; ++i) {
+        const Item* item = listed.good(worksite::matter_word(static_cast<worksite::Matter>(i)));
+        if (item == nullptr) continue;
+        practice.tell[i] = 0;
+        for (std::size_t body = 0; body < bodies.size(); ++body)
+            if (std::find(item->words.begin(), item->words.end(), bodies[body]) !=
+                item->words.end())
+                practice.tell[i] |= worksite::Bodies{1} << body;
+    }
+}
+
 void check_names(const Values& rules, Problems& problems) {
     std::vector<std::string> seen;
     for (const Values& licence : rules.list("licence")) {
@@ -90,6 +107,8 @@ worksite::Practice make_practice(const Values& site, const Values& rules, Proble
     made.holds_in = rules.text("holds_in");
     const auto limits = rules.tables.find("limits");
     if (limits != rules.tables.end()) made.limits = make_limits(limits->second, problems);
+    const auto told = rules.tables.find("tell");
+    if (told != rules.tables.end()) set_bodies(made, told->second);
     check_names(rules, problems);
     for (const Values& licence : rules.list("licence"))
         made.licences.push_back(make_licence(licence, problems));

@@ -12,6 +12,10 @@ using enum Section;
 using enum Kind;
 using enum units::Dimension;
 
+constexpr std::string_view bodies =
+    "distributor|gas supplier|electrician|electricity distributor|asbestos assessor|owner|"
+    "technical regulator|licensed plumber|manufacturer";
+
 // clang-format off
 constexpr std::array table_of_fields{
     Field{.section = job, .name = "title", .kind = line, .fallback = required,
@@ -53,6 +57,8 @@ constexpr std::array table_of_fields{
           .fallback = required, .example = "no hot water", .help = "What kind of complaint that is; the simulated history must show it. `something else`: the water itself is hot enough."},
     Field{.section = customer, .name = "agrees", .kind = word, .words = "given|when asked|after reasons|never",
           .fallback = "when asked", .example = "after reasons", .help = "To services being shut off. `given`: nobody needs to ask; `after reasons`: once they were told why; `never`: a notice alone will not keep the heater off."},
+    Field{.section = customer, .name = "tenant", .kind = flag, .fallback = "false", .example = "true",
+          .help = "true: the heater belongs to somebody else, who has to be told of what the rules say."},
     Field{.section = customer, .name = "answers", .kind = table, .holds = answers,
           .help = "What the customer says when asked about a topic."},
 
@@ -279,9 +285,15 @@ constexpr std::array table_of_fields{
           .help = "Where each limit comes from; a value from memory says so."},
     Field{.section = rules, .name = "licence", .kind = list, .holds = licence, .fallback = required,
           .help = "Licences, the usual one first."},
+    Field{.section = rules, .name = "tell", .kind = table, .holds = tell,
+          .help = "Who has to be told of what stays dangerous, beside the customer. Left out: as in the general rules."},
 
     Field{.section = limits, .name = "co_eight_hours", .kind = quantity, .dimension = share, .unit = "ppm", .least = 1, .greatest = 100,
           .fallback = required, .example = "30 ppm", .help = "Carbon monoxide in the air of a workplace, mean over eight hours."},
+    Field{.section = limits, .name = "co_hour", .kind = quantity, .dimension = share, .unit = "ppm", .least = 1, .greatest = 1000,
+          .fallback = required, .example = "60 ppm", .help = "Carbon monoxide that is exceeded for an hour of the eight at most."},
+    Field{.section = limits, .name = "co_quarter_hour", .kind = quantity, .dimension = share, .unit = "ppm", .least = 1, .greatest = 1000,
+          .fallback = required, .example = "200 ppm", .help = "Carbon monoxide that is exceeded for a quarter of an hour of the eight at most."},
     Field{.section = limits, .name = "co_ceiling", .kind = quantity, .dimension = share, .unit = "ppm", .least = 50, .greatest = 1000,
           .fallback = required, .example = "400 ppm", .help = "Carbon monoxide that is never to be exceeded."},
     Field{.section = limits, .name = "co_ratio", .kind = quantity, .dimension = share, .unit = "%", .least = 0.05, .greatest = 5,
@@ -308,6 +320,8 @@ constexpr std::array table_of_fields{
           .fallback = required, .example = "40 ms", .help = "Its break time at five times that current."},
 
     Field{.section = sources, .name = "co_eight_hours", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "co_hour", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "co_quarter_hour", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
     Field{.section = sources, .name = "co_ceiling", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
     Field{.section = sources, .name = "co_ratio", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
     Field{.section = sources, .name = "gas_in_air", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
@@ -329,6 +343,18 @@ constexpr std::array table_of_fields{
           .help = "Remedies and kinds of work it does not cover; all others it does."},
     Field{.section = licence, .name = "covers_only", .kind = works, .example = "change_cylinder",
           .help = "Remedies and kinds of work it covers, and no others; instead of leaves_out."},
+
+    Field{.section = tell, .name = "live_supply", .kind = several, .words = bodies, .example = "electricity distributor", .help = "Pipes stand at a voltage: the neutral of the street."},
+    Field{.section = tell, .name = "live_wiring", .kind = several, .words = bodies, .example = "electrician", .help = "Casing or neutral stand at a voltage: the wiring of the house."},
+    Field{.section = tell, .name = "gas_escapes", .kind = several, .words = bodies, .example = "distributor", .help = "A gas joint weeps. Of distributor and gas supplier the one counts whose gas it is."},
+    Field{.section = tell, .name = "over_pressure", .kind = several, .words = bodies, .example = "distributor", .help = "A regulator gives more than it is set for."},
+    Field{.section = tell, .name = "cylinder_place", .kind = several, .words = bodies, .example = "gas supplier", .help = "A cylinder stands where it gets hot."},
+    Field{.section = tell, .name = "old_sheet", .kind = several, .words = bodies, .example = "asbestos assessor", .help = "Old sheet is broken, or in the way of the work."},
+    Field{.section = tell, .name = "hot_delivery", .kind = several, .words = bodies, .example = "licensed plumber", .help = "Water hotter than the limit can come at a fixture for washing."},
+    Field{.section = tell, .name = "board_lost", .kind = several, .words = bodies, .example = "manufacturer", .help = "The heater's board is lost."},
+    Field{.section = tell, .name = "refused", .kind = several, .words = bodies, .example = "technical regulator", .help = "The heater was shut and the customer will not have it."},
+    Field{.section = tell, .name = "out_of_use", .kind = several, .words = bodies, .example = "technical regulator", .help = "The heater was made safe and stays out of use."},
+    Field{.section = tell, .name = "rented", .kind = several, .words = bodies, .example = "owner", .help = "Any of these, where the customer is a tenant."},
 };
 // clang-format on
 

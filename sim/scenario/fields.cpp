@@ -95,6 +95,8 @@ std::string_view name_of(Section section) {
             return "[sources] of the rules";
         case licence:
             return "a [[licence]] of the rules";
+        case tell:
+            return "[tell] of the rules";
         case tool:
             return "a [[tool]]";
         case dangers:
@@ -130,6 +132,9 @@ std::string expectation(const Field& field, const units::Unit& unit) {
             return choices(field.words);
         case works:
             return "a list of remedies and kinds of work, such as [\"" +
+                   std::string(field.example) + "\"]";
+        case several:
+            return "a list of " + choices(field.words).substr(7) + ", such as [\"" +
                    std::string(field.example) + "\"]";
         case Kind::cause:
             return "a cause from docs/scenarios.md" + such_as;

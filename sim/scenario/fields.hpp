@@ -27,10 +27,11 @@ enum class Section {
     limits,
     sources,
     licence,
+    tell,
     tool,
     dangers
 };
-inline constexpr std::size_t section_count = 18;
+inline constexpr std::size_t section_count = 19;
 
 enum class Kind {
     line,      // one line of text
@@ -41,6 +42,7 @@ enum class Kind {
     quantity,  // a text with a number and a unit
     shares,    // a list of three shares
     works,     // a list of remedies and kinds of work
+    several,   // a list of Field::words
     flag,      // true or false
     file,      // a file name, relative to the file that says it
     table,     // a table of its own: Field::holds
@@ -59,7 +61,7 @@ struct Field {
     std::string_view unit{};       // in which its range is stated
     double least = 0.0;            // of a quantity in that unit, or of a number
     double greatest = 0.0;
-    std::string_view words{};              // choices of a word, separated by '|'
+    std::string_view words{};              // choices of a word or of a list, separated by '|'
     Section holds{};                       // what a table or list contains
     std::string_view fallback = optional;  // "required", "optional" or the value used instead
     std::string_view example{};            // for messages and the manual, without quotation marks

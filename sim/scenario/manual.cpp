@@ -173,6 +173,8 @@ std::string heading(Section section) {
             return "## Limits: `[limits]` of a rules file";
         case Section::sources:
             return "## Sources of the limits: `[sources]` of a rules file";
+        case Section::tell:
+            return "## Who is told: `[tell]` of a rules file";
         case Section::tool:
             return "## Instruments: `[[tool]]`";
         case Section::dangers:

@@ -77,6 +77,9 @@ class Reader {
             case Kind::works:
                 item.good = works(node, item.words);
                 break;
+            case Kind::several:
+                item.good = several(node, item.words);
+                break;
             case Kind::flag:
                 item.flag = node.flag;
                 item.good = is(node, Node::Kind::flag);
@@ -171,11 +174,18 @@ class Reader {
     }
 
     bool works(const Node& node, std::vector<std::string>& words) const {
+        return each_of(node, work_words(), "not a remedy or kind of work", words);
+    }
+    bool several(const Node& node, std::vector<std::string>& words) const {
+        return each_of(node, split(field_.words), "not a word this key knows", words);
+    }
+
+    bool each_of(const Node& node, const std::vector<std::string>& known,
+                 const std::string& otherwise, std::vector<std::string>& words) const {
         if (!is(node, Node::Kind::list)) return false;
         bool good = true;
         for (const Node& item : node.items) {
-            good = is(item, Node::Kind::text) &&
-                   one_of(item, work_words(), "not a remedy or kind of work") && good;
+            good = is(item, Node::Kind::text) && one_of(item, known, otherwise) && good;
             words.push_back(item.text);
         }
         return good;

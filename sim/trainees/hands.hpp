@@ -95,6 +95,7 @@ class Hands {
     void remake(const worksite::LogEntry& bubbles);
     void prove_combustion();
     void test_wiring();
+    void set_manifold(const std::string& sentence);
     void make_safe();
     void prove_and_put_back();
     void write(const Story& story);

@@ -35,6 +35,7 @@ void Hands::remedy(Remedy remedy) {
     running_proved_ = proved_ = false;
     close_taps();
     mode_ = 0;
+    if (remedy == Remedy::set_manifold_pressure) return set_manifold(sentence);
     const faults::RemedyInfo& info = faults::info(remedy);
     if (info.reach == faults::Reach::inside) {
         open_up();
@@ -48,17 +49,48 @@ void Hands::remedy(Remedy remedy) {
         if (care_.leak_test && care_.leak_test_before) say("leak test with fluid");
         shut_gas();
     }
+    const bool bridge = care_.isolate && worksite::parted_by(remedy) != worksite::Parted::nothing;
+    if (bridge) say("fit bridging conductor");
     const bool water = care_.isolate && worksite::opens_water_side(remedy);
     if (water) {
         say("shut water at heater");
         say("drain heater");
     }
     say(sentence);
+    const auto* proof = care_.prove_work ? worksite::own_proof(remedy) : nullptr;
+    const bool at_panel = proof != nullptr && remedy == Remedy::replace_ambient_sensor;
+    if (proof != nullptr && !at_panel) say(std::string(proof->sentence));
+    if (bridge) say("take bridging conductor off");
     open_gas();
     if (care_.isolate && worksite::air_let_in_m3(remedy) > 0.0) say("purge gas pipe");
     if (water) say("open water at heater");
     if (water && remedy == Remedy::descale_exchanger) say("flush heater");
     if (care_.prove_dead && remedy == Remedy::dry_and_reseal) test_wiring();
+    close_up();
+    if (at_panel) {
+        wake_readout();
+        say(std::string(proof->sentence));
+    }
+}
+
+/// By the manometer, with the burner running and the cover off; then closed as it was opened.
+void Hands::set_manifold(const std::string& sentence) {
+    manometer_away();
+    open_up();
+    if (care_.leak_test) say("leak test with fluid");
+    shut_gas();
+    say("open test point manifold");
+    say("zero manometer");
+    say("attach manometer to manifold");
+    open_gas();
+    power_back();
+    say("wait 10 s");
+    open_ = {largest_tap().name};
+    say("open " + open_.front());
+    say("wait 30 s");
+    say(sentence);
+    open_up();
+    manometer_away();
     close_up();
 }
 
@@ -120,7 +152,10 @@ void Hands::remake(const worksite::LogEntry& bubbles) {
     say("shut gas at " + supply());
     for (const auto& joint : weeping) {
         if (joint == "burner" || joint == "manifold") open_up();
+        const bool bridge = care_.isolate && joint == "inlet union";
+        if (bridge) say("fit bridging conductor");
         say("remake joint " + joint);
+        if (bridge) say("take bridging conductor off");
     }
     open_gas();
     close_up();

@@ -69,8 +69,13 @@ void remake_joint(Workplace& w, const Act& act) {
         w.breach("gas_open",
                  "The " + std::string(joint_names[act.object]) + " was undone with the gas on.");
     judge_untested_joint(w);
+    if (joint == Joint::inlet_union) part_pipe(w, Parted::gas);
+    if (w.over()) return;
     w.open_joint(joint);
     if (joint == Joint::inlet_union) {
+        // Where it had been made sound before, that is only a joint made anew.
+        if (w.heater.plant.parameters.gas_union_leak_m3_per_s > 0.0)
+            w.entry.remedy = static_cast<int>(faults::Remedy::remake_inlet_union);
         w.carry_out(faults::Remedy::remake_inlet_union);
         after_work(w, faults::Remedy::remake_inlet_union);
     }

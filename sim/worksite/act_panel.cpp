@@ -189,8 +189,10 @@ void store(Workplace& w, controller::Setting setting, double value) {
         return faults::info(fault.cause).remedy == faults::Remedy::correct_settings;
     };
     const auto left = w.faults_left();
-    if (std::any_of(left.begin(), left.end(), wrong) && w.look().settings == w.job.settings)
-        w.carry_out(faults::Remedy::correct_settings);
+    if (!std::any_of(left.begin(), left.end(), wrong) || w.look().settings != w.job.settings)
+        return;
+    w.entry.remedy = static_cast<int>(faults::Remedy::correct_settings);
+    w.carry_out(faults::Remedy::correct_settings);
 }
 
 /// From the least set value up to what the board can be told at all; a value outside is not taken.

@@ -18,14 +18,14 @@ constexpr double hot_water_on_cylinder_k = 35.0;
 std::size_t right_body(GasKind gas, faults::Whom whom) {
     switch (whom) {
         case faults::Whom::electrician:
-            return 2;
+            return electrician;
         case faults::Whom::electricity_distributor:
-            return 3;
+            return electricity_distributor;
         case faults::Whom::nobody:
         case faults::Whom::owner_of_the_gas:
             break;
     }
-    return gas == GasKind::natural_gas ? 0 : 1;
+    return gas == GasKind::natural_gas ? gas_distributor : gas_supplier;
 }
 
 bool inside(Remedy remedy) {
@@ -38,13 +38,19 @@ std::string can_be_done(const Workplace& w, const Act& act) {
         w.job.site.gas != GasKind::propane_cylinder)
         return "There is no cylinder here.";
     if (remedy == Remedy::correct_settings) return settings_are_free(w, act);
+    if (remedy == Remedy::set_manifold_pressure && !w.burner_runs())
+        return "The burner must run while its pressure is set.";
+    if (remedy == Remedy::set_manifold_pressure && w.setup.manometer != Quantity::manifold_pressure)
+        return "The manometer must stand at the open manifold test point.";
     return inside(remedy) ? needs_cover_off(w, act) : std::string();
 }
 
-/// Settings are stored by the keys of the panel, with the power on: no hand goes inside.
+/// Settings are stored by the keys of the panel, with the power on: no hand goes inside. The screws of the gas
+/// valve are turned with the burner running, by a long driver: gloves, and nothing at a terminal.
 void protect(Workplace& w, Remedy remedy, std::string_view doing) {
     if (remedy == Remedy::correct_settings) return;
-    if (inside(remedy)) w.hands_inside("You began to " + std::string(doing));
+    const bool runs_meanwhile = remedy == Remedy::set_manifold_pressure;
+    if (inside(remedy) && !runs_meanwhile) w.hands_inside("You began to " + std::string(doing));
     if (inside(remedy) && !w.person.gloves)
         w.breach("no_gloves", "Sharp sheet metal was handled with bare hands.");
     if (faults::info(remedy).needs_glasses && !w.person.glasses)
@@ -73,6 +79,8 @@ void do_remedy(Workplace& w, const Act& act) {
     protect(w, remedy, info.sentence);
     if (w.over()) return;
     open_water_side(w, remedy);
+    part_pipe(w, parted_by(remedy));
+    if (w.over()) return;
     work(w, info, seconds_of(act));
     if (w.over()) return;
     after_work(w, remedy);
@@ -86,6 +94,19 @@ void do_remedy(Workplace& w, const Act& act) {
     if (works_at_once(remedy)) w.say("Done.");
 }
 
+/// The screen stays on the shelf: water runs freely, and so does what the screen was there for.
+void leave_strainer_out(Workplace& w, const Act&) {
+    open_water_side(w, Remedy::clean_strainer);
+    auto next = w.fabric.alterations;
+    next.strainer_out = true;
+    w.set_alterations(next);
+    w.breach("strainer_out", "The inlet's screen was left out.");
+}
+
+std::string strainer_is_in(const Workplace& w, const Act&) {
+    return w.fabric.alterations.strainer_out ? "It is out already." : "";
+}
+
 /// What is not the gasfitter's is taken on by its owner, and by nobody else.
 void hand_on(Workplace& w, const Act& act) {
     const auto remedy = static_cast<Remedy>(act.remedy);
@@ -96,6 +117,7 @@ void hand_on(Workplace& w, const Act& act) {
     w.say("They take it on and give you a job number.");
     w.entry.remedy = act.remedy;
     w.deeds.escalated = w.tick();
+    w.deeds.bodies_told |= Bodies{1} << act.object;
     w.carry_out(remedy);
 }
 
@@ -158,6 +180,7 @@ constexpr std::array table{
     Doing{Verb::bridge_air_proof, tube_is_there, bridge},
     Doing{Verb::unbridge_limiter, bridge_is_there, bridge},
     Doing{Verb::warm_cylinder, cylinder_here, warm_cylinder, When::before},
+    Doing{Verb::leave_strainer_out, strainer_is_in, leave_strainer_out},
 };
 
 }  // namespace

@@ -1,7 +1,9 @@
 // The switchboard, bridging a pipe, the board's fuse: what people do to the electrical supply.
 
+#include <algorithm>
 #include <array>
 
+#include "sim/exposure/shock.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
 #include "sim/worksite/electrical_quantities.hpp"
@@ -12,7 +14,22 @@ namespace {
 
 using T = plant::Terminal;
 
-constexpr double dangerous_v = 50.0;
+/// Across the gap, and through a body that is all there is between the halves.
+struct Gap {
+    double volts, body_a;
+};
+
+/// The water pipe parts from its main, the heater from the gas pipe.
+Gap across(const Workplace& w, Parted pipe) {
+    const bool water = pipe == Parted::water;
+    const HeaterView view = w.look();
+    auto wiring = plant::wiring_of(view.parameters, view.plant, w.inputs().surroundings);
+    if (water) wiring.situation.water_pipe_open = 1.0;
+    const T house = water ? T::water_pipe : T::casing, other = water ? T::water_main : T::gas_pipe;
+    const double volts = plant::volts_between(wiring, house, other, plant::multimeter_input_ohm);
+    const double body_ohm = exposure::body_impedance_ohm(std::max(volts, 1.0), 0.5);
+    return {volts, plant::touch_a(wiring, house, other, body_ohm)};
+}
 
 bool& board_switch(Services& s, std::size_t which) {
     if (which == 0) return s.main_switch_on;
@@ -62,13 +79,6 @@ void lock_board(Workplace& w, const Act& act) {
     w.services.board_locked = act.verb == Verb::lock_board;
 }
 
-double across_union_v(const Workplace& w) {
-    const HeaterView view = w.look();
-    auto wiring = plant::wiring_of(view.parameters, view.plant, w.inputs().surroundings);
-    wiring.situation.water_pipe_open = 1.0;
-    return plant::volts_between(wiring, T::water_pipe, T::water_main, plant::multimeter_input_ohm);
-}
-
 std::string bridge_can_move(const Workplace& w, const Act& act) {
     const bool fit = act.verb == Verb::fit_bridge;
     if (fit && w.services.bridge_fitted) return "The bridging conductor is on already.";
@@ -89,17 +99,10 @@ std::string union_can_move(const Workplace& w, const Act& act) {
     return open && w.services.water_at_heater ? "Shut the water at the heater first." : "";
 }
 
-/// Two halves of a pipe in two hands: the current that the pipe carried now has the body to go through.
 void move_union(Workplace& w, const Act& act) {
     const bool open = act.verb == Verb::undo_union;
-    const double volts = w.services.bridge_fitted ? 0.0 : across_union_v(w);
-    if (open && !w.services.bridge_fitted)
-        w.breach("no_bridge", "A metal water pipe was opened without a bridging conductor; " +
-                                  units::fixed(volts, 0) + " V stood across the gap.");
-    const double body_a = hand_to_hand_a(volts);
-    if (volts > dangerous_v && !w.person.gloves)
-        return w.end_badly("no_bridge", "The pipe parts and " + units::fixed(body_a * 1000.0, 0) +
-                                            " mA go through you from hand to hand.");
+    if (open) part_pipe(w, Parted::water);
+    if (w.over()) return;
     w.services.water_union_open = open;
     w.changed();
 }
@@ -131,6 +134,36 @@ constexpr std::array table{
 };
 
 }  // namespace
+
+Parted parted_by(faults::Remedy remedy) {
+    using faults::Remedy;
+    switch (remedy) {
+        case Remedy::remake_inlet_union:
+        case Remedy::replace_gas_valve:
+        case Remedy::clean_gas_screen:
+            return Parted::gas;
+        case Remedy::fit_pressure_limiter:
+        case Remedy::replace_tempering_valve:
+            return Parted::water;
+        default:
+            return Parted::nothing;
+    }
+}
+
+void part_pipe(Workplace& w, Parted pipe) {
+    if (pipe == Parted::nothing || w.services.bridge_fitted) return;
+    const Gap gap = across(w, pipe);
+    w.breach("no_bridge", std::string("A metal ") + (pipe == Parted::water ? "water" : "gas") +
+                              " pipe was opened without a bridging conductor; " +
+                              units::fixed(gap.volts, 0) + " V stood across the gap.");
+    if (w.person.gloves) return;
+    const auto effect = exposure::effect_of(gap.body_a);
+    if (effect == exposure::Effect::nothing_felt) return;
+    if (effect < exposure::Effect::cannot_let_go)
+        return w.say("It tingles from hand to hand: " + milliamperes(gap.body_a) + ".");
+    w.end_badly("no_bridge", "The pipe parts and " + units::fixed(gap.body_a * 1000.0, 0) +
+                                 " mA go through you from hand to hand.");
+}
 
 std::span<const Doing> supply_doings() {
     return table;

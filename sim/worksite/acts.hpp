@@ -100,6 +100,7 @@ enum class Verb {
     bridge_limiter,
     unbridge_limiter,
     warm_cylinder,
+    leave_strainer_out,
     ask_consent,
     tell_customer,
     unsafe_notice,
@@ -206,8 +207,20 @@ enum class Point : std::size_t { inlet, manifold, regulator };
 /// Gas joints that work can open; the first three are the test points.
 enum class Joint : std::size_t { inlet, manifold, regulator, cylinder, burner, inlet_union };
 inline constexpr std::size_t joint_count = 6;
-inline constexpr std::size_t colleague = 4;  // of the bodies one can escalate to
-inline constexpr std::size_t asbestos_assessor = 5;
+/// Of the bodies one can escalate to: {body}.
+enum Body : std::size_t {
+    gas_distributor,  // of the network, with its emergency line
+    gas_supplier,     // of the cylinders
+    electrician,
+    electricity_distributor,
+    colleague,  // licensed
+    asbestos_assessor,
+    owner,
+    technical_regulator,
+    plumber,
+    manufacturer,
+};
+inline constexpr std::size_t body_count = 10;
 enum class Probe : std::size_t {
     outlet_sensor,
     inlet_sensor,

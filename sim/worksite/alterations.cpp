@@ -5,6 +5,8 @@ namespace emberpath::worksite {
 namespace {
 
 constexpr double unplugged_ohm = 1.0e9;
+constexpr double strainer_body = 0.5;  // of the loss of strainer with screen: chosen
+constexpr double most_drag = 0.6;      // of the turbine's count, full of grit: chosen
 
 }  // namespace
 
@@ -23,6 +25,10 @@ plant::PlantParameters with_alterations(plant::PlantParameters parameters,
     if (alterations.board_harmed) parameters.electrical.low_voltage_v = 0.0;
     if (alterations.fuse_oversized) parameters.electrical.fuse_blows_a = 1.0e3;
     if (alterations.without_safety_switch) parameters.electrical.safety_switch_trips_a = 1.0e3;
+    if (alterations.strainer_out)
+        parameters.strainer_resistance =
+            strainer_body * plant::PlantParameters{}.strainer_resistance;
+    parameters.flow_sensor_gain *= 1.0 - most_drag * alterations.grit;
     return parameters;
 }
 

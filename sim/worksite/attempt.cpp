@@ -153,7 +153,7 @@ std::uint64_t Attempt::state_hash() const {
 
 Attempt::After Attempt::day_after() const {
     const DayAfter day = worksite::day_after(impl_->place);
-    return {lines_of(day), day.state};
+    return {lines_of(day, impl_->place.job.practice.limits), day.state};
 }
 
 Attempt::Truth Attempt::truth() const {

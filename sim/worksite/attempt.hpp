@@ -74,6 +74,8 @@ struct Alterations {
     bool board_harmed = false;  // by an insulation tester
     bool fuse_oversized = false;
     bool without_safety_switch = false;  // fed from an outlet that has none
+    bool strainer_out = false;           // the inlet's screen lies on the shelf
+    double grit = 0.0;  // that came in since, 0 to 1: what it does to the flow turbine
     bool operator==(const Alterations&) const = default;
 };
 [[nodiscard]] plant::PlantParameters with_alterations(plant::PlantParameters parameters,

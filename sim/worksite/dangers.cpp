@@ -133,16 +133,29 @@ void disturb_sheet(Workplace& w) {
              "the air and on your clothes.");
 }
 
-/// Mains wiring that was worked on counts as tested once earth path and insulation were read after it.
-bool tested_since(const Workplace& w, std::int64_t tick) {
-    bool earth = false, insulation = false;
+/// Mains wiring that was worked on counts as tested once earth path and insulation were read after it, and the
+/// latest of each is within the limits of the rules. What is missing, in words; empty: nothing.
+std::string untested_since(const Workplace& w, std::int64_t tick) {
+    const Observation* earth = nullptr;
+    const Observation* insulation = nullptr;
     for (const auto& entry : w.log)
         for (const auto& seen : entry.observations) {
             if (seen.tick < tick) continue;
-            earth = earth || seen.quantity == Quantity::earth_ohms;
-            insulation = insulation || seen.quantity == Quantity::insulation_ohms;
+            if (seen.quantity == Quantity::earth_ohms) earth = &seen;
+            if (seen.quantity == Quantity::insulation_ohms) insulation = &seen;
         }
-    return earth && insulation;
+    if (earth == nullptr || insulation == nullptr)
+        return "without a test of its earth path and insulation";
+    const Limits& limits = w.job.practice.limits;
+    if (earth->value > limits.earth_continuity_ohm)
+        return "with an earth path of " + text_of(Quantity::earth_ohms, earth->value) +
+               ", where the rules allow " +
+               text_of(Quantity::earth_ohms, limits.earth_continuity_ohm);
+    if (insulation->value < limits.insulation_ohm)
+        return "with an insulation of " + text_of(Quantity::insulation_ohms, insulation->value) +
+               ", where the rules ask for " +
+               text_of(Quantity::insulation_ohms, limits.insulation_ohm);
+    return {};
 }
 
 }  // namespace
@@ -155,6 +168,9 @@ bool opens_water_side(Remedy remedy) {
         case Remedy::replace_flow_sensor:
         case Remedy::descale_exchanger:
         case Remedy::replace_leaking_tube:
+        case Remedy::fit_pressure_limiter:
+        case Remedy::repair_mixer:
+        case Remedy::replace_tempering_valve:
             return true;
         default:
             return false;
@@ -244,6 +260,24 @@ void open_water_side(Workplace& w, Remedy remedy) {
     if (!shut) lose_board(w, "Water ran over the open board, and it is lost.");
 }
 
+void let_grit_in(Workplace& w) {
+    constexpr double clogs_after_m3 = 0.3;  // of the water that blocked the screen: chosen
+    constexpr double step = 0.02;
+    const auto dirt = std::find_if(w.job.faults.begin(), w.job.faults.end(), [](const auto& one) {
+        return one.cause == faults::Cause::strainer_blocked;
+    });
+    const auto& open = w.services.tap_opening;
+    const bool runs = std::any_of(open.begin(), open.end(), [](double one) { return one > 0.0; });
+    if (dirt == w.job.faults.end() || !runs) return;
+    auto& through = w.precautions.unscreened_m3;
+    through += tick_s * w.look().plant.hot_water_m3_per_s;
+    const double grit = std::min(1.0, dirt->severity * through / clogs_after_m3);
+    if (grit < w.fabric.alterations.grit + step) return;
+    auto next = w.fabric.alterations;
+    next.grit = grit;
+    w.set_alterations(next);
+}
+
 void lose_board(Workplace& w, const std::string& how) {
     auto next = w.fabric.alterations;
     next.board_harmed = true;
@@ -270,10 +304,11 @@ void judge_untested_joint(Workplace& w) {
 
 void judge_power_back(Workplace& w) {
     const auto since = w.precautions.wiring_work;
-    if (since == never || !w.services.live() || tested_since(w, since)) return;
+    if (since == never || !w.services.live()) return;
+    const std::string missing = untested_since(w, since);
+    if (missing.empty()) return;
     w.breach("not_tested_before_power",
-             "Mains wiring that was worked on was switched on again without a test of its earth "
-             "path and insulation.");
+             "Mains wiring that was worked on was switched on again " + missing + ".");
 }
 
 std::vector<std::string> danger_lines(const Workplace& w) {

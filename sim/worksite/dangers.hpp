@@ -42,6 +42,7 @@ struct Precautions {
     double acid_share = 0.0;           // of the descaling acid, left in the heater's water
     double most_acid = 0.0;            // of it, that came out of a tap
     double spilt_water_m3 = 0.0;       // over the floor
+    double unscreened_m3 = 0.0;        // of water since the inlet's screen was left out
     double child_burn = 0.0;           // share of a burn that blisters
     double hottest_roof_k = 0.0;       // air one worked in
     std::int64_t in_gas_ticks = 0;     // in air above the limit of the rules, not aired

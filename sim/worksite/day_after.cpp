@@ -16,8 +16,10 @@ namespace {
 constexpr double day_s = 86400.0;
 constexpr std::array rounds_s{3600.0, 18000.0, 36000.0, 50400.0,
                               75600.0};  // after the trainee left
+constexpr double spills_share = 0.05;    // as on leaving
+constexpr double noticed_k = 0.5;        // on a display
 constexpr double near_set_k = 5.0, cold_k = 308.15, burns_above_k = 316.15;
-constexpr std::int64_t warm_up_ticks = 200;
+constexpr std::int64_t warm_up_ticks = 200, looks_every_ticks = 100, settled_ticks = 300;
 constexpr std::int64_t patience_ticks = 600;  // a minute before somebody presses reset
 constexpr int patience = 10;                  // times a day
 constexpr std::size_t hand_ticks = 50;
@@ -36,6 +38,7 @@ class Watch {
         if (!drawing && drawing_) end_draw();
         drawing_ = drawing;
         follow_lockout();
+        follow_heater();
         day_.most_room_co = std::max(day_.most_room_co, house_.room_co());
         day_.gas_m3 += tick_s * house_.inputs().surroundings.test_nipple_leak_m3_per_s;
     }
@@ -47,12 +50,29 @@ class Watch {
         return std::any_of(open.begin(), open.end(), [](double one) { return one > 0.0; });
     }
 
+    /// Whoever finds it lower than they had it sets it back, unless they were told why.
+    void set_back() {
+        auto& s = house_.services;
+        const bool told = house_.deeds.told != never;
+        const auto raise = [&](double& set_k, double usual_k) {
+            if (told || set_k > usual_k - noticed_k) return;
+            set_k = usual_k;
+            day_.set_back = true;
+            house_.changed();
+        };
+        raise(s.set_point_k, house_.job.panel.set_point_k);
+        for (std::size_t i = 0; i < s.wall.size(); ++i)
+            if (s.wall[i].fitted > 0.5)
+                raise(s.wall[i].set_point_k, house_.job.panel.wall[i].set_point_k);
+    }
+
     /// Nobody leaves off what nothing says must stay off. A locked plug stops them all the same.
     void begin_draw() {
         ++day_.draws;
         ticks_ = hot_ = cold_ = 0;
         drawn_m3_ = expected_m3_ = 0.0;
         burn_ = {};
+        set_back();
         auto& s = house_.services;
         const bool off = !s.live() || !s.main_switch_on || !s.breaker_on || !s.gas_at_heater ||
                          !s.gas_at_supply || !s.water_at_heater || !s.heater_on;
@@ -116,6 +136,38 @@ class Watch {
             ++(hot_ * 2 > judged ? day_.hot : day_.cool);
     }
 
+    /// What nobody of the household measures, and what would have stopped the heater.
+    void follow_heater() {
+        if (house_.tick() % looks_every_ticks == 0) look_at_services();
+        const auto& plant = house_.heater.plant;
+        const bool held_shut =
+            plant.parameters.limiter_bridged > 0.5 || house_.fabric.alterations.limiter_bridged;
+        if (held_shut)
+            day_.limiter_k = std::max(day_.limiter_k, plant.state[plant::limiter_element]);
+        const bool lit = plant.flame.lit[0] > 0.5;
+        if (lit) follow_flame(!lit_);
+        lit_ = lit;
+    }
+
+    void follow_flame(bool just_lit) {
+        const auto seen = house_.look().plant;
+        if (just_lit && seen.rough_light_up_m3 >= hard_light_up_m3) ++day_.thumps;
+        lit_ticks_ = just_lit ? 0 : lit_ticks_ + 1;
+        if (lit_ticks_ > settled_ticks)
+            day_.most_spilled = std::max(day_.most_spilled, seen.spilled_share);
+        constexpr double share = tick_s / 20.0;
+        co_ += share * (seen.co_share - co_);
+        co2_ += share * (seen.co2_share - co2_);
+        if (co2_ > 0.01) day_.flue_co_ratio = std::max(day_.flue_co_ratio, co_ / co2_);
+    }
+
+    void look_at_services() {
+        const auto seen = house_.look().plant;
+        day_.most_gas_pa = std::max(day_.most_gas_pa, seen.regulator_outlet_pa);
+        if (house_.powered())
+            day_.most_leakage_a = std::max(day_.most_leakage_a, seen.electrical.leakage_a);
+    }
+
     void follow_lockout() {
         // Without power it shows nothing, and there is nothing to reset.
         const bool locked =
@@ -135,7 +187,9 @@ class Watch {
     Workplace& house_;
     bool stays_off_;
     DayAfter day_;
-    bool drawing_ = false, locked_ = false;
+    bool drawing_ = false, locked_ = false, lit_ = false;
+    double co_ = 0.0, co2_ = 0.0;
+    std::int64_t lit_ticks_ = 0;
     std::int64_t ticks_ = 0, hot_ = 0, cold_ = 0, locked_tick_ = 0;
     double drawn_m3_ = 0.0, expected_m3_ = 0.0;
     std::array<double, hand_ticks> burn_{};
@@ -152,6 +206,39 @@ std::string water_line(const DayAfter& day) {
     if (day.cold > 0) line += ", " + std::to_string(day.cold) + " cold";
     if (day.little > 0) line += "; " + counted(day.little, "time") + " too little water came";
     return line + ".";
+}
+
+/// An open burner takes gas with the square root of its pressure.
+std::string pressure_line(const DayAfter& day) {
+    const double more = std::sqrt(day.most_gas_pa / day.governed_pa) - 1.0;
+    return "Gas stood at up to " + units::format_pressure(day.most_gas_pa) +
+           " at the appliances of the house, where a sound regulator lets " +
+           units::format_pressure(day.governed_pa) + " through at most: an open burner takes " +
+           units::fixed(100.0 * more, 0) + " % more than it is made for.";
+}
+
+void add_heater_lines(const DayAfter& day, const Limits& limits, std::vector<std::string>& lines) {
+    constexpr double too_much_pa = 100.0;
+    if (day.governed_pa > 0.0 && day.most_gas_pa > day.governed_pa + too_much_pa)
+        lines.push_back(pressure_line(day));
+    if (day.limiter_k > plant::limiter_opens_k)
+        lines.push_back("The exchanger got to " + units::format_temperature(day.limiter_k) +
+                        " where the overheat limiter sits, which opens at " +
+                        units::format_temperature(plant::limiter_opens_k) +
+                        "; it was bridged and stopped nothing.");
+    if (day.most_leakage_a > limits.earth_leakage_a)
+        lines.push_back("Up to " + milliamperes(day.most_leakage_a) +
+                        " leaked to earth, and no safety switch opened; the rules allow " +
+                        milliamperes(limits.earth_leakage_a) + ".");
+    if (day.most_spilled > spills_share)
+        lines.push_back("Up to " + units::fixed(100.0 * day.most_spilled, 0) +
+                        " % of the products of combustion entered the room.");
+    if (day.flue_co_ratio > limits.co_ratio)
+        lines.push_back("The flue gas had a CO/CO2 of up to " + units::fixed(day.flue_co_ratio, 4) +
+                        "; above " + units::fixed(limits.co_ratio, 4) +
+                        " an appliance may not be used.");
+    if (day.thumps > 0)
+        lines.push_back("Gathered gas lit with a thump " + counted(day.thumps, "time") + ".");
 }
 
 }  // namespace
@@ -187,6 +274,7 @@ DayAfter day_after(const Workplace& left) {
     const auto end = house.tick() + ticks_in(day_s);
     while (house.tick() < end && !house.over()) watch.tick();
     DayAfter day = watch.day();
+    day.governed_pa = left.job.healthy.gas_lock_up_pa;
     day.flash = std::any_of(house.breaches.begin(), house.breaches.end(),
                             [](const Breach& one) { return one.rule == "flash"; });
     day.most_blood_co = house.doses.most_blood_co;
@@ -196,11 +284,15 @@ DayAfter day_after(const Workplace& left) {
     return day;
 }
 
-std::vector<std::string> lines_of(const DayAfter& day) {
+std::vector<std::string> lines_of(const DayAfter& day, const Limits& limits) {
     std::vector<std::string> lines;
     if (day.turned_on_again)
         lines.emplace_back(
             "They turned it on again themselves: nothing said that it must stay off.");
+    if (day.set_back)
+        lines.emplace_back(
+            "They found it set lower than they had it and set it back: nobody had "
+            "told them why.");
     lines.push_back(water_line(day));
     if (day.lockouts > 0)
         lines.push_back("The heater locked out " + counted(day.lockouts, "time") +
@@ -216,6 +308,7 @@ std::vector<std::string> lines_of(const DayAfter& day) {
         lines.push_back("Water of " + units::format_temperature(day.hottest_k) + " at the " +
                         day.hottest_at + ": a hand held in it for five seconds takes " +
                         units::fixed(100.0 * day.worst_burn, 0) + " % of a burn.");
+    add_heater_lines(day, limits, lines);
     return lines;
 }
 

@@ -26,7 +26,15 @@ struct DayAfter {
         0.0;                 // share of a burn that blisters, in a hand held there for five seconds
     double hottest_k = 0.0;  // water where that was
     std::string hottest_at;  // tap
-    std::string state;       // hash of everything, a day later
+    bool set_back = false;   // by the household: nobody had told them why it was set lower
+    double most_spilled = 0.0;  // share of the products that entered the room
+    int thumps = 0;             // gathered gas that lit late
+    double most_gas_pa = 0.0,
+           governed_pa = 0.0;     // behind the regulator; as it would be at rest when sound
+    double limiter_k = 0.0;       // hottest, where a limiter sits that could not open
+    double most_leakage_a = 0.0;  // to earth, with no switch that opened
+    double flue_co_ratio = 0.0;   // worst CO/CO2 of what was burnt, meaned over twenty seconds
+    std::string state;            // hash of everything, a day later
 };
 
 inline constexpr double hand_held_s = 5.0;  // a child that does not draw back at once: chosen
@@ -38,6 +46,6 @@ inline constexpr double hand_held_s = 5.0;  // a child that does not draw back a
 [[nodiscard]] DayAfter day_after(const Workplace& left);
 
 /// In sentences, for the debrief and the record; the last one is the state.
-[[nodiscard]] std::vector<std::string> lines_of(const DayAfter& day);
+[[nodiscard]] std::vector<std::string> lines_of(const DayAfter& day, const Limits& limits);
 
 }  // namespace emberpath::worksite

@@ -4,6 +4,7 @@
 #include <span>
 #include <string>
 
+#include "sim/worksite/hazards.hpp"
 #include "sim/worksite/workplace.hpp"
 
 namespace emberpath::worksite {
@@ -91,6 +92,8 @@ void judge_spark(Workplace& w, const Act& act);
 void judge_places(Workplace& w, const Act& act);
 /// During and after a remedy: water that runs out, air, acid, wiring.
 void open_water_side(Workplace& w, faults::Remedy remedy);
+/// A tick with the inlet's screen out: what the water carries collects in the flow turbine.
+void let_grit_in(Workplace& w);
 void lose_board(Workplace& w, const std::string& how);
 void after_work(Workplace& w, faults::Remedy remedy);
 /// Gas and altitude decide what burns with what air; limits, frost and priority leave the flame alone.
@@ -114,6 +117,23 @@ void judge_consent(Workplace& w, const Act& act);
 [[nodiscard]] bool danger_is_known(const Workplace& w);
 /// Outside the licence, and left as it should be: isolated, tagged, noticed, told, a colleague called.
 [[nodiscard]] bool rightly_handed_on(const Workplace& w, faults::Remedy remedy);
+
+/// Who is told (Practice::tell): a matter is reported once one of its bodies was called.
+[[nodiscard]] bool reported(const Workplace& w, Matter matter);
+[[nodiscard]] std::string whom_to_tell(const Workplace& w, Matter matter);
+/// Somebody whom one of the matters of this house concerns was called.
+[[nodiscard]] bool somebody_sees_to_it(const Workplace& w);
+[[nodiscard]] bool left_live(const Workplace& w);
+[[nodiscard]] std::string live_words(const Workplace& w);
+void judge_left_live(Workplace& w);
+void judge_reports(Workplace& w);
+[[nodiscard]] bool any_weep(const Workplace& w);
+[[nodiscard]] std::string milliamperes(double ampere);
+
+/// A repair that has a reading of its own (own_proof) and was left without it.
+void judge_repair_proof(Workplace& w);
+/// Two halves of a pipe in two hands: what stands across the gap goes through whoever holds them.
+void part_pipe(Workplace& w, Parted pipe);
 
 /// What is left when the trainee goes: breaches of leaving, and the words for the debrief.
 void judge_leaving(Workplace& w);

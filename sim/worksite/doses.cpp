@@ -26,13 +26,29 @@ double flammable_share(GasKind gas, double escaped_m3) {
     return escaped_m3 / cloud_m3 / lower_flammability(gas);
 }
 
-void breathe(Doses& doses, double co_share, double seconds) {
+void breathe(Doses& doses, double co_share, double seconds, const Limits& limits) {
     doses.breathed_s += co_share * seconds;
+    if (co_share > limits.co_hour) doses.co_hour_s += seconds;
+    if (co_share > limits.co_quarter_hour) doses.co_quarter_s += seconds;
     doses.most_room_co = std::max(doses.most_room_co, co_share);
     if (co_share <= 0.0 && doses.blood_co <= exposure::blood_on_arrival) return;
     doses.blood_co = exposure::carboxyhaemoglobin_after(doses.blood_co, co_share, seconds,
                                                         exposure::light_work());
     doses.most_blood_co = std::max(doses.most_blood_co, doses.blood_co);
+}
+
+std::string co_limit_reached(const Doses& doses, const Limits& limits) {
+    constexpr double eight_hours_s = 8.0 * 3600.0, hour_s = 3600.0, quarter_s = 900.0;
+    const auto above = [](double share, std::string_view time) {
+        return "more than " + units::format_ppm(share) + " of carbon monoxide for " +
+               std::string(time);
+    };
+    if (doses.co_quarter_s > quarter_s)
+        return above(limits.co_quarter_hour, "a quarter of an hour");
+    if (doses.co_hour_s > hour_s) return above(limits.co_hour, "an hour");
+    if (doses.breathed_s <= limits.co_eight_hours * eight_hours_s) return {};
+    return "as much carbon monoxide as a mean of " + units::format_ppm(limits.co_eight_hours) +
+           " over eight hours allows";
 }
 
 std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits) {
@@ -42,7 +58,8 @@ std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits) {
     if (doses.most_room_co > 0.5e-6)
         lines.push_back("Most carbon monoxide in the air you breathed: " +
                         units::format_ppm(doses.most_room_co) + "; the limit is " +
-                        units::format_ppm(limits.co_eight_hours) + " as a mean over eight hours, " +
+                        units::format_ppm(limits.co_eight_hours) + " as a mean over eight hours (" +
+                        units::format_ppm(doses.breathed_s / (8.0 * 3600.0)) + " so far), " +
                         units::format_ppm(limits.co_ceiling) + " at no time.");
     if (doses.most_gas > 0.0005)
         lines.push_back("Most gas in the air at your hands: " + percent(doses.most_gas, 1) +
@@ -61,9 +78,10 @@ std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits) {
 }
 
 void add_to(math::Hash& hash, const Doses& d) {
-    for (const double value : {d.blood_co, d.most_blood_co, d.breathed_s, d.most_room_co,
-                               d.most_gas, d.hand_burn, d.most_metal_k, d.most_water_k,
-                               d.co_alarm_on ? 1.0 : 0.0, d.co_alarm_sounding ? 1.0 : 0.0})
+    for (const double value :
+         {d.blood_co, d.most_blood_co, d.breathed_s, d.most_room_co, d.co_hour_s, d.co_quarter_s,
+          d.most_gas, d.hand_burn, d.most_metal_k, d.most_water_k, d.co_alarm_on ? 1.0 : 0.0,
+          d.co_alarm_sounding ? 1.0 : 0.0})
         hash.add(value);
 }
 

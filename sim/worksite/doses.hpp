@@ -16,6 +16,8 @@ struct Doses {
     double most_blood_co = exposure::blood_on_arrival;
     double breathed_s = 0.0;    // share of carbon monoxide in the air x seconds
     double most_room_co = 0.0;  // share
+    double co_hour_s = 0.0;     // in air above the limit for an hour
+    double co_quarter_s = 0.0;  // in air above the limit for a quarter of an hour
     double most_gas = 0.0;      // of the lower flammability limit, where the hands are
     double hand_burn = 0.0;     // share of a burn that blisters
     double most_metal_k = 0.0;  // touched with bare hands
@@ -28,6 +30,9 @@ struct Doses {
 inline constexpr double headache_share = 0.10;
 inline constexpr double unfit_share = 0.20;  // strong headache and dizziness: nobody works on
 
+/// Gas gathered in the chamber that lights with a thump [m3]; a clean light-up has a tenth of it: chosen.
+inline constexpr double hard_light_up_m3 = 0.35e-3;
+
 /// Gas gathers around the work before it thins out [m3]: chosen so that three litres of methane are its lower
 /// flammability limit.
 inline constexpr double cloud_m3 = 0.06;
@@ -37,7 +42,12 @@ inline constexpr double cloud_m3 = 0.06;
 [[nodiscard]] double flammable_share(GasKind gas, double escaped_m3);
 
 /// One tick of breathing, light work. In clean air with a blood as on arrival nothing changes.
-void breathe(Doses& doses, double co_share, double seconds);
+void breathe(Doses& doses, double co_share, double seconds, const Limits& limits);
+
+/// Which limit over time has been reached, in words: what was breathed as a mean over eight hours, or the time
+/// above a higher share of which an hour or a quarter of one is allowed. Empty: none.
+/// Source   the limits' own; no other exposure that day is assumed
+[[nodiscard]] std::string co_limit_reached(const Doses& doses, const Limits& limits);
 
 /// Distance to harm, a line for each kind: "most carbon monoxide in your blood: 1.2 %; headache begins near
 /// 10 %". Only what was met, and the blood always.

@@ -25,7 +25,6 @@ constexpr double greatest_escape_m3_per_s = 2.0e-4;
 constexpr double air_renews_in_s = 180.0, aired_renews_in_s = 45.0;
 constexpr double nothing_left_m3 = 1.0e-7;
 constexpr double smell_m3 = 0.3e-3;
-constexpr double hard_light_up_m3 = 0.35e-3;  // a clean light-up has a tenth of it
 constexpr double hot_k = 333.15;
 constexpr double rectified_v = 325.0;     // peak of 230 V
 constexpr double discharges_in_s = 20.0;  // through the resistor beside the capacitor: chosen
@@ -123,9 +122,8 @@ void Workplace::judge_room_air() {
     if (alarm_sounds() && !doses.co_alarm_sounding)
         say("Your personal alarm sounds: carbon monoxide.");
     doses.co_alarm_sounding = alarm_sounds();
-    if (room_co() > limits.co_eight_hours)
-        breach("room_co", "You stayed in air with more than " +
-                              units::format_ppm(limits.co_eight_hours) + " of carbon monoxide" +
+    if (const auto reached = co_limit_reached(doses, limits); !reached.empty())
+        breach("room_co", "You breathed " + reached +
                               (doses.co_alarm_on ? "." : ", your alarm switched off."));
     if (room_co() > limits.co_ceiling)
         breach("co_ceiling", "You stayed in air with " + units::format_ppm(room_co()) +

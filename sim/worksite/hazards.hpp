@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "sim/faults/faults.hpp"
+#include "sim/worksite/observation.hpp"
 
 namespace emberpath::worksite {
 
@@ -26,6 +27,18 @@ struct Rule {
 [[nodiscard]] bool opens_water_side(faults::Remedy remedy);
 /// Does it let air into the gas pipe? Then the pipe is to be purged after it. Volume [m3]; 0: no.
 [[nodiscard]] double air_let_in_m3(faults::Remedy remedy);
+
+/// Metal pipes that a piece of work takes apart: a bridging conductor goes across first.
+enum class Parted { nothing, gas, water };
+[[nodiscard]] Parted parted_by(faults::Remedy remedy);
+
+/// What proves this repair beside hot water and a clear display: a reading of its own, as it is said.
+struct RepairProof {
+    faults::Remedy remedy;
+    Quantity reading;
+    std::string_view sentence;
+};
+[[nodiscard]] const RepairProof* own_proof(faults::Remedy remedy);  // nullptr: none
 
 /// docs/safety.md and docs/acts.md as they must stand; a test compares.
 [[nodiscard]] std::string safety_page();

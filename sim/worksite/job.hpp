@@ -94,6 +94,7 @@ enum class Consent { given, when_asked, after_reasons, never };
 
 struct Customer {
     Consent agrees = Consent::given;
+    bool tenant = false;                         // the heater belongs to somebody else
     std::string words;                           // the complaint, as spoken
     Complaint complaint = Complaint::none;       // the kind it is
     std::map<std::string, std::string> answers;  // topic -> what they say when asked

@@ -110,13 +110,6 @@ std::vector<std::string> open_points(const Workplace& w) {
     return open;
 }
 
-bool any_weep(const Workplace& w) {
-    const bool on = w.services.gas_at_supply && w.services.gas_at_heater;
-    if (on && w.weep_at(Joint::inlet_union) > 0.0) return true;
-    return std::any_of(w.fabric.weep_m3_per_s.begin(), w.fabric.weep_m3_per_s.end(),
-                       [](double weep) { return weep > 0.0; });
-}
-
 bool any_unproved(const Workplace& w) {
     return std::any_of(w.fabric.joint_unproved.begin(), w.fabric.joint_unproved.end(),
                        [](bool unproved) { return unproved; });
@@ -171,30 +164,18 @@ void judge_products(Workplace& w) {
                  "Work on flame or flue was not proved at a small and a full draw.");
 }
 
-/// Casing or pipes at a voltage that hurts, and nobody told whose it is to mend.
-bool left_live(const Workplace& w) {
-    const auto r = w.look().plant.electrical;
-    const bool pipes = r.pipe_v > 25.0;
-    const bool heater = r.casing_v > 50.0 || r.neutral_earth_v > 50.0;
-    const bool reported = w.deeds.escalated != never;
-    return (pipes && !reported) || (heater && (w.services.plugged_in || !reported));
-}
-
-/// Where the voltage stands: a neutral that is live is out of reach until somebody trusts the switch.
-std::string live_words(const Workplace& w) {
-    const auto r = w.look().plant.electrical;
-    const double touched_v = std::max(r.casing_v, r.pipe_v);
-    return touched_v > 25.0 ? units::fixed(touched_v, 0) + " V on casing or pipes"
-                            : units::fixed(r.neutral_earth_v, 0) +
-                                  " V on the heater's neutral, whatever its switch says";
+/// What an appliance in use may let go to earth; behind a safety switch the switch opens first.
+void judge_leakage(Workplace& w) {
+    const double leakage_a = w.look().plant.electrical.leakage_a;
+    const double limit_a = w.job.practice.limits.earth_leakage_a;
+    if (!usable(w) || leakage_a <= limit_a) return;
+    w.breach("leakage_left", "Left in use with " + milliamperes(leakage_a) +
+                                 " going to earth; the rules allow " + milliamperes(limit_a) + ".");
 }
 
 void judge_electricity(Workplace& w) {
-    const bool reported = w.deeds.escalated != never;
-    if (left_live(w))
-        w.breach("left_live",
-                 "Left with " + live_words(w) +
-                     (reported ? ", and plugged in." : ", and nobody told who can mend it."));
+    judge_left_live(w);
+    judge_leakage(w);
     if (w.services.water_union_open) w.breach("services_off", "The water union was left undone.");
 }
 
@@ -239,10 +220,21 @@ bool since_remedy(const Workplace& w, std::int64_t when) {
 
 }  // namespace
 
+std::string milliamperes(double ampere) {
+    return units::fixed(ampere * 1000.0, ampere < 10.0e-3 ? 1 : 0) + " mA";
+}
+
+bool any_weep(const Workplace& w) {
+    const bool on = w.services.gas_at_supply && w.services.gas_at_heater;
+    if (on && w.weep_at(Joint::inlet_union) > 0.0) return true;
+    return std::any_of(w.fabric.weep_m3_per_s.begin(), w.fabric.weep_m3_per_s.end(),
+                       [](double weep) { return weep > 0.0; });
+}
+
 bool made_safe(const Workplace& w) {
     const bool will_be_heeded = w.job.customer.agrees != Consent::never;
     return !usable(w) && w.fabric.tagged &&
-           ((w.deeds.notice != never && will_be_heeded) || w.deeds.escalated != never);
+           ((w.deeds.notice != never && will_be_heeded) || somebody_sees_to_it(w));
 }
 
 void judge_leaving(Workplace& w) {
@@ -252,6 +244,8 @@ void judge_leaving(Workplace& w) {
     judge_dangers_left(w, usable(w), usable(w) ? after_run(w).flue_k : 0.0);
     judge_house(w);
     judge_people(w);
+    judge_repair_proof(w);
+    judge_reports(w);
 }
 
 std::vector<std::string> left_behind(const Workplace& w) {
@@ -260,6 +254,9 @@ std::vector<std::string> left_behind(const Workplace& w) {
     if (any_weep(w)) left.emplace_back("a gas joint weeps");
     if (!w.fabric.cover_on) left.emplace_back("the cover is off");
     if (w.fabric.alterations.limiter_bridged) left.emplace_back("the overheat limiter is bridged");
+    if (w.look().parameters.limiter_bridged > 0.5)
+        left.emplace_back("somebody's bridge is on the overheat limiter");
+    if (w.fabric.alterations.strainer_out) left.emplace_back("the inlet's screen is left out");
     if (w.fabric.alterations.air_proof_bridged) left.emplace_back("the air proving is bridged");
     if (w.fabric.alterations.regulator_raised_pa > 0.0)
         left.emplace_back("the supply regulator is wound up");

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sim/properties/air.hpp"
 #include "sim/properties/lpg.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
@@ -10,7 +11,6 @@ namespace emberpath::worksite {
 
 namespace {
 
-constexpr std::size_t gas_supplier = 1;   // of the bodies one can escalate to
 constexpr double flue_outlet_k = 333.15;  // where the flue blows: chosen
 constexpr double reaches_wood = 0.6;      // of the flue's excess temperature, a finger away: chosen
 constexpr double acid_tasted = 0.05;
@@ -35,14 +35,19 @@ std::string kilopascals(double pa) {
     return units::fixed(pa / 1000.0, 0) + " kPa";
 }
 
+/// What a gauge on the cylinder would show.
+double gauge_pa(double liquid_k) {
+    return properties::saturated_lpg(properties::Liquefied::propane, liquid_k).pressure_pa -
+           properties::standard_pressure_pa;
+}
+
 void judge_cylinder(Workplace& w) {
     if (!w.job.site.dangers.cylinder_close || w.precautions.cylinder_moved) return;
-    if (w.deeds.told_to(gas_supplier) && w.deeds.told != never) return;
-    const double now_pa = properties::propane_saturation_pressure_pa(w.job.site.ambient_k);
-    const double hot_pa = properties::propane_saturation_pressure_pa(flue_outlet_k);
+    if (reported(w, Matter::cylinder_place) && w.deeds.told != never) return;
+    const double now_pa = gauge_pa(w.job.site.ambient_k), hot_pa = gauge_pa(flue_outlet_k);
     w.breach("cylinder_left", "The cylinder stays where the flue blows: " + kilopascals(now_pa) +
-                                  " in it now, " + kilopascals(hot_pa) + " at " +
-                                  units::format_temperature(flue_outlet_k) + ".");
+                                  " above the air's pressure in it now, " + kilopascals(hot_pa) +
+                                  " at " + units::format_temperature(flue_outlet_k) + ".");
 }
 
 /// Timber takes part of what the flue is hotter than the air.
@@ -66,6 +71,17 @@ void judge_draught(Workplace& w) {
                  : "The draught of the open flue was not tested after work on flame or flue.");
 }
 
+/// Whoever put it there: found and left is left.
+void judge_bridges(Workplace& w) {
+    const bool limiter =
+        w.look().parameters.limiter_bridged > 0.5 || w.fabric.alterations.limiter_bridged;
+    const bool air = w.fabric.alterations.air_proof_bridged;
+    if (!limiter && !air) return;
+    w.breach("bridge_left", std::string("Left in use with ") +
+                                (limiter ? "the overheat limiter" : "the air proving") +
+                                (limiter && air ? " and the air proving bridged." : " bridged."));
+}
+
 /// Somebody stored another gas than the plate names, and left the heater usable.
 bool off_plate(const Workplace& w) {
     const auto& stored =
@@ -76,6 +92,7 @@ bool off_plate(const Workplace& w) {
 }  // namespace
 
 void judge_dangers_left(Workplace& w, bool usable, double flue_k) {
+    if (usable) judge_bridges(w);
     judge_gas_in_house(w);
     judge_cylinder(w);
     if (usable) judge_scorch(w, flue_k);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sim/worksite/doses.hpp"
 #include "sim/worksite/observation.hpp"
 
 namespace emberpath::worksite {
@@ -9,8 +10,6 @@ namespace emberpath::worksite {
 namespace {
 
 using Q = Quantity;
-
-constexpr double hard_light_up_m3 = 0.35e-3;  // a clean light-up has a tenth of it
 
 std::size_t handle_look(const HeaterView& heater, const TickInputs& inputs) {
     if (inputs.surroundings.gas_isolator < 0.5) return handle_across;

@@ -7,6 +7,7 @@
 
 #include "sim/units/units.hpp"
 #include "sim/worksite/acts.hpp"
+#include "sim/worksite/doings.hpp"
 #include "sim/worksite/hazards.hpp"
 #include "sim/worksite/vocabulary.hpp"
 
@@ -174,6 +175,8 @@ std::string proofs_table() {
         add(before, info.needs_glasses, "glasses");
         add(before, gas, "leak test, gas shut");
         add(before, opens_water_side(remedy), "water shut and drained");
+        add(before, parted_by(remedy) != Parted::nothing, "bridging conductor");
+        add(before, remedy == Remedy::set_manifold_pressure, "burner running");
         add(after, gas, "leak test");
         add(after, air_let_in_m3(remedy) > 0.0, "purge");
         add(after, info.touches_flame && !keys, "combustion at a small and a full draw");
@@ -181,6 +184,9 @@ std::string proofs_table() {
         add(after, remedy == Remedy::clear_open_flue, "draught, windows shut and fans on");
         add(after, remedy == Remedy::dry_and_reseal, "earth path and insulation before power");
         add(after, remedy == Remedy::descale_exchanger, "flush by a hose before a tap is opened");
+        if (const RepairProof* own = own_proof(remedy))
+            after += (after.empty() ? "" : ", ") + std::string(own->sentence);
+        add(after, after.empty(), "hot water, clear display");
         text += "| " + std::string(info.title) + " | " + (before.empty() ? "-" : before) + " | " +
                 (after.empty() ? "-" : after) + " |\n";
     }

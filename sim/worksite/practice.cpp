@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/worksite/acts.hpp"
+
 namespace emberpath::worksite {
 
 namespace {
@@ -16,7 +18,44 @@ constexpr std::array<WorkWords, work_count> works{{
     {"live_tests", "measuring on live parts"},
 }};
 
+struct MatterInfo {
+    std::string_view word, title;
+    Bodies usual;
+};
+constexpr Bodies bit(Body body) {
+    return Bodies{1} << static_cast<std::size_t>(body);
+}
+constexpr Bodies owner_of_gas = bit(gas_distributor) | bit(gas_supplier);
+constexpr std::array<MatterInfo, matter_count> matters{{
+    {"live_supply", "pipes at a voltage", bit(electricity_distributor)},
+    {"live_wiring", "wiring that leaves casing or neutral at a voltage", bit(electrician)},
+    {"gas_escapes", "a gas joint that weeps", owner_of_gas},
+    {"over_pressure", "a gas regulator that gives too much", owner_of_gas},
+    {"cylinder_place", "a cylinder where it gets hot", bit(gas_supplier)},
+    {"old_sheet", "old sheet that may hold asbestos", bit(asbestos_assessor)},
+    {"hot_delivery", "water above the limit at a fixture for washing", bit(plumber)},
+    {"board_lost", "a heater whose board is lost", bit(manufacturer)},
+    {"refused", "a heater shut against the customer's will",
+     owner_of_gas | bit(technical_regulator)},
+    {"out_of_use", "a heater taken out of use", 0},
+    {"rented", "a dangerous heater in a rented house", bit(owner)},
+}};
+
 }  // namespace
+
+std::string_view matter_word(Matter matter) {
+    return matters.at(static_cast<std::size_t>(matter)).word;
+}
+
+std::string_view matter_title(Matter matter) {
+    return matters.at(static_cast<std::size_t>(matter)).title;
+}
+
+std::array<Bodies, matter_count> usual_bodies() {
+    std::array<Bodies, matter_count> all{};
+    for (std::size_t i = 0; i < matter_count; ++i) all.at(i) = matters.at(i).usual;
+    return all;
+}
 
 std::string_view work_word(Work work) {
     return works.at(static_cast<std::size_t>(work)).word;

@@ -3,6 +3,7 @@
 /// sim/scenario from scenarios/rules/*.toml; what is not written there is as here, and a test compares the
 /// shipped general file with these values. Sources stand beside each value in those files.
 
+#include <array>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -14,8 +15,10 @@ namespace emberpath::worksite {
 
 /// Everything the simulator compares somebody's exposure or an installation with. SI; shares of volume.
 struct Limits {
-    double co_eight_hours = 30.0e-6;   // mean of air breathed over eight hours
-    double co_ceiling = 400.0e-6;      // never above
+    double co_eight_hours = 30.0e-6;    // mean of air breathed over eight hours
+    double co_hour = 60.0e-6;           // above it no more than an hour of the eight
+    double co_quarter_hour = 200.0e-6;  // above it no more than a quarter of an hour of the eight
+    double co_ceiling = 400.0e-6;       // never above
     double co_ratio = 0.004;           // CO/CO2 of flue gas: above it the appliance may not be used
     double gas_in_air = 0.10;          // of the lower flammability limit: leave and air above it
     double bathroom_water_k = 323.15;  // delivered at fixtures for washing
@@ -35,6 +38,28 @@ enum class Work { behind_cover, gas_joints, live_tests };
 inline constexpr std::size_t work_count = 3;
 [[nodiscard]] std::string_view work_word(Work work);   // as rules files spell it
 [[nodiscard]] std::string_view work_title(Work work);  // as people read it
+
+/// What can stay behind so that somebody has to be told of it, beside the customer.
+enum class Matter {
+    live_supply,     // pipes at a voltage: the neutral of the street
+    live_wiring,     // casing or neutral at a voltage: the wiring of the house
+    gas_escapes,     // a joint weeps
+    over_pressure,   // a regulator gives more than it is set for
+    cylinder_place,  // a cylinder stands where it gets hot
+    old_sheet,       // that may hold asbestos, broken or in the way
+    hot_delivery,    // hotter than the limit at a fixture for washing
+    board_lost,      // the heater's board
+    refused,         // what has to be shut, and the customer will not have it
+    out_of_use,      // a heater that was made safe and stays off
+    rented,          // anything of these, where the customer does not own the heater
+};
+inline constexpr std::size_t matter_count = 11;
+[[nodiscard]] std::string_view matter_word(Matter matter);   // as rules files spell it
+[[nodiscard]] std::string_view matter_title(Matter matter);  // as people read it
+/// Bodies by index of {body}, a bit each; any one of them is enough, none: nobody has to be told.
+using Bodies = std::uint32_t;
+/// As the shipped general file has it: a test compares.
+[[nodiscard]] std::array<Bodies, matter_count> usual_bodies();
 
 /// What one kind of person may do. Explaining, quoting and handing on are open to everybody.
 struct Licence {
@@ -57,6 +82,7 @@ struct Practice {
     std::vector<Licence> licences;
     Licence licence;  // of the person at work; the default covers everything
     Dwellers dwellers = Dwellers::home;
+    std::array<Bodies, matter_count> tell = usual_bodies();
     [[nodiscard]] double delivery_limit_k() const {
         return dwellers == Dwellers::care ? limits.care_water_k : limits.bathroom_water_k;
     }

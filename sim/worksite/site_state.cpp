@@ -97,6 +97,12 @@ double Services::lowest_set_k() const {
     return lowest.value_or(set_point_k);
 }
 
+void cool_cylinder(Services& services) {
+    constexpr double cools_in_s = 600.0, nothing_left_k = 0.05;  // chosen
+    services.cylinder_warmed_k *= 1.0 - tick_s / cools_in_s;
+    if (services.cylinder_warmed_k < nothing_left_k) services.cylinder_warmed_k = 0.0;
+}
+
 void add_to(math::Hash& hash, const Services& s) {
     for (const double opening : s.tap_opening) hash.add(opening);
     for (const auto on : s.appliance_on) add_all(hash, on);
@@ -122,7 +128,7 @@ void add_to(math::Hash& hash, const Fabric& f) {
     add_all(hash, f.cover_on, f.wide_open_joint, f.alterations.limiter_bridged,
             f.alterations.air_proof_bridged, f.alterations.regulator_raised_pa, f.tagged,
             f.alterations.board_harmed, f.alterations.fuse_oversized,
-            f.alterations.without_safety_switch);
+            f.alterations.without_safety_switch, f.alterations.strainer_out, f.alterations.grit);
 }
 
 void add_to(math::Hash& hash, const Bench& b) {
@@ -145,7 +151,7 @@ void add_to(math::Hash& hash, const Precautions& p) {
             p.declined, p.place_told, p.drained, p.sheet_disturbed, p.wiring_work, p.draught_tested,
             p.draught_kindly);
     add_all(hash, p.air_in_pipe_m3, p.low_gas_m3, p.acid_share, p.most_acid, p.spilt_water_m3,
-            p.child_burn, p.hottest_roof_k, p.in_gas_ticks, p.open_case_ticks);
+            p.unscreened_m3, p.child_burn, p.hottest_roof_k, p.in_gas_ticks, p.open_case_ticks);
 }
 
 void add_to(math::Hash& hash, const Deeds& d) {

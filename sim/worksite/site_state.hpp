@@ -63,6 +63,8 @@ struct Services {
 void surround(plant::Surroundings& at, const Site& site, const Services& services, double time_s);
 /// As the household leaves it: windows, fans, weather.
 void settle_in(Services& services, const Site& site);
+/// One tick of it: what was poured over a cylinder runs off and cools.
+void cool_cylinder(Services& services);
 [[nodiscard]] plant::ElectricalSituation electrical_situation(const Services& services,
                                                               double time_s);
 

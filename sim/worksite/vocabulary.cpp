@@ -89,6 +89,10 @@ constexpr std::array fixed_spellings{
     Fixed{"body", colleague, "licensed colleague"}, Fixed{"body", colleague, "colleague"},
     Fixed{"body", colleague, "supervisor"},
     Fixed{"body", asbestos_assessor, "asbestos assessor"}, Fixed{"body", asbestos_assessor, "assessor"},
+    Fixed{"body", gas_distributor, "emergency line"}, Fixed{"body", owner, "owner"}, Fixed{"body", owner, "landlord"},
+    Fixed{"body", technical_regulator, "technical regulator"}, Fixed{"body", technical_regulator, "regulator of safety"},
+    Fixed{"body", plumber, "licensed plumber"}, Fixed{"body", plumber, "plumber"},
+    Fixed{"body", manufacturer, "manufacturer"}, Fixed{"body", manufacturer, "maker"},
 };
 
 constexpr std::array readout_quantities{

@@ -98,6 +98,8 @@ void Workplace::step() {
     watch_phase();
     if (!arrived_) return;
     if (precautions.air_in_pipe_m3 > 0.0) lose_air();
+    if (services.cylinder_warmed_k > 0.0) cool_cylinder(services);
+    if (fabric.alterations.strainer_out) let_grit_in(*this);
     if (needs_a_look()) {
         const HeaterView view = look();
         senses.step(view, setup);
@@ -107,7 +109,7 @@ void Workplace::step() {
     if (powered()) charged_tick_ = tick_;
     judge_room_air();
     follow_dangers(*this);
-    breathe(doses, room_co(), tick_s);
+    breathe(doses, room_co(), tick_s, job.practice.limits);
     if (keeps_trail) leave_trail();
 }
 

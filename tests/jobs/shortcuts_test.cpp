@@ -1,5 +1,5 @@
-// Proves that the unsafe short cut of a shipped job really seems to work while the trainee is there, and bites: in a
-// rule that is broken, or in the day after.
+// Proves that a short cut of a shipped job really seems to work while the trainee is there, and bites in the plant: in
+// the day after, as its lines tell, or as a dose while the work is done.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -28,7 +28,7 @@ struct ShortCut {
     Script taken;  // ends in the same reading, which now looks well
     Quantity reading;
     double well_from, well_to;  // SI
-    const char* bites;          // a rule, or words of the day after
+    const char* bites;          // words of the day after
 };
 void PrintTo(const ShortCut& one, std::ostream* out) {
     *out << one.name;
@@ -41,38 +41,37 @@ const Script restore{"refit cover", "unlock plug", "plug in heater", "switch pow
 const Script restart{"press list", "press list", "press list",
                      "press take", "press take", "wait 90 s"};
 constexpr double celsius = 273.15;
+constexpr double hot = celsius + 48.0, hotter = celsius + 60.0;
+constexpr double litres_a_minute(double litres) {
+    return litres / 60.0e3;
+}
 
 Script draw(const std::string& tap) {
     return {"open " + tap, "wait 2 min", "measure temperature at " + tap};
 }
 
-/// By the groups of the trade: gas, cylinders, air and flue, water, controller, electricity, use. Those of
-/// flame, sensors and combined causes do not both seem to work and bite in the shipped jobs.
-std::vector<ShortCut> short_cuts() {
+/// Two of each group of the trade: gas, cylinders, air and flue, ignition and flame, water, sensors, controller and
+/// settings, electricity, combined, no fault and use. Gusts put the flame out: they stand with ignition and flame.
+std::vector<ShortCut> of_gas_air_and_flame() {
     const Script bath = draw("bath tap"), kitchen = draw("kitchen tap");
     const Script up{"raise supply regulator", "raise supply regulator"};
     const Script again{"wait 60 s", "measure temperature at bath tap"};
-    const Script bridge = isolate + Script{"bridge limiter"} + restore + restart + kitchen;
     const auto warm = Quantity::tap_temperature;
-    const double hot = celsius + 48.0, hotter = celsius + 60.0;
+    const char* pressure = "an open burner takes";
     return {
         {"RegulatorRaisedForAThinPipe", "sorrel", bath, up + up + again, warm, hot, hotter,
-         "regulator_raised"},
-        {"RegulatorRaisedForAWeakSupply", "heron", bath, up + again, warm, hot, hotter,
-         "regulator_raised"},
+         pressure},
+        {"RegulatorRaisedForAWeakSupply", "heron", bath, up + again, warm, hot, hotter, pressure},
         {"HotWaterOverTheCylinder", "quarry", bath,
          Script{"close bath tap", "warm cylinder", "wait 5 min", "press reset"} + kitchen, warm,
-         hot, hotter, "cylinder_warmed"},
-        {"RegulatorRaisedAtTheCylinder", "sedge", bath, up + again, warm, hot, hotter,
-         "regulator_raised"},
-        {"ResetOnAWindyDay",
-         "harrier",
-         {},
-         Script{"press reset"} + kitchen,
-         warm,
-         hot,
-         hotter,
-         "locked out"},
+         hot, hotter, " cold"},
+        {"RegulatorRaisedAtTheCylinder", "sedge", bath, up + again, warm, hot, hotter, pressure},
+        {"ResetOnAWindyDay", "harrier", kitchen,
+         Script{"close kitchen tap", "press reset"} + kitchen, warm, hot, hotter,
+         "The heater locked out"},
+        {"ResetAndWashedHandsUnderABlockedFlue", "linnet", bath,
+         Script{"close bath tap", "press reset"} + draw("basin tap"), warm, hot, hotter,
+         "The heater locked out"},
         {"DraughtTestedWithTheWindowOpen",
          "mallow",
          {},
@@ -80,11 +79,50 @@ std::vector<ShortCut> short_cuts() {
          Quantity::diverter_smoke,
          worksite::smoke_drawn_in,
          worksite::smoke_drawn_in,
-         "spillage_left"},
-        {"LimiterBridgedOverScale", "rowan", kitchen, Script{"close kitchen tap"} + bridge, warm,
-         hot, hotter, "bridged"},
-        {"LimiterBridgedOverAWrongSetting", "marigold", kitchen,
-         Script{"close kitchen tap"} + bridge, warm, hot, hotter, "bridged"},
+         "of the products of combustion entered the room"},
+        {"ResetOnADryMorning", "sundew", kitchen,
+         Script{"close kitchen tap", "press reset"} + kitchen, warm, hot, hotter,
+         "The heater locked out"},
+    };
+}
+
+std::vector<ShortCut> of_water_and_sensors() {
+    const Script bath = draw("bath tap"), kitchen = draw("kitchen tap");
+    const Script flow{"measure flow at bath tap"};
+    const auto warm = Quantity::tap_temperature;
+    const Script without_screen{"close bath tap", "shut water at heater", "drain heater",
+                                "leave inlet strainer out", "open water at heater"};
+    return {
+        {"InletWithoutItsScreen", "teasel", bath + flow, without_screen + bath + flow,
+         Quantity::tap_flow, litres_a_minute(12.0), litres_a_minute(20.0), "not hot enough"},
+        {"AnotherTapRunBesideADeadShower",
+         "pumice",
+         draw("upstairs shower"),
+         {"open kitchen tap", "wait 2 min", "measure temperature at upstairs shower"},
+         warm,
+         hot,
+         hotter,
+         " cold"},
+        {"SetLowerForASensorThatReadsLow",
+         "fennel",
+         kitchen,
+         {"set temperature to 43 °C", "wait 60 s", "measure temperature at kitchen tap"},
+         warm,
+         celsius + 48.0,
+         celsius + 52.0,
+         "% of a burn"},
+        {"SetLowerForASensorThatOpensWarm", "avocet", kitchen,
+         Script{"close kitchen tap", "wait 5 min", "set temperature to 44 °C", "press reset"} +
+             kitchen,
+         warm, celsius + 42.0, celsius + 46.0, "The heater locked out"},
+    };
+}
+
+std::vector<ShortCut> of_control_and_current() {
+    const Script kitchen = draw("kitchen tap");
+    const auto warm = Quantity::tap_temperature;
+    const Script bridge = isolate + Script{"bridge limiter"} + restore + restart + kitchen;
+    return {
         {"LeftAsHotAsItIsLiked",
          "lupin",
          {},
@@ -92,15 +130,53 @@ std::vector<ShortCut> short_cuts() {
          warm,
          celsius + 60.0,
          celsius + 70.0,
-         "delivery_limit"},
+         "% of a burn"},
+        {"KitchenTurnedDownForTheBathroom",
+         "plover",
+         draw("shower"),
+         {"set kitchen controller to 41 °C", "wait 60 s", "measure temperature at shower"},
+         warm,
+         celsius + 39.0,
+         celsius + 43.0,
+         "% of a burn"},
+        {"LimiterBridgedOverAWrongSetting", "marigold", kitchen,
+         Script{"close kitchen tap"} + bridge, warm, hot, hotter, "% of a burn"},
         {"OutletWithoutASafetySwitch", "willow", kitchen,
          Script{"close kitchen tap", "use outlet without safety switch", "close safety switch",
                 "press reset"} +
              kitchen,
-         warm, hot, hotter, "no_safety_switch"},
-        {"HeaterTurnedUpForATiredTemperingValve", "osier", bath,
-         Script{"set temperature to 60 °C"} + again, warm, celsius + 45.0, hotter, "set_hot"},
+         warm, hot, hotter, "leaked to earth, and no safety switch opened"},
+        {"LimiterBridgedOverScale", "rowan", kitchen, Script{"close kitchen tap"} + bridge, warm,
+         hot, hotter, "it was bridged and stopped nothing"},
+        {"StoppedAtTheFirstOfTwoCauses", "clover", kitchen,
+         Script{"close kitchen tap"} + isolate + Script{"replace outlet sensor"} + restore +
+             Script{"press reset"} + kitchen,
+         warm, hot, hotter, "not hot enough"},
+        {"HeaterTurnedUpForATiredTemperingValve",
+         "osier",
+         draw("bath tap"),
+         {"set temperature to 60 °C", "wait 60 s", "measure temperature at bath tap"},
+         warm,
+         celsius + 45.0,
+         hotter,
+         "% of a burn"},
+        {"SetLowerForTwoShowers",
+         "juniper",
+         {"open upstairs shower", "open downstairs shower", "wait 2 min",
+          "measure flow at upstairs shower"},
+         {"set temperature to 40 °C", "wait 2 min", "measure flow at upstairs shower"},
+         Quantity::tap_flow,
+         litres_a_minute(6.5),
+         litres_a_minute(20.0),
+         "found it set lower than they had it and set it back"},
     };
+}
+
+std::vector<ShortCut> short_cuts() {
+    std::vector<ShortCut> all = of_gas_air_and_flame();
+    for (const auto& group : {of_water_and_sensors(), of_control_and_current()})
+        all.insert(all.end(), group.begin(), group.end());
+    return all;
 }
 
 class EachShortCut : public testing::TestWithParam<ShortCut> {};
@@ -120,8 +196,6 @@ void play(worksite::Attempt& attempt, const Script& acts) {
 }
 
 bool bitten(const worksite::Attempt& attempt, const std::string& by) {
-    for (const auto& one : attempt.breaches())
-        if (one.rule == by) return true;
     for (const auto& line : attempt.day_after().lines)
         if (line.find(by) != std::string::npos) return true;
     return false;
@@ -145,7 +219,24 @@ TEST_P(EachShortCut, SeemsToWorkAndBites) {
     EXPECT_LE(seen, one.well_to);
     play(attempt, {"hand in"});
     EXPECT_FALSE(attempt.truth().remaining.empty()) << "the cause is still there";
-    EXPECT_TRUE(bitten(attempt, one.bites));
+    EXPECT_TRUE(bitten(attempt, one.bites)) << testing::PrintToString(attempt.day_after().lines);
+}
+
+/// The panel goes dark, so the switch seems to have done it; where the conductors are swapped it broke the neutral.
+TEST(ShortCutOfASwitchThatIsTrusted, SeemsToWorkAndBitesAtTheTerminals) {
+    const auto file = fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/jobs/flint.toml";
+    worksite::Attempt attempt(scenario::load(file).job, 1, worksite::Mode::assessed);
+    play(attempt, {"switch power off", "look at display"});
+    const auto shown = attempt.log().back().shown;
+    EXPECT_NE(testing::PrintToString(shown).find("dark"), std::string::npos)
+        << testing::PrintToString(shown);
+    (void)attempt.perform("take cover off");
+    (void)attempt.perform("unplug outlet sensor");
+    EXPECT_TRUE(attempt.over());
+    const auto& breaches = attempt.breaches();
+    EXPECT_TRUE(std::any_of(breaches.begin(), breaches.end(), [](const auto& one) {
+        return one.text.find("mA from hand to hand") != std::string::npos;
+    }));
 }
 
 INSTANTIATE_TEST_SUITE_P(Jobs, EachShortCut, testing::ValuesIn(short_cuts()),

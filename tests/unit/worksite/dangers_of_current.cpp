@@ -59,6 +59,7 @@ std::vector<Danger> of_the_mains() {
 }
 
 std::vector<Danger> of_pipes_and_feeds() {
+    const Acts union_apart{"leak test with fluid", "shut gas at heater", "shut gas at meter"};
     const Acts part_pipe{"shut water at heater", "undo water union"};
     return {
         {"H03", "BothHalvesOfAPipe", "no_bridge", test_job({fault(Cause::neutral_broken)}),
@@ -77,6 +78,17 @@ std::vector<Danger> of_pipes_and_feeds() {
          {"touch bath tap", "escalate electricity supply to electricity distributor", "hand in"},
          {"touch bath tap", "hand in"},
          "V on casing or pipes, and nobody told"},
+        {"H03",
+         "HouseholdWhoseElectricianWasTold",
+         "left_live",
+         test_job({fault(Cause::neutral_broken)}),
+         {"touch bath tap", "escalate to electricity distributor", "hand in"},
+         {"touch bath tap", "escalate to electrician", "hand in"},
+         "nobody told who can mend it: the electricity distributor"},
+        {"H03", "BothHalvesOfAGasPipe", "no_bridge",
+         test_job({fault(Cause::earth_missing), fault(Cause::moisture_in_heater, 1.0)}),
+         union_apart + Acts{"fit bridging conductor", "remake inlet union"},
+         union_apart + Acts{"remake inlet union"}, "A metal gas pipe was opened without"},
         {"H04",
          "HandUnderASecondSupply",
          "live_work",
@@ -107,6 +119,9 @@ std::vector<Danger> of_pipes_and_feeds() {
 
 std::vector<Danger> of_protection() {
     const Acts rewired = dead + dressed + Acts{"dry and reseal wiring", "unlock plug"};
+    const Acts measured =
+        rewired + Acts{"test insulation between heater active and casing", "plug in heater",
+                       "measure ohms between casing and earth bar"};
     const Acts fused = dead + dressed;
     return {
         {"H06",
@@ -125,6 +140,16 @@ std::vector<Danger> of_protection() {
                         "unplug heater", "test insulation between heater active and casing",
                         "plug in heater", "switch power on"},
          rewired + Acts{"plug in heater", "switch power on"}, "switched on again without a test"},
+        {"H07", "CasingWithAnEarthThatWasMeasuredAndTrusted", "not_tested_before_power",
+         test_job({fault(Cause::earth_missing)}), measured + Acts{"hand in"},
+         measured + Acts{"switch power on", "hand in"}, "with an earth path of"},
+        {"H07",
+         "HouseOfALeakyHeater",
+         "leakage_left",
+         test_job({fault(Cause::moisture_in_heater, 0.3)}),
+         out_of_use + Acts{"hand in"},
+         {"hand in"},
+         "going to earth; the rules allow 5.0 mA"},
         {"H08",
          "HandInTheSwitchboard",
          "beyond_scope",

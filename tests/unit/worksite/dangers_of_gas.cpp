@@ -126,7 +126,7 @@ std::vector<Danger> of_propane() {
          {"look at cylinder", "leak test with fluid", "shut gas at cylinder", "move cylinder",
           "open gas at cylinder", "leak test with fluid", "hand in"},
          {"look at cylinder", "hand in"},
-         "2105 kPa at 60.0 °C"},
+         "2016 kPa at 60.0 °C"},
         {"H15",
          "CylinderUnderHotWater",
          "cylinder_warmed",
@@ -138,6 +138,10 @@ std::vector<Danger> of_propane() {
 }
 
 std::vector<Danger> of_settings_and_guards() {
+    const Acts closed{"refit cover",     "unlock plug", "plug in heater",
+                      "switch power on", "wait 10 s",   "hand in"};
+    const Acts looked = made_dead + Acts{"look at limiter leads"};
+    const Acts restored = looked + Acts{"restore overheat limiter"};
     const Acts plate{"open service readout", "take cover off", "change gas setting to propane"};
     return {
         {"H16",
@@ -153,6 +157,14 @@ std::vector<Danger> of_settings_and_guards() {
         {"H18", "NextFaultBehindABridge", "bridged", test_job(),
          made_dead + Acts{"look at flame electrode", "hand in"},
          made_dead + Acts{"bridge limiter", "hand in"}, "the overheat limiter is bridged"},
+        {"H18", "HouseholdOfABridgeThatWasFound", "bridge_left",
+         test_job({fault(Cause::limiter_bridged, 1.0)}),
+         restored + Acts{"look at limiter leads"} + closed, looked + closed,
+         "Left in use with the overheat limiter bridged"},
+        {"H18", "GuardThatNobodyLookedAtAgain", "not_proved",
+         test_job({fault(Cause::limiter_bridged, 1.0)}),
+         restored + Acts{"look at limiter leads"} + closed, restored + closed,
+         "nobody did \"look at limiter leads\""},
     };
 }
 

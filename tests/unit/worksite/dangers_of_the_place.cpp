@@ -9,6 +9,7 @@ namespace {
 const Acts inside = dead + dressed;
 
 std::vector<Danger> of_water() {
+    const Acts drained{"shut water at heater", "drain heater"};
     const Acts descale = inside + Acts{"shut water at heater", "drain heater",
                                        "descale heat exchanger", "open water at heater"};
     return {
@@ -19,6 +20,11 @@ std::vector<Danger> of_water() {
          inside + Acts{"shut water at heater", "drain heater", "replace flow sensor"},
          inside + Acts{"shut water at heater", "replace flow sensor"},
          "Water over the floor: 1.2 litres."},
+        {"H27", "TurbineBehindAStrainerLeftOut", "strainer_out",
+         test_job({fault(Cause::strainer_blocked, 1.0)}),
+         drained + Acts{"clean inlet strainer", "open water at heater", "hand in"},
+         drained + Acts{"leave inlet strainer out", "open water at heater", "hand in"},
+         "the inlet's screen is left out"},
         {"H28", "DrinkingWater", "acid_to_taps", test_job(),
          descale + Acts{"flush heater", "open kitchen tap", "wait 1 min"},
          descale + Acts{"open kitchen tap", "wait 1 min"},
@@ -112,6 +118,17 @@ std::vector<Danger> of_what_stays() {
          {"shut gas at heater", "open gas at heater", "hand in"},
          {"shut gas at heater", "hand in"},
          "power, gas or water is off"},
+        {"H33",
+         "HouseholdWhoseDistributorWasNotTold",
+         "not_reported",
+         test_job({fault(Cause::regulator_creeps, 1.0)}),
+         {"escalate to distributor", "hand in"},
+         {"escalate to electrician", "hand in"},
+         "whom to tell was the distributor; you told the electrician"},
+        {"H33", "OwnerOfARentedHeater", "not_reported",
+         with([](Job& job) { job.customer.tenant = true; }),
+         Acts{"escalate to owner"} + out_of_use + Acts{"hand in"}, out_of_use + Acts{"hand in"},
+         "whom to tell was the owner; you told nobody"},
         {"H33", "WhoeverAnswersForWorkOutsideALicence", "out_of_scope", gasfitters,
          Acts{"escalate to licensed colleague"} + out_of_use,
          inside + Acts{"replace outlet sensor"}, "does not cover"},

@@ -251,7 +251,8 @@ TEST(Battery, OfThePersonalAlarmMakesItSilent) {
         Attempt attempt(job, 7, Mode::assessed);
         ASSERT_EQ(play(attempt, gas), "");
         EXPECT_EQ(all_shown(attempt).find("alarm sounds") == std::string::npos, silent);
-        EXPECT_TRUE(broke(attempt, "room_co"));
+        EXPECT_NE(attempt.truth().doses.at(1).find("carbon monoxide in the air"), std::string::npos)
+            << "the air is the same";
     }
 }
 

@@ -93,7 +93,7 @@ std::vector<Broken> each_rule() {
         {"regulator_raised", test_job(), {"raise supply regulator"}},
         {"cylinder_warmed", cylinder_job(), {"warm cylinder"}},
         {"room_co", test_job({fault(Cause::wind_gust, 0.6)}),
-         Script{"take cover off", "open bath tap a little", "wait 30 min"}},
+         Script{"take cover off", "open bath tap a little", "wait 60 min"}},
         {"left_unsafe", test_job({fault(Cause::exchanger_sooted, 0.8)}), {"hand in"}},
         {"scald_left", hot_job(), {"hand in"}},
         {"set_hot", set_hot_job(), {"hand in"}},
@@ -151,7 +151,8 @@ TEST(SafetyRules, AreAllBrokenSomewhereInTheseTests) {
         "low_unchecked", "low_gas_left", "draught_untested", "cylinder_left", "scorch_left",
         "off_plate", "water_not_shut", "not_drained", "acid_to_taps", "ladder_unchecked", "fall",
         "fibres", "roof_space", "bystander", "no_safety_switch", "not_tested_before_power",
-        "tool_unchecked", "stored_charge",
+        "tool_unchecked", "stored_charge", "bridge_left", "strainer_out", "leakage_left",
+        "not_reported", "not_proved",
         "board_harmed"};  // below, or in the tests of doses, scope, consent
     for (const auto& broken : each_rule()) tried.insert(broken.rule);
     for (const auto& row : rules()) EXPECT_TRUE(tried.contains(std::string(row.word))) << row.word;

@@ -1,0 +1,158 @@
+// Who has to be told of what stays dangerous, and whether they were.
+
+#include <algorithm>
+
+#include "sim/units/units.hpp"
+#include "sim/worksite/doings.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr double pipes_live_v = 25.0, heater_live_v = 50.0;
+constexpr double raised_pa = 500.0;
+
+Bodies bit(std::size_t body) {
+    return Bodies{1} << body;
+}
+
+/// Of distributor and gas supplier only the one whose gas it is.
+Bodies bodies_of(const Job& job, Matter matter) {
+    const bool mains = job.site.gas == GasKind::natural_gas;
+    return job.practice.tell.at(static_cast<std::size_t>(matter)) &
+           ~bit(mains ? gas_supplier : gas_distributor);
+}
+
+/// "the electrician", "the distributor or the technical regulator".
+std::string names_of(Bodies bodies) {
+    const auto words = words_of("body", Job{});
+    std::string text;
+    for (std::size_t i = 0; i < words.size(); ++i)
+        if ((bodies & bit(i)) != 0) text += (text.empty() ? "the " : " or the ") + words[i];
+    return text;
+}
+
+bool pipes_live(const Workplace& w) {
+    return w.look().plant.electrical.pipe_v > pipes_live_v;
+}
+
+bool heater_live(const Workplace& w) {
+    const auto r = w.look().plant.electrical;
+    return r.casing_v > heater_live_v || r.neutral_earth_v > heater_live_v;
+}
+
+bool too_much_pressure(const Workplace& w) {
+    const auto parameters = w.look().parameters;
+    return parameters.gas_lock_up_pa > w.job.healthy.gas_lock_up_pa + raised_pa ||
+           parameters.regulator_creep_pa_per_s > w.job.healthy.regulator_creep_pa_per_s;
+}
+
+bool shut_down(const Workplace& w) {
+    const auto& s = w.services;
+    return !(w.powered() && s.gas_at_heater && s.gas_at_supply && s.water_at_heater);
+}
+
+bool sheet_concerns(const Workplace& w) {
+    const bool in_the_way =
+        w.job.site.dangers.old_sheet && w.deeds.any_remedy == never && w.deeds.notice != never;
+    return w.precautions.sheet_disturbed || in_the_way;
+}
+
+/// Found when the house was looked at as it is left.
+bool too_hot_delivered(const Workplace& w) {
+    return std::any_of(w.breaches.begin(), w.breaches.end(),
+                       [](const Breach& one) { return one.rule == "delivery_limit"; });
+}
+
+/// What can be seen without letting the heater run.
+bool is_so(const Workplace& w, Matter matter) {
+    switch (matter) {
+        case Matter::live_supply:
+            return pipes_live(w);
+        case Matter::live_wiring:
+            return heater_live(w) && !pipes_live(w);
+        case Matter::gas_escapes:
+            return any_weep(w);
+        case Matter::over_pressure:
+            return too_much_pressure(w);
+        case Matter::cylinder_place:
+            return w.job.site.dangers.cylinder_close && !w.precautions.cylinder_moved;
+        case Matter::old_sheet:
+            return sheet_concerns(w);
+        case Matter::hot_delivery:
+            return too_hot_delivered(w);
+        case Matter::board_lost:
+            return w.fabric.alterations.board_harmed;
+        case Matter::refused:
+            return w.job.customer.agrees == Consent::never && shut_down(w) && w.fabric.tagged;
+        case Matter::out_of_use:
+            return shut_down(w) && w.fabric.tagged;
+        case Matter::rented:
+            break;
+    }
+    if (!w.job.customer.tenant) return false;
+    for (std::size_t i = 0; i + 1 < matter_count; ++i)
+        if (is_so(w, static_cast<Matter>(i))) return true;
+    return false;
+}
+
+}  // namespace
+
+bool reported(const Workplace& w, Matter matter) {
+    const Bodies bodies = bodies_of(w.job, matter);
+    return bodies == 0 || (bodies & w.deeds.bodies_told) != 0;
+}
+
+std::string whom_to_tell(const Workplace& w, Matter matter) {
+    return names_of(bodies_of(w.job, matter));
+}
+
+bool somebody_sees_to_it(const Workplace& w) {
+    for (std::size_t i = 0; i < matter_count; ++i) {
+        const auto matter = static_cast<Matter>(i);
+        if ((bodies_of(w.job, matter) & w.deeds.bodies_told) != 0 && is_so(w, matter)) return true;
+    }
+    return (bodies_of(w.job, Matter::refused) & w.deeds.bodies_told) != 0;
+}
+
+/// Casing or pipes at a voltage that hurts, and those whose it is to mend do not know.
+bool left_live(const Workplace& w) {
+    const bool pipes = pipes_live(w) && !reported(w, Matter::live_supply);
+    const Matter whose = pipes_live(w) ? Matter::live_supply : Matter::live_wiring;
+    return pipes || (heater_live(w) && (w.services.plugged_in || !reported(w, whose)));
+}
+
+/// Where the voltage stands: a neutral that is live is out of reach until somebody trusts the switch.
+std::string live_words(const Workplace& w) {
+    const auto r = w.look().plant.electrical;
+    const double touched_v = std::max(r.casing_v, r.pipe_v);
+    return touched_v > pipes_live_v ? units::fixed(touched_v, 0) + " V on casing or pipes"
+                                    : units::fixed(r.neutral_earth_v, 0) +
+                                          " V on the heater's neutral, whatever its switch says";
+}
+
+void judge_left_live(Workplace& w) {
+    if (!left_live(w)) return;
+    const Matter whose = pipes_live(w) ? Matter::live_supply : Matter::live_wiring;
+    w.breach("left_live",
+             "Left with " + live_words(w) +
+                 (reported(w, whose)
+                      ? ", and plugged in."
+                      : ", and nobody told who can mend it: " + whom_to_tell(w, whose) + "."));
+}
+
+void judge_reports(Workplace& w) {
+    std::string text;
+    for (std::size_t i = 0; i < matter_count; ++i) {
+        const auto matter = static_cast<Matter>(i);
+        if (reported(w, matter) || !is_so(w, matter)) continue;
+        text += (text.empty() ? "Of " : "; of ") + std::string(matter_title(matter)) +
+                ", whom to tell was " + whom_to_tell(w, matter);
+    }
+    if (text.empty()) return;
+    const std::string told = names_of(w.deeds.bodies_told);
+    w.breach("not_reported",
+             text + (told.empty() ? "; you told nobody." : "; you told " + told + "."));
+}
+
+}  // namespace emberpath::worksite
