@@ -45,20 +45,6 @@ struct Ending {
     std::vector<std::string> left_behind, doses;
 };
 
-std::string title_of(const std::string& cause) {
-    const faults::CauseInfo* known = faults::find_cause(cause);
-    return known != nullptr ? std::string(known->title) : cause;
-}
-
-// "A", "A and B" where both were there, "A or B" where no reading told them apart.
-std::string written(const worksite::WriteUp& write_up) {
-    if (write_up.cause.empty()) return {};
-    std::string titles = title_of(write_up.cause);
-    for (const auto& cause : write_up.also) titles += " and " + title_of(cause);
-    for (const auto& cause : write_up.possible) titles += " or " + title_of(cause);
-    return titles;
-}
-
 Ending ending_of(const Record& record, const worksite::Job& job) {
     worksite::Attempt attempt(job_of(record, job), record.header.seed, record.header.mode);
     for (const auto& act : record.acts) {
@@ -66,7 +52,7 @@ Ending ending_of(const Record& record, const worksite::Job& job) {
         attempt.perform(act.sentence);
     }
     Ending ending;
-    ending.written_cause = written(attempt.write_up());
+    ending.written_cause = worksite::titles_of_causes_in(attempt.write_up());
     auto truth = attempt.truth();
     ending.left_behind = std::move(truth.left_behind);
     ending.doses = std::move(truth.doses);
@@ -188,7 +174,7 @@ std::vector<scoring::Class> by_likelihood(const worksite::Job& job,
             double& most = largest.at(one.index());
             if (worth.bits_gained != 0.0) most = std::max(most, probability);
         }
-    std::vector<scoring::Class> classes = {scoring::class_of(job.faults).value_or(job.intended)};
+    std::vector<scoring::Class> classes = {scoring::class_or_first_of(job.faults)};
     for (const auto& comparison : assessment.comparisons)
         for (const auto& cell : comparison.cells)
             if (std::find(classes.begin(), classes.end(), cell.of) == classes.end())

@@ -81,7 +81,7 @@ void set_bodies(worksite::Practice& practice, const Values& listed) {
         for (std::size_t body = 0; body < bodies.size(); ++body)
             if (std::find(item->words.begin(), item->words.end(), bodies[body]) !=
                 item->words.end())
-                practice.tell[i] |= worksite::Bodies{1} << body;
+                practice.tell[i] |= worksite::body_bit(body);
     }
 }
 

@@ -110,8 +110,9 @@ severity outside its range, a ramp too slow for a visit and a ramp of what canno
 where it should move) are refused: accepted but without effect is an error.
 
 **Two faults.** Each does what it does alone where they move different parts, in either order. Of two that move one
-number, the later in the file works on what the earlier left: a factor multiplies, a held part stays held. Two faults are scored where they are one of the chosen pairs (scoring.md); of any
-others evidence, path and remedy are not scored, and the debrief says so.
+number, the later in the file works on what the earlier left: a factor multiplies, a held part stays held. Two
+faults are scored where they are one of the chosen pairs (scoring.md); of any others evidence, path and remedy are
+not scored, and the debrief says so.
 
 **Names reveal nothing.** `emberpath check` finds a title, call-out or answer that names the cause. Answers are what
 an observant householder could say. Streets, houses and people are invented.

@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
-#include <thread>
 
 #include "sim/scoring/bands.hpp"
 #include "sim/scoring/comparison.hpp"
@@ -10,6 +9,7 @@
 #include "sim/scoring/moments.hpp"
 #include "sim/scoring/reference_policy.hpp"
 #include "sim/scoring/scoring.hpp"
+#include "sim/scoring/share_out.hpp"
 #include "sim/scoring/warrant.hpp"
 
 namespace emberpath::scoring {
@@ -74,12 +74,6 @@ ActWorth worth_of(const Step& step, const worksite::Job& job) {
     return worth;
 }
 
-// Of faults that no shadow stands for together, the first: nothing of it is scored.
-Class true_class(const worksite::Job& job) {
-    const std::optional<Class> one = class_of(job.faults);
-    return one ? *one : Class(faults::info(job.faults.front().cause).remedy);
-}
-
 /// Does the class need everything that the other one needs? The first of two faults may hide the second.
 bool covers(Class all, Class part) {
     const auto needed = remedies_of(part);
@@ -98,7 +92,7 @@ std::vector<faults::Fault> left_after(Class dealt_with, std::vector<faults::Faul
 // Where the readings as found lead to the first of two faults, the second is looked for in the house that is
 // left; both together are the reference.
 double second_part_minutes(const Play& p, const Hindsight& hindsight, const ReferenceRun& first) {
-    const Class whole = true_class(hindsight.job);
+    const Class whole = class_or_first_of(hindsight.job.faults);
     if (!whole.is_pair() || first.found == whole || !covers(whole, first.found)) return 0.0;
     const std::vector<Snapshot> left = signatures_of(hindsight.job, p.recorder.tape(),
                                                      left_after(first.found, hindsight.job.faults));
@@ -113,7 +107,8 @@ std::string why_not_scored(const worksite::Job& job, double true_class_probabili
     for (const faults::Fault& fault : job.faults)
         if (!faults::can_act(faults::info(fault.cause), worksite::traits_of(job)))
             return "the true cause is not among the shadows of this site.";
-    if (reference.leading >= need_of_final_diagnosis && !covers(true_class(job), reference.found))
+    if (reference.leading >= need_of_final_diagnosis &&
+        !covers(class_or_first_of(job.faults), reference.found))
         return "the best readings this job offers, free of error, lead to another cause (" +
                class_title(reference.found) + ").";
     if (true_class_probability < excluded_below)
@@ -132,8 +127,7 @@ std::string true_cause_title(const worksite::Job& job) {
 }
 
 int worker_count(const Terms& terms) {
-    if (terms.threads > 0) return terms.threads;
-    return static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, 8U));
+    return terms.threads > 0 ? terms.threads : usual_threads();
 }
 
 Outcome outcome_of(const Play& p) {
@@ -159,9 +153,7 @@ bool settled_by_cure(const Play& p, const PlayedAttempt& played) {
 
 // Whether a reading could still tell the open classes apart, and which it could not.
 void note_rivals(const std::vector<Rival>& open, const Posterior& posterior, Outcome& outcome) {
-    const std::vector<double> classes = posterior.classes();
-    const auto likeliest = std::max_element(classes.begin(), classes.end()) - classes.begin();
-    outcome.open = {Class::at(static_cast<std::size_t>(likeliest))};
+    outcome.open = {likeliest(posterior.classes())};
     outcome.separable = open.empty();
     for (const Rival& rival : open) {
         outcome.separable = outcome.separable || rival.separation >= separable_above;
@@ -249,8 +241,8 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     const std::vector<Snapshot> signatures = true_signatures(job, tape);
     const ReferenceRun reference = run_reference({job, shadows, signatures, threads});
 
-    const PlayedAttempt played{job,           p.attempt->log(), tape,
-                               p.mark_of_act, true_class(job),  threads};
+    const PlayedAttempt played{
+        job, p.attempt->log(), tape, p.mark_of_act, class_or_first_of(job.faults), threads};
     const Until until =
         settled_by_cure(p, played) && !terms.explained ? Until::the_cure : Until::the_end;
     const Ledger ledger = keep_ledger(played, {bank, tape, job.customer.complaint}, until);

@@ -29,6 +29,16 @@ std::optional<Class> class_of(std::span<const faults::Fault> faults) {
     return std::nullopt;
 }
 
+Class class_or_first_of(std::span<const faults::Fault> faults) {
+    const std::optional<Class> one = class_of(faults);
+    return one ? *one : Class(faults::info(faults.front().cause).remedy);
+}
+
+Class likeliest(std::span<const double> classes) {
+    return Class::at(static_cast<std::size_t>(std::max_element(classes.begin(), classes.end()) -
+                                              classes.begin()));
+}
+
 std::vector<faults::Remedy> remedies_of(Class one) {
     if (!one.is_pair()) return {static_cast<faults::Remedy>(one.index())};
     const ChosenPair& pair = pair_of(one);

@@ -61,6 +61,11 @@ class Class {
 /// Two causes of one remedy are one class.
 [[nodiscard]] std::optional<Class> class_of(std::span<const faults::Fault> faults);
 
+/// The same; of faults that no class stands for together, that of the first.
+[[nodiscard]] Class class_or_first_of(std::span<const faults::Fault> faults);
+/// The first of the likeliest. `classes`: one entry per class.
+[[nodiscard]] Class likeliest(std::span<const double> classes);
+
 /// Its one remedy, or the pair's two in their order.
 [[nodiscard]] std::vector<faults::Remedy> remedies_of(Class one);
 /// Does this class need that remedy?

@@ -66,7 +66,6 @@ void append(std::vector<Hypothesis>& all, const faults::CauseInfo& cause, double
         h.remedy = cause.remedy;
         h.prior = prior;
         h.pair = pair;
-        if (pair >= 0) h.second = there(chosen_pairs.at(static_cast<std::size_t>(pair)).second);
         const int here = static_cast<int>(all.size());
         h.lower = i > 0 ? here - 1 : -1;
         h.upper = i + 1 < grid.size() ? here + 1 : -1;
@@ -109,13 +108,13 @@ std::size_t sound_house(const std::vector<Hypothesis>& all) {
 }
 
 Class class_of(const Hypothesis& h) {
-    return h.pair >= 0 ? Class::of_pair(static_cast<std::size_t>(h.pair)) : Class(h.remedy);
+    return h.is_pair() ? Class::of_pair(static_cast<std::size_t>(h.pair)) : Class(h.remedy);
 }
 
 std::vector<faults::Fault> faults_of(const Hypothesis& h) {
     if (h.fault.cause == faults::Cause::no_fault) return {};
-    if (h.second) return {h.fault, *h.second};
-    return {h.fault};
+    if (!h.is_pair()) return {h.fault};
+    return {h.fault, there(chosen_pairs.at(static_cast<std::size_t>(h.pair)).second)};
 }
 
 std::vector<std::size_t> stands_as_after(const std::vector<Hypothesis>& all,
@@ -128,7 +127,7 @@ std::vector<std::size_t> stands_as_after(const std::vector<Hypothesis>& all,
         std::size_t best = sound_house(all);
         double least = std::numeric_limits<double>::infinity();
         for (std::size_t i = 0; i < all.size(); ++i) {
-            if (all[i].second || all[i].fault.cause != left.cause) continue;
+            if (all[i].is_pair() || all[i].fault.cause != left.cause) continue;
             const double apart = std::abs(all[i].fault.severity - left.severity);
             if (apart >= least) continue;
             least = apart;

@@ -18,10 +18,10 @@ inline constexpr int severity_count = 7;
 struct Hypothesis {
     faults::Fault fault;                                          // onset 0, steady
     faults::Remedy remedy = faults::Remedy::explain_to_customer;  // of that fault
-    std::optional<faults::Fault> second;                          // of a pair, as steady
     int pair = -1;               // index into chosen_pairs; -1: a single cause
     double prior = 0.0;          // sums to 1 over all hypotheses
     int lower = -1, upper = -1;  // neighbours in severity, same cause and sign; -1: none
+    [[nodiscard]] bool is_pair() const { return pair >= 0; }
 };
 
 [[nodiscard]] Class class_of(const Hypothesis& hypothesis);
@@ -34,8 +34,8 @@ struct Hypothesis {
 
 /// Index of the sound house among them.
 [[nodiscard]] std::size_t sound_house(const std::vector<Hypothesis>& all);
-/// The hypothesis whose house each of them is once these remedies have been carried out: itself, what is left of a pair (at the nearest severity),
-/// or the sound house.
+/// The hypothesis whose house each of them is once these remedies have been carried out: itself, what is left of a
+/// pair (at the nearest severity), or the sound house.
 [[nodiscard]] std::vector<std::size_t> stands_as_after(const std::vector<Hypothesis>& all,
                                                        std::span<const faults::Remedy> done);
 

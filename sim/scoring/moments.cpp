@@ -36,7 +36,7 @@ double drawn_share(const plant::Surroundings& at, const worksite::Site& site) {
 /// A quantity in one of modes().
 using InMode = std::pair<std::size_t, worksite::Quantity>;
 
-// What was read in the very phase of a mode, or as near to its draw as to no other's.
+// What was read in the phase of a mode; while the burner runs, near its draw as well.
 std::set<InMode> taken_on(const Tape& tape, const worksite::Job& job) {
     constexpr double same_draw = 0.2;
     const std::vector<Mode> all = modes(job);
@@ -46,9 +46,10 @@ std::set<InMode> taken_on(const Tape& tape, const worksite::Job& job) {
         if (event.kind == Tape::Kind::tick) at = &tape.ticks[event.index].surroundings;
         if (event.kind != Tape::Kind::observation || at == nullptr) continue;
         const worksite::Observation& seen = tape.observations[event.index];
+        const double drawn = drawn_share(*at, job.site);
         for (std::size_t m = 0; m < all.size(); ++m) {
             const bool same_phase = seen.condition.phase == all[m].phase;
-            const bool near = std::abs(drawn_share(*at, job.site) - all[m].tap_share) <= same_draw;
+            const bool near = std::abs(drawn - all[m].tap_share) <= same_draw;
             if (same_phase && (near || all[m].phase != controller::Phase::run))
                 taken.insert({m, seen.quantity});
         }
@@ -59,9 +60,7 @@ std::set<InMode> taken_on(const Tape& tape, const worksite::Job& job) {
 // The readings that would best have told these classes from the likeliest one; the first of equals.
 void find_separations(std::vector<Rival>& open, const worksite::Job& job, const Shadows& shadows,
                       const Posterior& posterior, const std::set<InMode>& taken, int threads) {
-    const std::vector<double> classes = posterior.classes();
-    const auto likeliest = static_cast<std::size_t>(
-        std::max_element(classes.begin(), classes.end()) - classes.begin());
+    const std::size_t first = likeliest(posterior.classes()).index();
     std::vector<std::size_t> asked;
     for (const Rival& rival : open) asked.push_back(rival.of.index());
     const std::vector<Option> offered = everything_offered(job, shadows.signatures.size());
@@ -69,7 +68,7 @@ void find_separations(std::vector<Rival>& open, const worksite::Job& job, const 
     share_out(offered.size(), threads, [&](std::size_t i) {
         bits[i] = posterior.separation_bits(
             reading_of(offered[i]), shadows.signatures[offered[i].mode].of(offered[i].quantity),
-            asked, likeliest);
+            asked, first);
     });
     for (std::size_t i = 0; i < offered.size(); ++i)
         for (std::size_t r = 0; r < open.size(); ++r) {
@@ -102,10 +101,10 @@ std::string remedy_moment(const Made& made, const Outcome& outcome, double minut
 std::vector<Rival> rivals(const worksite::Job& job, const Shadows& shadows,
                           const Posterior& posterior, const Tape& tape, int threads) {
     const std::vector<double> classes = posterior.classes();
-    const auto likeliest = std::max_element(classes.begin(), classes.end()) - classes.begin();
+    const Class first = likeliest(classes);
     std::vector<Rival> open;
     for (std::size_t c = 0; c < classes.size(); ++c)
-        if (classes[c] >= open_above && c != static_cast<std::size_t>(likeliest))
+        if (classes[c] >= open_above && Class::at(c) != first)
             open.push_back({Class::at(c), classes[c], 0.0, ""});
     find_separations(open, job, shadows, posterior, taken_on(tape, job), threads);
     std::stable_sort(open.begin(), open.end(),

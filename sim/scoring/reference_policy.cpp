@@ -220,9 +220,8 @@ ReferenceRun run_reference(const Hindsight& hindsight, Posterior posterior, SetU
     std::size_t mode = 0;
     while (run.readings < most_readings) {
         const std::vector<double> classes = posterior.classes();
-        const auto leading = std::max_element(classes.begin(), classes.end());
-        run.leading = *leading;
-        run.found = Class::at(static_cast<std::size_t>(leading - classes.begin()));
+        run.found = likeliest(classes);
+        run.leading = classes[run.found.index()];
         if (run.leading >= need_of_final_diagnosis) break;
         const Situation at{hindsight.job,     hindsight.shadows, posterior, set_ups,
                            nullptr,           nullptr,           mode,      -1,

@@ -9,6 +9,11 @@
 
 namespace emberpath::scoring {
 
+/// As many as the machine has, at most eight.
+[[nodiscard]] inline int usual_threads() {
+    return static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, 8U));
+}
+
 /// Calls work(i) for every i below `pieces`, on at most `threads` threads. Pieces must not share anything
 /// that they change: then which thread takes which piece changes nothing.
 template <class Work>

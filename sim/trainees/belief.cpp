@@ -43,9 +43,7 @@ void Belief::update() {
 }
 
 scoring::Class Belief::likeliest() const {
-    const auto all = classes();
-    return scoring::Class::at(
-        static_cast<std::size_t>(std::max_element(all.begin(), all.end()) - all.begin()));
+    return scoring::likeliest(classes());
 }
 
 faults::Remedy Belief::leading() const {

@@ -25,9 +25,7 @@ const worksite::LogEntry* Hands::say(const std::string& sentence) {
 // Nothing burns on; out of the room until it has aired.
 void Hands::leave_bad_air() {
     airing_ = true;
-    const auto open = open_;
-    for (const auto& tap : open) say("close " + tap);
-    open_.clear();
+    close_taps();
     mode_ = 0;
     say("air the place");
     say("wait 5 min");
@@ -137,8 +135,11 @@ void Hands::open_gas() {
 }
 
 void Hands::close_taps() {
-    for (const auto& tap : open_) say("close " + tap);
-    open_.clear();
+    while (!open_.empty()) {  // an alarm meanwhile closes what is left
+        const std::string tap = open_.front();
+        open_.erase(open_.begin());
+        say("close " + tap);
+    }
 }
 
 const worksite::LogEntry* Hands::reset() {

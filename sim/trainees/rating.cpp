@@ -26,12 +26,6 @@ faults::Cause true_cause(const worksite::Job& job) {
     return job.faults.empty() ? faults::Cause::no_fault : job.faults.front().cause;
 }
 
-// Of faults that no shadow stands for together, the first.
-scoring::Class true_class(const worksite::Job& job) {
-    const auto one = scoring::class_of(job.faults);
-    return one ? *one : scoring::Class(faults::info(true_cause(job)).remedy);
-}
-
 bool is_ordinary(Policy policy) {
     return is_sound(policy) || policy == Policy::over_tester || policy == Policy::random;
 }
@@ -118,7 +112,7 @@ void find_blind_guess(const worksite::Job& job, const Arrived& at_arrival, Ratin
     visit.act("look at display");
     const Belief belief(visit);
     rating.blind_guess = belief.leading_probability();
-    rating.true_class_then = belief.classes()[true_class(job).index()];
+    rating.true_class_then = belief.classes()[scoring::class_or_first_of(job.faults).index()];
 }
 
 }  // namespace
@@ -147,7 +141,8 @@ Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
     scored.true_class_probability = assessment.true_class_probability;
     if (!assessment.at_end.empty()) {
         scored.leading_probability = assessment.at_end.front().probability;
-        scored.leading_is_true = assessment.at_end.front().of == true_class(job);
+        scored.leading_is_true =
+            assessment.at_end.front().of == scoring::class_or_first_of(job.faults);
     }
     scored.minutes = played.minutes;
     scored.acts = played.acts.size();

@@ -117,7 +117,7 @@ void hand_on(Workplace& w, const Act& act) {
     w.say("They take it on and give you a job number.");
     w.entry.remedy = act.remedy;
     w.deeds.escalated = w.tick();
-    w.deeds.bodies_told |= Bodies{1} << act.object;
+    w.deeds.bodies_told |= body_bit(act.object);
     w.carry_out(remedy);
 }
 

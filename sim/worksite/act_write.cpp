@@ -27,7 +27,7 @@ void tag(Workplace& w, const Act&) {
 
 void escalate(Workplace& w, const Act& act) {
     w.deeds.escalated = w.tick();
-    w.deeds.bodies_told |= 1U << act.object;
+    w.deeds.bodies_told |= body_bit(act.object);
     w.say("They note what you report.");
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sim/faults/faults.hpp"
+#include "sim/worksite/attempt.hpp"
 #include "sim/worksite/site_state.hpp"
 
 namespace emberpath::worksite {
@@ -32,6 +33,26 @@ std::vector<CauseLine> cause_list(const std::optional<faults::SiteTraits>& site)
                          anywhere ? std::string() : std::string(faults::title(cause.needs))});
     }
     return lines;
+}
+
+std::vector<std::string> causes_in(const WriteUp& written) {
+    if (written.cause.empty()) return {};
+    std::vector<std::string> words = {written.cause};
+    words.insert(words.end(), written.also.begin(), written.also.end());
+    words.insert(words.end(), written.possible.begin(), written.possible.end());
+    return words;
+}
+
+std::string titles_of_causes_in(const WriteUp& written) {
+    std::string titles;
+    const auto add = [&](const std::string& word, const char* joint) {
+        const faults::CauseInfo* known = faults::find_cause(word);
+        if (known != nullptr) titles += (titles.empty() ? "" : joint) + std::string(known->title);
+    };
+    add(written.cause, "");
+    for (const auto& word : written.also) add(word, " and ");
+    for (const auto& word : written.possible) add(word, " or ");
+    return titles;
 }
 
 faults::SiteTraits traits_of(const Job& job) {

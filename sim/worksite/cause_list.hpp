@@ -25,4 +25,10 @@ struct CauseLine {
 [[nodiscard]] std::vector<CauseLine> cause_list(
     const std::optional<faults::SiteTraits>& site = std::nullopt);
 
+struct WriteUp;
+/// Words of the causes that were written down, the first one first; empty: none was.
+[[nodiscard]] std::vector<std::string> causes_in(const WriteUp& written);
+/// Their titles: "A and B" of causes that were both there, "A or B" of those that no reading tells apart.
+[[nodiscard]] std::string titles_of_causes_in(const WriteUp& written);
+
 }  // namespace emberpath::worksite

@@ -136,14 +136,8 @@ void disturb_sheet(Workplace& w) {
 /// Mains wiring that was worked on counts as tested once earth path and insulation were read after it, and the
 /// latest of each is within the limits of the rules. What is missing, in words; empty: nothing.
 std::string untested_since(const Workplace& w, std::int64_t tick) {
-    const Observation* earth = nullptr;
-    const Observation* insulation = nullptr;
-    for (const auto& entry : w.log)
-        for (const auto& seen : entry.observations) {
-            if (seen.tick < tick) continue;
-            if (seen.quantity == Quantity::earth_ohms) earth = &seen;
-            if (seen.quantity == Quantity::insulation_ohms) insulation = &seen;
-        }
+    const Observation* earth = latest_since(w, Quantity::earth_ohms, tick);
+    const Observation* insulation = latest_since(w, Quantity::insulation_ohms, tick);
     if (earth == nullptr || insulation == nullptr)
         return "without a test of its earth path and insulation";
     const Limits& limits = w.job.practice.limits;

@@ -140,9 +140,7 @@ class Watch {
     void follow_heater() {
         if (house_.tick() % looks_every_ticks == 0) look_at_services();
         const auto& plant = house_.heater.plant;
-        const bool held_shut =
-            plant.parameters.limiter_bridged > 0.5 || house_.fabric.alterations.limiter_bridged;
-        if (held_shut)
+        if (limiter_is_held_shut(house_))
             day_.limiter_k = std::max(day_.limiter_k, plant.state[plant::limiter_element]);
         const bool lit = plant.flame.lit[0] > 0.5;
         if (lit) follow_flame(!lit_);

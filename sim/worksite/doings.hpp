@@ -118,6 +118,14 @@ void judge_consent(Workplace& w, const Act& act);
 /// Outside the licence, and left as it should be: isolated, tagged, noticed, told, a colleague called.
 [[nodiscard]] bool rightly_handed_on(const Workplace& w, faults::Remedy remedy);
 
+/// Can the household use the heater as it is left? A shut valve behind a tag and a notice stays shut.
+[[nodiscard]] bool usable(const Workplace& w);
+/// The overheat limiter cannot open the circuit, whoever put the wire there.
+[[nodiscard]] bool limiter_is_held_shut(const Workplace& w);
+/// The latest reading of a quantity at this tick or after it; nullptr: none.
+[[nodiscard]] const Observation* latest_since(const Workplace& w, Quantity quantity,
+                                              std::int64_t tick);
+
 /// Who is told (Practice::tell): a matter is reported once one of its bodies was called.
 [[nodiscard]] bool reported(const Workplace& w, Matter matter);
 [[nodiscard]] std::string whom_to_tell(const Workplace& w, Matter matter);

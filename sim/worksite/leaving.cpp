@@ -19,12 +19,6 @@ constexpr double above_set_k = 3.0;
 constexpr double spills_share = 0.05;
 constexpr std::int64_t scald_ticks = 100;
 
-/// Can the household use the heater as it is left? A shut valve behind a tag and a notice stays shut.
-bool usable(const Workplace& w) {
-    return w.powered() && w.services.gas_at_heater && w.services.gas_at_supply &&
-           w.services.water_at_heater;
-}
-
 struct AfterRun {
     double co = 0.0, co2 = 0.0;  // of the flue gas, averaged over twenty seconds of burning
     double worst_co_ratio = 0.0;
@@ -219,6 +213,11 @@ bool since_remedy(const Workplace& w, std::int64_t when) {
 }
 
 }  // namespace
+
+bool usable(const Workplace& w) {
+    return w.powered() && w.services.gas_at_heater && w.services.gas_at_supply &&
+           w.services.water_at_heater;
+}
 
 std::string milliamperes(double ampere) {
     return units::fixed(ampere * 1000.0, ampere < 10.0e-3 ? 1 : 0) + " mA";

@@ -73,8 +73,7 @@ void judge_draught(Workplace& w) {
 
 /// Whoever put it there: found and left is left.
 void judge_bridges(Workplace& w) {
-    const bool limiter =
-        w.look().parameters.limiter_bridged > 0.5 || w.fabric.alterations.limiter_bridged;
+    const bool limiter = limiter_is_held_shut(w);
     const bool air = w.fabric.alterations.air_proof_bridged;
     if (!limiter && !air) return;
     w.breach("bridge_left", std::string("Left in use with ") +
@@ -90,6 +89,10 @@ bool off_plate(const Workplace& w) {
 }
 
 }  // namespace
+
+bool limiter_is_held_shut(const Workplace& w) {
+    return w.heater.plant.parameters.limiter_bridged > 0.5 || w.fabric.alterations.limiter_bridged;
+}
 
 void judge_dangers_left(Workplace& w, bool usable, double flue_k) {
     if (usable) judge_bridges(w);

@@ -22,23 +22,20 @@ struct MatterInfo {
     std::string_view word, title;
     Bodies usual;
 };
-constexpr Bodies bit(Body body) {
-    return Bodies{1} << static_cast<std::size_t>(body);
-}
-constexpr Bodies owner_of_gas = bit(gas_distributor) | bit(gas_supplier);
+constexpr Bodies owner_of_gas = body_bit(gas_distributor) | body_bit(gas_supplier);
 constexpr std::array<MatterInfo, matter_count> matters{{
-    {"live_supply", "pipes at a voltage", bit(electricity_distributor)},
-    {"live_wiring", "wiring that leaves casing or neutral at a voltage", bit(electrician)},
+    {"live_supply", "pipes at a voltage", body_bit(electricity_distributor)},
+    {"live_wiring", "wiring that leaves casing or neutral at a voltage", body_bit(electrician)},
     {"gas_escapes", "a gas joint that weeps", owner_of_gas},
     {"over_pressure", "a gas regulator that gives too much", owner_of_gas},
-    {"cylinder_place", "a cylinder where it gets hot", bit(gas_supplier)},
-    {"old_sheet", "old sheet that may hold asbestos", bit(asbestos_assessor)},
-    {"hot_delivery", "water above the limit at a fixture for washing", bit(plumber)},
-    {"board_lost", "a heater whose board is lost", bit(manufacturer)},
+    {"cylinder_place", "a cylinder where it gets hot", body_bit(gas_supplier)},
+    {"old_sheet", "old sheet that may hold asbestos", body_bit(asbestos_assessor)},
+    {"hot_delivery", "water above the limit at a fixture for washing", body_bit(plumber)},
+    {"board_lost", "a heater whose board is lost", body_bit(manufacturer)},
     {"refused", "a heater shut against the customer's will",
-     owner_of_gas | bit(technical_regulator)},
+     owner_of_gas | body_bit(technical_regulator)},
     {"out_of_use", "a heater taken out of use", 0},
-    {"rented", "a dangerous heater in a rented house", bit(owner)},
+    {"rented", "a dangerous heater in a rented house", body_bit(owner)},
 }};
 
 }  // namespace

@@ -58,6 +58,9 @@ inline constexpr std::size_t matter_count = 11;
 [[nodiscard]] std::string_view matter_title(Matter matter);  // as people read it
 /// Bodies by index of {body}, a bit each; any one of them is enough, none: nobody has to be told.
 using Bodies = std::uint32_t;
+[[nodiscard]] constexpr Bodies body_bit(std::size_t body) {
+    return Bodies{1} << body;
+}
 /// As the shipped general file has it: a test compares.
 [[nodiscard]] std::array<Bodies, matter_count> usual_bodies();
 

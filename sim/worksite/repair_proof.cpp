@@ -23,15 +23,6 @@ constexpr std::array proofs{
     RepairProof{Remedy::replace_leaking_tube, Quantity::casing_wet, "look at case floor"},
 };
 
-bool read_after(const Workplace& w, Quantity quantity, std::int64_t tick) {
-    return std::any_of(w.log.begin(), w.log.end(), [&](const LogEntry& entry) {
-        return std::any_of(entry.observations.begin(), entry.observations.end(),
-                           [&](const Observation& seen) {
-                               return seen.quantity == quantity && seen.tick >= tick;
-                           });
-    });
-}
-
 }  // namespace
 
 const RepairProof* own_proof(Remedy remedy) {
@@ -40,13 +31,22 @@ const RepairProof* own_proof(Remedy remedy) {
     return found == proofs.end() ? nullptr : &*found;
 }
 
+const Observation* latest_since(const Workplace& w, Quantity quantity, std::int64_t tick) {
+    const Observation* latest = nullptr;
+    for (const LogEntry& entry : w.log)
+        for (const Observation& seen : entry.observations)
+            if (seen.quantity == quantity && seen.tick >= tick) latest = &seen;
+    return latest;
+}
+
 void judge_repair_proof(Workplace& w) {
     if (made_safe(w)) return;
     std::string text;
     for (const auto& entry : w.log) {
         if (entry.kind != LogEntry::Kind::remedy || entry.remedy < 0) continue;
         const RepairProof* proof = own_proof(static_cast<Remedy>(entry.remedy));
-        if (proof == nullptr || read_after(w, proof->reading, entry.end_tick)) continue;
+        if (proof == nullptr || latest_since(w, proof->reading, entry.end_tick) != nullptr)
+            continue;
         text += (text.empty() ? "After \"" : "; after \"") + entry.words + "\" nobody did \"" +
                 std::string(proof->sentence) + "\"";
     }

@@ -12,15 +12,11 @@ namespace {
 constexpr double pipes_live_v = 25.0, heater_live_v = 50.0;
 constexpr double raised_pa = 500.0;
 
-Bodies bit(std::size_t body) {
-    return Bodies{1} << body;
-}
-
 /// Of distributor and gas supplier only the one whose gas it is.
 Bodies bodies_of(const Job& job, Matter matter) {
     const bool mains = job.site.gas == GasKind::natural_gas;
     return job.practice.tell.at(static_cast<std::size_t>(matter)) &
-           ~bit(mains ? gas_supplier : gas_distributor);
+           ~body_bit(mains ? gas_supplier : gas_distributor);
 }
 
 /// "the electrician", "the distributor or the technical regulator".
@@ -28,7 +24,7 @@ std::string names_of(Bodies bodies) {
     const auto words = words_of("body", Job{});
     std::string text;
     for (std::size_t i = 0; i < words.size(); ++i)
-        if ((bodies & bit(i)) != 0) text += (text.empty() ? "the " : " or the ") + words[i];
+        if ((bodies & body_bit(i)) != 0) text += (text.empty() ? "the " : " or the ") + words[i];
     return text;
 }
 
@@ -45,11 +41,6 @@ bool too_much_pressure(const Workplace& w) {
     const auto parameters = w.look().parameters;
     return parameters.gas_lock_up_pa > w.job.healthy.gas_lock_up_pa + raised_pa ||
            parameters.regulator_creep_pa_per_s > w.job.healthy.regulator_creep_pa_per_s;
-}
-
-bool shut_down(const Workplace& w) {
-    const auto& s = w.services;
-    return !(w.powered() && s.gas_at_heater && s.gas_at_supply && s.water_at_heater);
 }
 
 bool sheet_concerns(const Workplace& w) {
@@ -84,9 +75,9 @@ bool is_so(const Workplace& w, Matter matter) {
         case Matter::board_lost:
             return w.fabric.alterations.board_harmed;
         case Matter::refused:
-            return w.job.customer.agrees == Consent::never && shut_down(w) && w.fabric.tagged;
+            return w.job.customer.agrees == Consent::never && !usable(w) && w.fabric.tagged;
         case Matter::out_of_use:
-            return shut_down(w) && w.fabric.tagged;
+            return !usable(w) && w.fabric.tagged;
         case Matter::rented:
             break;
     }

@@ -1,9 +1,7 @@
 #include "ui/app/weighing.hpp"
 
-#include <algorithm>
-#include <thread>
-
 #include "sim/scoring/bank.hpp"
+#include "sim/scoring/share_out.hpp"
 
 namespace emberpath::app {
 
@@ -15,8 +13,7 @@ scoring::Assessment weigh(const records::Record& record, const worksite::Job& jo
     const worksite::Attempt arrived(house, record.header.seed, record.header.mode, &recorder);
     const auto& tape = recorder.tape();
     const std::size_t arrival = tape.arrival_event();
-    const auto threads = std::clamp(std::thread::hardware_concurrency(), 1U, 8U);
-    scoring::Bank bank(house, static_cast<int>(threads));
+    scoring::Bank bank(house, scoring::usual_threads());
     for (std::size_t piece = 1; piece <= pieces; ++piece) {
         bank.live_until(tape, arrival * piece / pieces);
         told(static_cast<double>(piece) / static_cast<double>(pieces));

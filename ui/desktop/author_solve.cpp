@@ -110,7 +110,7 @@ std::vector<Rival> rivals_of(const worksite::Job& job, const scoring::Shadows& s
                              const House& truth) {
     std::vector<Rival> rivals;
     for (std::size_t lane = 0; lane < shadows.hypotheses.size(); ++lane) {
-        if (shadows.hypotheses[lane].second) continue;  // single causes are compared
+        if (shadows.hypotheses[lane].is_pair()) continue;  // single causes are compared
         const auto cause = static_cast<std::size_t>(shadows.hypotheses[lane].fault.cause);
         if (std::any_of(job.faults.begin(), job.faults.end(), [&](const auto& fault) {
                 return static_cast<std::size_t>(fault.cause) == cause;

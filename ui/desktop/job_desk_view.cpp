@@ -186,28 +186,6 @@ void JobDesk::hand_in() {
         if (!over() && !act(sentence)) return;
 }
 
-namespace {
-
-/// "A and B" of causes that were both there, "A or B" of those that no reading tells apart; and their words.
-std::pair<std::string, std::vector<std::string>> written_causes(const worksite::WriteUp& written) {
-    const std::vector<worksite::CauseLine> all = worksite::cause_list();
-    std::string titles;
-    std::vector<std::string> words;
-    const auto add = [&](const std::string& word, const char* joint) {
-        const auto known = std::find_if(all.begin(), all.end(),
-                                        [&](const auto& line) { return line.word == word; });
-        if (known == all.end()) return;
-        titles += titles.empty() ? kit::capitalised(known->title) : joint + known->title;
-        words.push_back(word);
-    };
-    add(written.cause, "");
-    for (const auto& word : written.also) add(word, " and ");
-    for (const auto& word : written.possible) add(word, " or ");
-    return {titles, words};
-}
-
-}  // namespace
-
 screens::WriteUpView JobDesk::write_up(const kit::State&) const {
     const auto sight = visit_.attempt().sight();
     const Known all = known(sight);
@@ -216,7 +194,9 @@ screens::WriteUpView JobDesk::write_up(const kit::State&) const {
     for (auto& cause : causes_of(all)) {
         if (cause.belief != screens::Belief::struck) view.held.push_back(std::move(cause));
     }
-    std::tie(view.cause, view.written) = written_causes(visit_.attempt().write_up());
+    const worksite::WriteUp& written = visit_.attempt().write_up();
+    view.cause = kit::capitalised(worksite::titles_of_causes_in(written));
+    view.written = worksite::causes_in(written);
     view.choosing_as = choosing_as_;
     view.because = draft_.because;
     view.done = draft_.done;

@@ -67,10 +67,10 @@ TEST(Pairs, StandAmongTheHypothesesOfASiteWhereBothCausesCanAct) {
         double total = 0.0;
         for (const Hypothesis& h : all) {
             total += h.prior;
-            if (!h.second) continue;
+            if (!h.is_pair()) continue;
             present.insert(h.pair);
             EXPECT_TRUE(faults::can_act(faults::info(h.fault.cause), site));
-            EXPECT_TRUE(faults::can_act(faults::info(h.second->cause), site));
+            EXPECT_TRUE(faults::can_act(faults::info(faults_of(h).back().cause), site));
             EXPECT_EQ(class_of(faults_of(h)), class_of(h));
         }
         EXPECT_NEAR(total, 1.0, 1.0e-12);
@@ -96,7 +96,7 @@ TEST(Pairs, AreLeftWithTheOtherCauseOnceOneIsCuredAndSoundOnceBothAre) {
         if (class_of(all[i]) != pair) continue;
         ++seen;
         const Hypothesis& left = all[after_one[i]];
-        EXPECT_FALSE(left.second.has_value());
+        EXPECT_FALSE(left.is_pair());
         EXPECT_EQ(left.fault.cause, Cause::exchanger_scaled);
         EXPECT_EQ(left.fault.severity, all[i].fault.severity);
         EXPECT_EQ(after_both[i], sound_house(all));

@@ -19,25 +19,6 @@ using ::testing::Not;
 using ::testing::StartsWith;
 using worksite::Quantity;
 
-std::string word(Cause cause) {
-    return std::string(faults::info(cause).word);
-}
-
-void look_for_spark(MadeUp& m, double seen) {
-    m.act("watch burner window", Kind::look, 0.5);
-    m.reads(Quantity::spark, seen, {1.0, 1.0, 0.0, 1.0});
-}
-
-MadeUp good_igniter_job() {
-    MadeUp m;
-    look_for_spark(m, 0.0);
-    m.act("replace igniter", Kind::remedy, 25.0).remedy = static_cast<int>(Remedy::replace_igniter);
-    m.hand_in(word(Cause::igniter_failed).c_str());
-    m.outcome.fault_remains = false;
-    m.outcome.verified.assign(8, "item");
-    return m;
-}
-
 TEST(Ledger, ChargesACombustionTestBeforeTheCureLikeAnyReading) {
     MadeUp m;
     m.act("combustion test", Kind::proof, 3.0);

@@ -82,4 +82,24 @@ struct MadeUp {
     }
 };
 
+inline std::string word(faults::Cause cause) {
+    return std::string(faults::info(cause).word);
+}
+
+inline void look_for_spark(MadeUp& m, double seen) {
+    m.act("watch burner window", worksite::LogEntry::Kind::look, 0.5);
+    m.reads(worksite::Quantity::spark, seen, {1.0, 1.0, 0.0, 1.0});
+}
+
+inline MadeUp good_igniter_job() {
+    MadeUp m;
+    look_for_spark(m, 0.0);
+    m.act("replace igniter", worksite::LogEntry::Kind::remedy, 25.0).remedy =
+        static_cast<int>(faults::Remedy::replace_igniter);
+    m.hand_in(word(faults::Cause::igniter_failed).c_str());
+    m.outcome.fault_remains = false;
+    m.outcome.verified.assign(8, "item");
+    return m;
+}
+
 }  // namespace emberpath::scoring

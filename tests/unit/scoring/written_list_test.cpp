@@ -15,10 +15,6 @@ using Kind = worksite::LogEntry::Kind;
 using ::testing::HasSubstr;
 using worksite::Quantity;
 
-std::string word(Cause cause) {
-    return std::string(faults::info(cause).word);
-}
-
 /// Handed on with two causes left that look the same: a dead igniter and a sooted exchanger.
 MadeUp handed_on_job(std::vector<std::string> possible, bool separable) {
     MadeUp m;
@@ -56,13 +52,7 @@ TEST(WrittenList, IsTakenForItsLikeliestCauseWhereAReadingCouldHaveShortenedIt) 
 TEST(WrittenList, OfEveryCauseGivesNothing) {
     std::vector<std::string> all;
     for (const faults::CauseInfo& cause : faults::catalogue()) all.emplace_back(cause.word);
-    MadeUp m;
-    m.act("watch burner window", Kind::look, 0.5);
-    m.reads(Quantity::spark, 0.0, {1.0, 1.0, 0.0, 1.0});
-    m.act("replace igniter", Kind::remedy, 25.0).remedy = static_cast<int>(Remedy::replace_igniter);
-    m.hand_in(word(Cause::igniter_failed).c_str());
-    m.outcome.fault_remains = false;
-    m.outcome.verified.assign(8, "item");
+    MadeUp m = good_igniter_job();
     const double alone = m.assessed(Remedy::replace_igniter).overall;
     m.outcome.write_up.possible = all;
     EXPECT_DOUBLE_EQ(m.assessed(Remedy::replace_igniter).overall, alone);
