@@ -24,39 +24,46 @@ template <class Real>
     return math::clamp((target - now) * (1.0 / tau_s), Real(-rate), Real(rate));
 }
 
-/// Rate [1/s] of the water valve and of the bypass, motor-driven.
+/// Travel [-] within which a motor-driven valve has arrived: far below any step of a drive. Without it a valve would
+/// stop wherever its steps are lost in rounding, and the water would be worked out anew for ever.
+inline constexpr double has_arrived = 1e-6;
+
+/// Rate [1/s] of a motor-driven valve on its way to `target`, at most `rate` per second.
+template <class Real>
+[[nodiscard]] Real driven_valve_rate(const Real& target, const Real& now, double rate) {
+    return math::select(math::magnitude(target - now) > Real(has_arrived),
+                        limited_lag(target, now, 0.12, rate), Real(0.0));
+}
 template <class Real>
 [[nodiscard]] Real water_valve_rate(const Plant<Real>& plant, const State<Real>& x) {
     const Parameters<Real>& p = plant.parameters;
     const Real target = math::select(p.water_valve_stuck > Real(0.5), p.water_valve_position,
                                      plant.commands.water_valve);
-    return limited_lag(target, x[water_valve], 0.12, 0.12);
+    return driven_valve_rate(target, x[water_valve], 0.12);
 }
 template <class Real>
 [[nodiscard]] Real bypass_rate(const Plant<Real>& plant, const State<Real>& x) {
     const Parameters<Real>& p = plant.parameters;
     const Real target =
         math::select(p.bypass_stuck > Real(0.5), p.bypass_position, plant.commands.bypass);
-    return limited_lag(target, x[bypass_valve], 0.12, 1.0);
+    return driven_valve_rate(target, x[bypass_valve], 1.0);
 }
 
-/// Whether both valves stand: what a whole step adds to their position is lost in its last digit, and so is what
-/// any stage adds.
+/// Whether both valves stand.
 template <class Real>
-[[nodiscard]] math::Mask<Real> valves_stand(const Plant<Real>& plant, double step_s) {
-    const State<Real>& x = plant.state;
-    return math::both(x[water_valve] + step_s * water_valve_rate(plant, x) == x[water_valve],
-                      x[bypass_valve] + step_s * bypass_rate(plant, x) == x[bypass_valve]);
+[[nodiscard]] math::Mask<Real> valves_stand(const Plant<Real>& plant) {
+    return math::both(water_valve_rate(plant, plant.state) == Real(0.0),
+                      bypass_rate(plant, plant.state) == Real(0.0));
 }
 
 /// Whether the water moves the same in every stage: valves stand, no companion takes its share, and no open outlet
 /// is tempered by water that changes.
 template <class Real>
-[[nodiscard]] bool water_stands(const Plant<Real>& plant, const Surroundings& at, double step_s) {
+[[nodiscard]] bool water_stands(const Plant<Real>& plant, const Surroundings& at) {
     for (std::size_t i = 0; i < at.outlet_count; ++i)
         if (at.outlets[i].tempered != 0.0) return false;
     return math::all(
-        math::both(valves_stand(plant, step_s), plant.parameters.companion_fitted == Real(0.0)));
+        math::both(valves_stand(plant), plant.parameters.companion_fitted == Real(0.0)));
 }
 
 /// Whether nothing burns and nothing can: main valve or banks shut, flames gone altogether.
@@ -70,12 +77,12 @@ template <class Real>
     return math::all(any == Real(0.0));
 }
 
-/// For the coming tick, commands and flame flags being set, in steps of `step_s`.
+/// For the coming tick, commands and flame flags being set.
 template <class Real>
-[[nodiscard]] Held<Real> held(const Plant<Real>& plant, const Surroundings& at, double step_s) {
+[[nodiscard]] Held<Real> held(const Plant<Real>& plant, const Surroundings& at) {
     Held<Real> out;
     out.dark = is_dark(plant);
-    out.water = water_stands(plant, at, step_s);
+    out.water = water_stands(plant, at);
     if (!out.water) return out;
     out.flows = water_flows(plant.parameters, plant.state, at);
     out.water_side_w_per_k =

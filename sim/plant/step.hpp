@@ -212,7 +212,7 @@ void step_states(Plant<Real>& plant, const Surroundings& at, int steps) {
                                                          boost::numeric::odeint::array_algebra>;
     Stepper stepper;
     const double step_s = signals::tick_s / steps;
-    const Held<Real> standing = held(plant, at, step_s);
+    const Held<Real> standing = held(plant, at);
     const auto system = [&](const State<Real>& x, State<Real>& d, double) {
         state_derivative(plant, x, at, standing, d);
     };

@@ -19,7 +19,7 @@ using BaselinePack = math::Pack<8, math::Baseline>;
 using WidePack = math::Pack<8, math::Wide>;
 
 /// Changed only together with the physics, the controller or the stories, and never by a compiler.
-constexpr std::uint64_t expected[3] = {0x56c3bf28232f123b, 0x22ba6fe662ea74e5, 0x4b5aa37b4dfa4d13};
+constexpr std::uint64_t expected[3] = {0x1ca2e72ed1cdd475, 0x0f0d35cc28230981, 0x79e08dc398685b85};
 
 std::uint64_t stored(Story story) {
     return expected[static_cast<std::size_t>(story)];

@@ -35,7 +35,7 @@ Tally follow(Story story, std::size_t lane) {
         heater.tick(inputs);
         const plant::Plant<double>& p = heater.plant;
         const plant::Surroundings& at = inputs.surroundings;
-        const plant::Held<double> once = plant::held(p, at, step_s);
+        const plant::Held<double> once = plant::held(p, at);
         compare(p, p.state, at, once);
         plant::State<double> later, slope;
         plant::state_derivative(p, p.state, at, once, slope);
@@ -70,12 +70,31 @@ TEST(Held, ValvesThatMoveLetNothingBeHeld) {
     plant::Plant<double>& p = heater.plant;
     p.commands.water_valve = 1.0;
     p.commands.bypass = 0.0;
-    EXPECT_TRUE(plant::held(p, {}, step_s).water);
+    EXPECT_TRUE(plant::held(p, {}).water);
     p.commands.water_valve = 0.5;
-    EXPECT_FALSE(plant::held(p, {}, step_s).water);
+    EXPECT_FALSE(plant::held(p, {}).water);
     p.commands.water_valve = 1.0;
     p.commands.bypass = 0.3;
-    EXPECT_FALSE(plant::held(p, {}, step_s).water);
+    EXPECT_FALSE(plant::held(p, {}).water);
+}
+
+TEST(Held, AValveArrivesAndThenStandsForEveryTick) {
+    worksite::Heater<double> heater;
+    heater.install(0, {lanes_of(stories[0])[0], settings_of_lanes(stories[0])[0]});
+    plant::settle_cold(heater.plant, inputs_of(stories[0], 0).surroundings);
+    plant::Plant<double>& p = heater.plant;
+    signals::ActuatorCommands<double> commands = p.commands;
+    for (const double target : {0.3, 1.0, 0.0, 0.1}) {
+        commands.water_valve = 1.0 - target;
+        commands.bypass = target;
+        for (int tick = 0; tick < 200; ++tick) plant::advance(p, {}, commands);
+        EXPECT_NEAR(p.state[plant::bypass_valve], target, plant::has_arrived);
+        EXPECT_NEAR(p.state[plant::water_valve], 1.0 - target, plant::has_arrived);
+        const double there = p.state[plant::water_valve];
+        EXPECT_TRUE(plant::held(p, {}).water) << target;
+        plant::advance(p, {}, commands);
+        EXPECT_EQ(p.state[plant::water_valve], there);
+    }
 }
 
 }  // namespace
