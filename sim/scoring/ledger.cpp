@@ -39,6 +39,12 @@ double book_minutes(const PlayedAttempt& played, const Step& step, SetUps& set_u
     return total;
 }
 
+bool measures_room(const worksite::LogEntry& entry) {
+    return std::any_of(entry.observations.begin(), entry.observations.end(), [](const auto& seen) {
+        return seen.quantity == worksite::Quantity::room_co;
+    });
+}
+
 class Keeper {
   public:
     Keeper(const PlayedAttempt& played, Evidence evidence, Until until)
@@ -95,12 +101,17 @@ class Keeper {
         return s;
     }
 
+    /// Is it safe to breathe here? Whoever measures that before anything else acts safely and pays nothing for it.
+    [[nodiscard]] bool is_first_of_room(const worksite::LogEntry& entry) const {
+        return measures_room(entry) && std::none_of(played_.log.data(), &entry, measures_room);
+    }
+
     void weigh(Step& s, std::size_t mark) {
         for (std::size_t i = 0; i < s.observation_count; ++i)
             s.weighed =
                 s.weighed || is_evidence(played_.tape.observations[s.first_observation + i]);
         if (!s.weighed) return;
-        const bool charged = is_test(*s.entry) && !s.cured_before;
+        const bool charged = is_test(*s.entry) && !s.cured_before && !is_first_of_room(*s.entry);
         if (charged) {
             s.posterior_before = std::make_shared<const Posterior>(now());
             s.set_ups_before = set_ups_;
@@ -159,12 +170,6 @@ class Keeper {
 };
 
 // A wait is paid by the readings that follow it, as far as they were worth more than they cost.
-bool measures_room(const worksite::LogEntry& entry) {
-    return std::any_of(entry.observations.begin(), entry.observations.end(), [](const auto& seen) {
-        return seen.quantity == worksite::Quantity::room_co;
-    });
-}
-
 double idle_minutes(const std::vector<Step>& steps) {
     double idle = 0.0;
     for (std::size_t i = 0; i < steps.size(); ++i) {

@@ -286,6 +286,19 @@ TEST(Ledger, ReadingsAfterTheCureAreProofAndCostNothing) {
     EXPECT_DOUBLE_EQ(ledger.idle_charge, 0.0);
 }
 
+TEST(Ledger, TheRoomsAirIsMeasuredOnceForSafetyAndThenAsATest) {
+    MadeUp m;
+    for (int time = 0; time < 2; ++time) {
+        m.act("read room air", Kind::test, 1.5);
+        m.reads(Quantity::room_co, 1e-6, {1e-6, 1e-6, 1e-6, 1e-6});
+        m.log.back().observations.push_back(m.tape.observations.back());
+    }
+    const Ledger ledger = m.ledger(Remedy::replace_igniter);
+    EXPECT_DOUBLE_EQ(ledger.steps[0].charge, 0.0);
+    EXPECT_GT(ledger.steps[0].book_minutes, 0.0);
+    EXPECT_NEAR(ledger.steps[1].charge, ledger.steps[1].book_minutes, 1e-12);
+}
+
 TEST(Ledger, AWaitIsFreeWhenTheReadingAfterItIsWorthItAndChargedOtherwise) {
     MadeUp idle;
     idle.act("wait", Kind::wait, 20.0);
