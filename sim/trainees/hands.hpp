@@ -97,6 +97,7 @@ class Hands {
     void test_wiring();
     void set_manifold(const std::string& sentence);
     void make_safe();
+    void give_notice();
     void prove_and_put_back();
     void write(const Story& story);
     [[nodiscard]] std::string supply() const;

@@ -195,10 +195,18 @@ void Hands::prove_combustion() {
     burns_badly_ = bad;
 }
 
+/// Who will not sign will not heed it, and who rents the heater does not own it.
+void Hands::give_notice() {
+    const bool refused = shows(say("issue unsafe notice"), "will not sign");
+    if (!care_.tell) return;
+    if (refused) say("escalate to technical regulator");
+    if (visit_.job().customer.tenant) say("escalate to owner");
+}
+
 void Hands::make_safe() {
     say("shut gas at " + supply());
     say("tag heater");
-    say("issue unsafe notice");
+    give_notice();
 }
 
 void Hands::take_out_of_use() {
@@ -209,7 +217,7 @@ void Hands::take_out_of_use() {
     isolate();
     if (!gas_shut_) say("shut gas at heater");
     say("tag heater");
-    say("issue unsafe notice");
+    give_notice();
     out_of_use_ = true;
 }
 

@@ -136,6 +136,29 @@ TEST(Hands, FindOutWhenItDoesNotWork) {
     EXPECT_FALSE(hands.works());
 }
 
+/// What a heater taken out of use in this house breaks of the rules on reports.
+bool leaves_somebody_untold(bool tenant, worksite::Consent agrees, Care care) {
+    auto job = small_house(Cause::igniter_failed);
+    job.customer.tenant = tenant;
+    job.customer.agrees = agrees;
+    Visit visit(job, 1);
+    Hands hands(visit, care);
+    hands.take_out_of_use();
+    hands.hand_over({Cause::igniter_failed});
+    const Replayed replayed(job, visit.acts());
+    EXPECT_EQ(replayed.broke("walked_off"), replayed.broke("not_reported") && !tenant);
+    return replayed.broke("not_reported");
+}
+
+TEST(Hands, TellTheOwnerOfARentedHeaterAndTheRegulatorWhereTheNoticeIsRefused) {
+    Care says_nothing;
+    says_nothing.tell = false;
+    EXPECT_FALSE(leaves_somebody_untold(true, worksite::Consent::given, {}));
+    EXPECT_TRUE(leaves_somebody_untold(true, worksite::Consent::given, says_nothing));
+    EXPECT_FALSE(leaves_somebody_untold(false, worksite::Consent::never, {}));
+    EXPECT_TRUE(leaves_somebody_untold(false, worksite::Consent::never, says_nothing));
+}
+
 TEST(Play, TheSameSeedGivesTheSameActs) {
     const auto job = small_house(Cause::igniter_failed);
     for (const Policy policy : {Policy::heuristic, Policy::part_swapper, Policy::guesser}) {
