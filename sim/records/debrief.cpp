@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/units/counted.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/cause_list.hpp"
 
@@ -59,6 +60,11 @@ Ending ending_of(const Record& record, const worksite::Job& job) {
     return ending;
 }
 
+bool broke(const scoring::Assessment& assessment, std::string_view rule) {
+    return std::any_of(assessment.breaches.begin(), assessment.breaches.end(),
+                       [&](const auto& one) { return one.rule == rule; });
+}
+
 /// How this job is rightly ended: by a cure, by handing on, or by explaining.
 std::string settled_words(faults::Remedy remedy, bool settled) {
     if (remedy == faults::Remedy::explain_to_customer)
@@ -70,14 +76,13 @@ std::string settled_words(faults::Remedy remedy, bool settled) {
 std::string headline(const worksite::Job& job, const scoring::Assessment& assessment) {
     const bool shown = assessment.true_class_probability >= shown_enough;
     std::string settled = settled_words(job.intended, assessment.fixed);
-    if (!job.practice.licence.covers(job.intended)) {
-        const auto& breaches = assessment.breaches;
-        const bool done_anyway = std::any_of(breaches.begin(), breaches.end(), [](const auto& one) {
-            return one.rule == "out_of_scope";
-        });
-        settled = !assessment.fixed ? "Not handed on as it should be"
-                  : done_anyway     ? "Put right, outside the licence"
-                                    : "Rightly handed on";
+    if (!job.practice.licence.covers(job.intended))
+        settled = !assessment.fixed                   ? "Not handed on as it should be"
+                  : broke(assessment, "out_of_scope") ? "Put right, outside the licence"
+                                                      : "Rightly handed on";
+    if (broke(assessment, "board_harmed")) {
+        if (settled.starts_with("Put right")) settled = "The cause was p" + settled.substr(1);
+        settled += ", the heater's board was lost";
     }
     if (assessment.fixed)
         return settled + (shown ? ", and the readings show why."
@@ -219,7 +224,8 @@ std::string reference_in_words(const scoring::Assessment& assessment) {
     return "A policy that always takes the reading with most information per minute would have "
            "read " +
            assessment.reference_path + "; paths are measured against " +
-           units::fixed(assessment.reference_minutes, 0) + " minutes of readings.";
+           units::counted(units::fixed(assessment.reference_minutes, 0), "minute") +
+           " of readings.";
 }
 
 // Overall without one area, the others keeping their weights.

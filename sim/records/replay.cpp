@@ -6,6 +6,7 @@
 #include "sim/records/line.hpp"
 #include "sim/records/record.hpp"
 #include "sim/scoring/share_out.hpp"
+#include "sim/units/counted.hpp"
 
 namespace emberpath::records {
 
@@ -22,7 +23,7 @@ std::string exact(double value) {
 }
 
 std::string counted(std::size_t count, std::string_view thing) {
-    return std::to_string(count) + " " + std::string(thing) + (count == 1 ? "" : "s");
+    return units::counted(static_cast<long long>(count), thing);
 }
 
 std::string act_name(std::size_t index, const RecordedAct& act) {

@@ -15,6 +15,7 @@ using worksite::Limits;
 constexpr std::array limit_keys{
     std::pair{"co_eight_hours", &Limits::co_eight_hours},
     std::pair{"co_hour", &Limits::co_hour},
+    std::pair{"co_half_hour", &Limits::co_half_hour},
     std::pair{"co_quarter_hour", &Limits::co_quarter_hour},
     std::pair{"co_ceiling", &Limits::co_ceiling},
     std::pair{"co_ratio", &Limits::co_ratio},

@@ -292,6 +292,8 @@ constexpr std::array table_of_fields{
           .fallback = required, .example = "30 ppm", .help = "Carbon monoxide in the air of a workplace, mean over eight hours."},
     Field{.section = limits, .name = "co_hour", .kind = quantity, .dimension = share, .unit = "ppm", .least = 1, .greatest = 1000,
           .fallback = required, .example = "60 ppm", .help = "Carbon monoxide that is exceeded for an hour of the eight at most."},
+    Field{.section = limits, .name = "co_half_hour", .kind = quantity, .dimension = share, .unit = "ppm", .least = 1, .greatest = 1000,
+          .fallback = required, .example = "100 ppm", .help = "Carbon monoxide that is exceeded for half an hour of the eight at most."},
     Field{.section = limits, .name = "co_quarter_hour", .kind = quantity, .dimension = share, .unit = "ppm", .least = 1, .greatest = 1000,
           .fallback = required, .example = "200 ppm", .help = "Carbon monoxide that is exceeded for a quarter of an hour of the eight at most."},
     Field{.section = limits, .name = "co_ceiling", .kind = quantity, .dimension = share, .unit = "ppm", .least = 50, .greatest = 1000,
@@ -321,6 +323,7 @@ constexpr std::array table_of_fields{
 
     Field{.section = sources, .name = "co_eight_hours", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
     Field{.section = sources, .name = "co_hour", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
+    Field{.section = sources, .name = "co_half_hour", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
     Field{.section = sources, .name = "co_quarter_hour", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
     Field{.section = sources, .name = "co_ceiling", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
     Field{.section = sources, .name = "co_ratio", .kind = line, .fallback = required, .example = "from memory: common practice", .help = "Source of this limit."},
@@ -350,9 +353,9 @@ constexpr std::array table_of_fields{
     Field{.section = tell, .name = "over_pressure", .kind = several, .words = bodies, .example = "distributor", .help = "A regulator gives more than it is set for."},
     Field{.section = tell, .name = "cylinder_place", .kind = several, .words = bodies, .example = "gas supplier", .help = "A cylinder stands where it gets hot."},
     Field{.section = tell, .name = "old_sheet", .kind = several, .words = bodies, .example = "asbestos assessor", .help = "Old sheet is broken, or in the way of the work."},
-    Field{.section = tell, .name = "hot_delivery", .kind = several, .words = bodies, .example = "licensed plumber", .help = "Water hotter than the limit can come at a fixture for washing."},
+    Field{.section = tell, .name = "hot_delivery", .kind = several, .words = bodies, .example = "licensed plumber", .help = "Water hotter than the limit can come at a fixture for washing, in a house with a tempering valve."},
     Field{.section = tell, .name = "board_lost", .kind = several, .words = bodies, .example = "manufacturer", .help = "The heater's board is lost."},
-    Field{.section = tell, .name = "refused", .kind = several, .words = bodies, .example = "technical regulator", .help = "The heater was shut and the customer will not have it."},
+    Field{.section = tell, .name = "refused", .kind = several, .words = bodies, .example = "technical regulator", .help = "A notice was given or the heater shut, and the customer will have it neither shut nor mended."},
     Field{.section = tell, .name = "out_of_use", .kind = several, .words = bodies, .example = "technical regulator", .help = "The heater was made safe and stays out of use."},
     Field{.section = tell, .name = "rented", .kind = several, .words = bodies, .example = "owner", .help = "Any of these, where the customer is a tenant."},
 };

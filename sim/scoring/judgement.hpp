@@ -17,7 +17,7 @@ struct Outcome {
     std::vector<std::string> unproved;    // and not done
     std::vector<std::string> not_needed;  // and not called for
     bool fault_remains = true;            // in the plant
-    bool made_safe = false;               // taken out of use, tagged, with a notice or a report
+    bool made_safe = false;               // taken out of use, tagged, with a notice that is heeded
     bool separable = true;                // some reading could still tell the open classes apart
     std::vector<Class> open;          // the likeliest class and those that no reading tells from it
     std::int64_t start_tick = 0;      // the trainee's time begins

@@ -7,6 +7,7 @@
 
 #include "sim/scoring/share_out.hpp"
 #include "sim/scoring/warrant.hpp"
+#include "sim/units/counted.hpp"
 
 namespace emberpath::scoring {
 
@@ -86,14 +87,14 @@ std::string best_there(const Step& step, const Hindsight& hindsight) {
     if (step.posterior_before == nullptr || step.best.bits <= 0.0) return "";
     const ReferenceRun run = run_reference(hindsight, *step.posterior_before, step.set_ups_before);
     if (run.options.empty()) return "";
-    return " From there: " + path_in_words(run, hindsight.job) + "; " + figure(run.minutes, 0) +
-           " minutes to " + percent(run.leading) + " for one cause.";
+    return " From there: " + path_in_words(run, hindsight.job) + "; " +
+           units::counted(figure(run.minutes, 0), "minute") + " to " + percent(run.leading) +
+           " for one cause.";
 }
 
 std::string remedy_moment(const Made& made, const Outcome& outcome, double minutes) {
-    return at(outcome, *made.step) + ": " + figure(minutes, 0) +
-           " minutes, because the evidence gave " +
-           given(made.commitment.probability, made.remedy) + ".";
+    return at(outcome, *made.step) + ": " + units::counted(figure(minutes, 0), "minute") +
+           ", because the evidence gave " + given(made.commitment.probability, made.remedy) + ".";
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include "sim/scoring/findings.hpp"
 #include "sim/scoring/remedy_order.hpp"
 #include "sim/scoring/warrant.hpp"
+#include "sim/units/counted.hpp"
 
 namespace emberpath::scoring {
 
@@ -93,7 +94,7 @@ std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const
                         const Outcome& outcome, const PathCharges& charges) {
     if (path_score(charges.total(), outcome.reference_minutes) >= 100.0)
         return "Every reading was worth its time; the reference path needs " +
-               figure(outcome.reference_minutes, 0) + " minutes.";
+               units::counted(figure(outcome.reference_minutes, 0), "minute") + ".";
     const Step* dearest = nullptr;
     for (const Step& step : ledger.steps)
         if (dearest == nullptr || step.charge > dearest->charge) dearest = &step;
@@ -107,16 +108,16 @@ std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const
     const double most = std::max({by_test, by_remedy, charges.idle, charges.submission});
     if (most == charges.submission && f.named.empty())
         return "No cause was named and handed in, which counts as a call-back: " +
-               figure(charges.submission, 0) + " minutes charged.";
+               units::counted(figure(charges.submission, 0), "minute") + " charged.";
     if (most == charges.submission)
         return "The hand-in stood on " + percent(f.diagnosis.probability) +
-               " for its cause, which risks a call-back: " + figure(charges.submission, 0) +
-               " minutes charged.";
+               " for its cause, which risks a call-back: " +
+               units::counted(figure(charges.submission, 0), "minute") + " charged.";
     if (most == charges.idle)
         return figure(charges.idle, 1) + " minutes were waited without a reading that needed them.";
     if (remedy != nullptr && most == by_remedy)
-        return at(outcome, *remedy->step) + ": " + figure(by_remedy, 0) +
-               " minutes charged, because the evidence gave this remedy only " +
+        return at(outcome, *remedy->step) + ": " + units::counted(figure(by_remedy, 0), "minute") +
+               " charged, because the evidence gave this remedy only " +
                percent(remedy->commitment.probability) + ".";
     return dearest != nullptr ? test_reason(played, outcome, *dearest)
                               : "Every reading was worth its time.";
@@ -144,8 +145,8 @@ std::string remedy_reason(const PlayedAttempt& played, const Findings& f, const 
         worst = &m;
     }
     if (worst != nullptr && most > 0.5)
-        return at(outcome, *worst->step) + ": " + figure(most, 0) +
-               " minutes of work and parts spent on " + percent(worst->commitment.probability) +
+        return at(outcome, *worst->step) + ": " + units::counted(figure(most, 0), "minute") +
+               " of work and parts spent on " + percent(worst->commitment.probability) +
                better_first(*worst->step, worst->remedy) + ".";
     const std::string title = remedy_title(played.true_class);
     if (!f.fixed && !is_covered(played))

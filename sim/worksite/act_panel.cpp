@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/units/counted.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
 #include "sim/worksite/vocabulary.hpp"
@@ -141,7 +142,7 @@ void read_history(Workplace& w, const Act&) {
               age_words(line.age_s));
     }
     if (now.history[0].event == controller::Event::none) w.say("The history is empty.");
-    w.say("The mains came back " + units::fixed(now.power_ups, 0) + " times.");
+    w.say("The mains came back " + units::counted(units::fixed(now.power_ups, 0), "time") + ".");
     w.read({Quantity::history_event});
     w.read({Quantity::history_count});
 }

@@ -159,7 +159,7 @@ class Attempt {
         std::vector<std::string> verified;     // of the eight items of proof and handover: done
         std::vector<std::string> unproved;     // not done
         std::vector<std::string> not_needed;   // not called for by the work, or out of use
-        bool made_safe;                        // out of use, tagged, with a notice or a report
+        bool made_safe;                        // out of use, tagged, with a notice that is heeded
         std::vector<std::string> doses;        // what the person at work took up, in sentences
         Complaint noticed;                     // what the simulated history would have been called
     };

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "sim/exposure/scald.hpp"
+#include "sim/units/counted.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
 #include "sim/worksite/outlets.hpp"
@@ -162,6 +163,7 @@ class Watch {
     void look_at_services() {
         const auto seen = house_.look().plant;
         day_.most_gas_pa = std::max(day_.most_gas_pa, seen.regulator_outlet_pa);
+        if (seen.electrical_latches.safety_switch_tripped > 0.5) day_.safety_switch_opened = true;
         if (house_.powered())
             day_.most_leakage_a = std::max(day_.most_leakage_a, seen.electrical.leakage_a);
     }
@@ -193,16 +195,13 @@ class Watch {
     std::array<double, hand_ticks> burn_{};
 };
 
-std::string counted(int count, std::string_view thing) {
-    return std::to_string(count) + " " + std::string(thing) + (count == 1 ? "" : "s");
-}
-
 std::string water_line(const DayAfter& day) {
-    std::string line = "Hot water was drawn " + counted(day.draws, "time") + ": " +
+    std::string line = "Hot water was drawn " + units::counted(day.draws, "time") + ": " +
                        std::to_string(day.hot) + " hot enough";
     if (day.cool > 0) line += ", " + std::to_string(day.cool) + " not hot enough";
     if (day.cold > 0) line += ", " + std::to_string(day.cold) + " cold";
-    if (day.little > 0) line += "; " + counted(day.little, "time") + " too little water came";
+    if (day.little > 0)
+        line += "; " + units::counted(day.little, "time") + " too little water came";
     return line + ".";
 }
 
@@ -210,9 +209,15 @@ std::string water_line(const DayAfter& day) {
 std::string pressure_line(const DayAfter& day) {
     const double more = std::sqrt(day.most_gas_pa / day.governed_pa) - 1.0;
     return "Gas stood at up to " + units::format_pressure(day.most_gas_pa) +
-           " at the appliances of the house, where a sound regulator lets " +
-           units::format_pressure(day.governed_pa) + " through at most: an open burner takes " +
-           units::fixed(100.0 * more, 0) + " % more than it is made for.";
+           " behind the regulator, where a sound one locks up at " +
+           units::format_pressure(day.governed_pa) + ": an open burner takes " +
+           units::fixed(100.0 * more, 0) + " % more at the first pressure than at the second.";
+}
+
+std::string leakage_line(const DayAfter& day, const Limits& limits) {
+    return "Up to " + milliamperes(day.most_leakage_a) + " leaked to earth, and " +
+           (day.safety_switch_opened ? "the" : "no") + " safety switch opened; the rules allow " +
+           milliamperes(limits.earth_leakage_a) + ".";
 }
 
 void add_heater_lines(const DayAfter& day, const Limits& limits, std::vector<std::string>& lines) {
@@ -224,10 +229,7 @@ void add_heater_lines(const DayAfter& day, const Limits& limits, std::vector<std
                         " where the overheat limiter sits, which opens at " +
                         units::format_temperature(plant::limiter_opens_k) +
                         "; it was bridged and stopped nothing.");
-    if (day.most_leakage_a > limits.earth_leakage_a)
-        lines.push_back("Up to " + milliamperes(day.most_leakage_a) +
-                        " leaked to earth, and no safety switch opened; the rules allow " +
-                        milliamperes(limits.earth_leakage_a) + ".");
+    if (day.most_leakage_a > limits.earth_leakage_a) lines.push_back(leakage_line(day, limits));
     if (day.most_spilled > spills_share)
         lines.push_back("Up to " + units::fixed(100.0 * day.most_spilled, 0) +
                         " % of the products of combustion entered the room.");
@@ -236,7 +238,8 @@ void add_heater_lines(const DayAfter& day, const Limits& limits, std::vector<std
                         "; above " + units::fixed(limits.co_ratio, 4) +
                         " an appliance may not be used.");
     if (day.thumps > 0)
-        lines.push_back("Gathered gas lit with a thump " + counted(day.thumps, "time") + ".");
+        lines.push_back("Gathered gas lit with a thump " + units::counted(day.thumps, "time") +
+                        ".");
 }
 
 }  // namespace
@@ -273,6 +276,7 @@ DayAfter day_after(const Workplace& left) {
     while (house.tick() < end && !house.over()) watch.tick();
     DayAfter day = watch.day();
     day.governed_pa = left.job.healthy.gas_lock_up_pa;
+    day.against_notice = left.fabric.tagged && left.deeds.notice != never;
     day.flash = std::any_of(house.breaches.begin(), house.breaches.end(),
                             [](const Breach& one) { return one.rule == "flash"; });
     day.most_blood_co = house.doses.most_blood_co;
@@ -285,16 +289,18 @@ DayAfter day_after(const Workplace& left) {
 std::vector<std::string> lines_of(const DayAfter& day, const Limits& limits) {
     std::vector<std::string> lines;
     if (day.turned_on_again)
-        lines.emplace_back(
-            "They turned it on again themselves: nothing said that it must stay off.");
+        lines.emplace_back(day.against_notice
+                               ? "They turned it on again themselves, whatever tag and notice say."
+                               : "They turned it on again themselves: nothing said that it must "
+                                 "stay off.");
     if (day.set_back)
         lines.emplace_back(
             "They found it set lower than they had it and set it back: nobody had "
             "told them why.");
     lines.push_back(water_line(day));
     if (day.lockouts > 0)
-        lines.push_back("The heater locked out " + counted(day.lockouts, "time") +
-                        "; they pressed reset " + counted(day.resets, "time") + ".");
+        lines.push_back("The heater locked out " + units::counted(day.lockouts, "time") +
+                        "; they pressed reset " + units::counted(day.resets, "time") + ".");
     if (day.gas_m3 > 1.0e-5)
         lines.push_back("Gas escaped: " + units::fixed(day.gas_m3 * 1000.0, 1) + " litres.");
     if (day.flash) lines.emplace_back("It met a flame and flashed.");

@@ -17,7 +17,8 @@ struct DayAfter {
         cold = 0;    // of hot taps; judged after the first twenty seconds
     int little = 0;  // draws that gave less than 0.45 of what the open taps give alone
     int lockouts = 0, resets = 0;
-    bool turned_on_again = false;  // by the household: nothing said that it must stay off
+    bool turned_on_again = false;  // by the household
+    bool against_notice = false;   // which had a notice and a tag, and heeds neither
     bool flash = false;            // gas that escaped met a flame
     double most_room_co = 0.0;     // share
     double most_blood_co = 0.0;    // share, of somebody who stays in the room
@@ -32,9 +33,10 @@ struct DayAfter {
     double most_gas_pa = 0.0,
            governed_pa = 0.0;     // behind the regulator; as it would be at rest when sound
     double limiter_k = 0.0;       // hottest, where a limiter sits that could not open
-    double most_leakage_a = 0.0;  // to earth, with no switch that opened
-    double flue_co_ratio = 0.0;   // worst CO/CO2 of what was burnt, meaned over twenty seconds
-    std::string state;            // hash of everything, a day later
+    double most_leakage_a = 0.0;  // to earth, while the board had its supply
+    bool safety_switch_opened = false;
+    double flue_co_ratio = 0.0;  // worst CO/CO2 of what was burnt, meaned over twenty seconds
+    std::string state;           // hash of everything, a day later
 };
 
 inline constexpr double hand_held_s = 5.0;  // a child that does not draw back at once: chosen

@@ -129,8 +129,8 @@ void judge_consent(Workplace& w, const Act& act);
 /// Who is told (Practice::tell): a matter is reported once one of its bodies was called.
 [[nodiscard]] bool reported(const Workplace& w, Matter matter);
 [[nodiscard]] std::string whom_to_tell(const Workplace& w, Matter matter);
-/// Somebody whom one of the matters of this house concerns was called.
-[[nodiscard]] bool somebody_sees_to_it(const Workplace& w);
+/// The customer agrees to nothing, and heeds no notice.
+[[nodiscard]] bool refuses(const Workplace& w);
 [[nodiscard]] bool left_live(const Workplace& w);
 [[nodiscard]] std::string live_words(const Workplace& w);
 void judge_left_live(Workplace& w);
@@ -146,7 +146,8 @@ void part_pipe(Workplace& w, Parted pipe);
 /// What is left when the trainee goes: breaches of leaving, and the words for the debrief.
 void judge_leaving(Workplace& w);
 [[nodiscard]] std::vector<std::string> left_behind(const Workplace& w);
-/// Services shut off behind a tag, with a notice or a report.
+/// Services shut off behind a tag, with a notice to those who live there; where they refuse, somebody who has power
+/// over them was told as well.
 [[nodiscard]] bool made_safe(const Workplace& w);
 struct ProofItems {
     std::vector<std::string> done, missing, not_needed;

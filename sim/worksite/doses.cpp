@@ -29,6 +29,7 @@ double flammable_share(GasKind gas, double escaped_m3) {
 void breathe(Doses& doses, double co_share, double seconds, const Limits& limits) {
     doses.breathed_s += co_share * seconds;
     if (co_share > limits.co_hour) doses.co_hour_s += seconds;
+    if (co_share > limits.co_half_hour) doses.co_half_s += seconds;
     if (co_share > limits.co_quarter_hour) doses.co_quarter_s += seconds;
     doses.most_room_co = std::max(doses.most_room_co, co_share);
     if (co_share <= 0.0 && doses.blood_co <= exposure::blood_on_arrival) return;
@@ -38,13 +39,14 @@ void breathe(Doses& doses, double co_share, double seconds, const Limits& limits
 }
 
 std::string co_limit_reached(const Doses& doses, const Limits& limits) {
-    constexpr double eight_hours_s = 8.0 * 3600.0, hour_s = 3600.0, quarter_s = 900.0;
+    constexpr double eight_hours_s = 8.0 * 3600.0, hour_s = 3600.0;
     const auto above = [](double share, std::string_view time) {
         return "more than " + units::format_ppm(share) + " of carbon monoxide for " +
                std::string(time);
     };
-    if (doses.co_quarter_s > quarter_s)
+    if (doses.co_quarter_s > 0.25 * hour_s)
         return above(limits.co_quarter_hour, "a quarter of an hour");
+    if (doses.co_half_s > 0.5 * hour_s) return above(limits.co_half_hour, "half an hour");
     if (doses.co_hour_s > hour_s) return above(limits.co_hour, "an hour");
     if (doses.breathed_s <= limits.co_eight_hours * eight_hours_s) return {};
     return "as much carbon monoxide as a mean of " + units::format_ppm(limits.co_eight_hours) +
@@ -79,9 +81,9 @@ std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits) {
 
 void add_to(math::Hash& hash, const Doses& d) {
     for (const double value :
-         {d.blood_co, d.most_blood_co, d.breathed_s, d.most_room_co, d.co_hour_s, d.co_quarter_s,
-          d.most_gas, d.hand_burn, d.most_metal_k, d.most_water_k, d.co_alarm_on ? 1.0 : 0.0,
-          d.co_alarm_sounding ? 1.0 : 0.0})
+         {d.blood_co, d.most_blood_co, d.breathed_s, d.most_room_co, d.co_hour_s, d.co_half_s,
+          d.co_quarter_s, d.most_gas, d.hand_burn, d.most_metal_k, d.most_water_k,
+          d.co_alarm_on ? 1.0 : 0.0, d.co_alarm_sounding ? 1.0 : 0.0})
         hash.add(value);
 }
 

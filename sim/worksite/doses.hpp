@@ -17,6 +17,7 @@ struct Doses {
     double breathed_s = 0.0;    // share of carbon monoxide in the air x seconds
     double most_room_co = 0.0;  // share
     double co_hour_s = 0.0;     // in air above the limit for an hour
+    double co_half_s = 0.0;     // in air above the limit for half an hour
     double co_quarter_s = 0.0;  // in air above the limit for a quarter of an hour
     double most_gas = 0.0;      // of the lower flammability limit, where the hands are
     double hand_burn = 0.0;     // share of a burn that blisters
@@ -45,7 +46,7 @@ inline constexpr double cloud_m3 = 0.06;
 void breathe(Doses& doses, double co_share, double seconds, const Limits& limits);
 
 /// Which limit over time has been reached, in words: what was breathed as a mean over eight hours, or the time
-/// above a higher share of which an hour or a quarter of one is allowed. Empty: none.
+/// above a higher share of which an hour, half of one or a quarter is allowed. Empty: none.
 /// Source   the limits' own; no other exposure that day is assumed
 [[nodiscard]] std::string co_limit_reached(const Doses& doses, const Limits& limits);
 

@@ -84,7 +84,7 @@ constexpr std::array rules_table{
     Rule{"no_safety_switch", "shock", "keep the heater behind its safety switch; find what opens it", "a leak to earth is not cut off any more", true, 0.40},
     Rule{"not_tested_before_power", "shock", "measure earth path and insulation after work on mains wiring, before power, within the limits of the rules", "what was trapped or left loose is energised", false, 0.10},
     Rule{"tool_unchecked", "wrong readings", "look at the label before you use an instrument; take the spare when it is past its date", "what it shows may be off; it is when the job says so", false, 0.05},
-    Rule{"walked_off", "an unsafe heater", "tag what must not be used and give notice in writing", "it was shut, but nothing says so", false, 0.15},
+    Rule{"walked_off", "an unsafe heater", "tag what must not be used and give notice in writing; where the customer refuses, tell who has power over it as well: docs/guide.md", "it was shut, but nothing that is heeded says so", false, 0.15},
 };
 // clang-format on
 

@@ -187,14 +187,24 @@ bool record_written(const Workplace& w) {
            !w.write_up.told.empty();
 }
 
+bool safety_switch_is_open(const Workplace& w) {
+    return w.look().plant.electrical_latches.safety_switch_tripped > 0.5;
+}
+
 void judge_house(Workplace& w) {
     if (!w.fabric.cover_on) w.breach("cover_left_off", "The cover was left off.");
     if (!tools_away(w)) w.breach("tools_left", "Tools were left on the heater.");
     if (has_sensor_out(w)) w.breach("sensor_left_out", "A sensor was left unplugged.");
     if (!usable(w) && !w.fabric.tagged)
-        w.breach("services_off", "Power, gas or water was left off without a tag.");
+        w.breach("services_off", safety_switch_is_open(w)
+                                     ? "The safety switch was left open without a tag."
+                                     : "Power, gas or water was left off without a tag.");
     if (!usable(w) && w.fabric.tagged && !made_safe(w))
-        w.breach("walked_off", "The heater was taken out of use without a notice or a report.");
+        w.breach(
+            "walked_off",
+            w.deeds.notice == never
+                ? "The heater was taken out of use without a notice in writing."
+                : "The customer will not heed the notice, and nobody was told who can see to it.");
 }
 
 void judge_people(Workplace& w) {
@@ -231,9 +241,8 @@ bool any_weep(const Workplace& w) {
 }
 
 bool made_safe(const Workplace& w) {
-    const bool will_be_heeded = w.job.customer.agrees != Consent::never;
-    return !usable(w) && w.fabric.tagged &&
-           ((w.deeds.notice != never && will_be_heeded) || somebody_sees_to_it(w));
+    const bool heeded = !refuses(w) || reported(w, Matter::refused);
+    return !usable(w) && w.fabric.tagged && w.deeds.notice != never && heeded;
 }
 
 void judge_leaving(Workplace& w) {
@@ -267,8 +276,9 @@ std::vector<std::string> left_behind(const Workplace& w) {
     if (!tools_away(w)) left.emplace_back("tools hang on the heater");
     for (auto& line : dangers_left(w, usable(w))) left.push_back(std::move(line));
     if (!usable(w)) {
-        left.emplace_back(w.fabric.tagged ? "the heater is out of use, with a tag on it"
-                                          : "power, gas or water is off");
+        left.emplace_back(w.fabric.tagged            ? "the heater is out of use, with a tag on it"
+                          : safety_switch_is_open(w) ? "the safety switch is open"
+                                                     : "power, gas or water is off");
         return left;
     }
     if (w.look().readout.phase == controller::Phase::lockout)

@@ -90,8 +90,9 @@ constexpr std::string_view safety_closing = R"(
   open flue that cannot take them all spills the rest. The room is that of the site file: left out, 30 m³ with half
   an air change an hour. What the person at work breathes goes into the blood by the
   equation of Coburn, Forster and Kane (1965), light work, and leaves it again in clean air. The limits for
-  the air of a workplace stand in the rules file of the house (30 ppm as a mean over eight hours, 400 ppm
-  never): who stays above them breaks a rule. The job ends when a fifth of the blood carries carbon monoxide;
+  the air of a workplace stand in the rules file of the house (30 ppm as a mean over eight hours; above 60 ppm
+  for no more than an hour of the eight, above 100 ppm for half an hour, above 200 ppm for a quarter of one;
+  400 ppm never): who stays above them breaks a rule. The job ends when a fifth of the blood carries carbon monoxide;
   headache begins near a tenth (clinical tables, from memory). The personal alarm warns only when it is
   switched on. The correlation for CO in the flue gas is a plausible shape, not data.
 - **Heat.** A bare hand on metal is drawn back after half a second (chosen); the time to a burn on bare metal
@@ -102,7 +103,8 @@ constexpr std::string_view safety_closing = R"(
   isolating, tagging, telling, a notice in writing and a call to a licensed colleague.
 - **The customer.** Consent is asked before services are shut or the cover comes off, unless smell, the alarm
   or a reading of the flue gas has shown a danger. Some agree only when told why; one who refuses does not
-  heed a notice alone: then somebody has to be called.
+  heed a notice alone: then the distributor, the gas supplier or the technical regulator is told as well. A
+  report is no notice: who lives there is told in writing whoever else is.
 - **Gas on arrival.** A leak at the regulator runs on from before the visit; what has gathered is its steady
   state, and one smells it at the door. Doors and windows wide open renew the air in 45 s instead of three minutes (chosen). A switch, a
   plug, a lit appliance or a heater called by its tap is a spark; at the lower flammability limit it flashes.
@@ -125,7 +127,7 @@ constexpr std::string_view safety_closing = R"(
 - **Instruments.** docs/instruments.md: what is worn, overdue or without a battery, and how one finds out.
 - **The day after.** The house is simulated for 24 hours as it was left: the household draws what it drew
   before the visit, five times over; presses reset after a minute of lockout; and turns on again what no
-  tag with a notice or a report forbids; at a tag nobody presses reset. Too little water is a draw that gave
+  tag with a notice that is heeded forbids; at a tag nobody presses reset. Too little water is a draw that gave
   less than 0.45 of what the open tap gives alone (chosen). What it meets stands in the debrief and in the record, which
   `emberpath verify` simulates again.
 - **Flue gas left behind.** After the trainee has gone, somebody presses reset, draws fully for three
@@ -169,14 +171,18 @@ std::string proofs_table() {
         const bool gas = info.joint != faults::GasJoint::none;
         std::string before, after;
         const bool keys = remedy == Remedy::correct_settings;
-        add(before, info.reach == faults::Reach::inside && !keys,
+        const bool burning = remedy == Remedy::set_manifold_pressure;
+        add(before, info.reach == faults::Reach::inside && !keys && !burning,
             "isolate, lock, prove dead, gloves");
         add(before, keys, "cover off while isolated, then power on for the readout");
+        add(before, burning, "cover off while isolated, gloves");
         add(before, info.needs_glasses, "glasses");
         add(before, gas, "leak test, gas shut");
         add(before, opens_water_side(remedy), "water shut and drained");
         add(before, parted_by(remedy) != Parted::nothing, "bridging conductor");
-        add(before, remedy == Remedy::set_manifold_pressure, "burner running");
+        add(before, burning,
+            "gas shut while the manometer goes to the open manifold test point, then power and "
+            "burner on, hands clear of live parts");
         add(after, gas, "leak test");
         add(after, air_let_in_m3(remedy) > 0.0, "purge");
         add(after, info.touches_flame && !keys, "combustion at a small and a full draw");

@@ -32,7 +32,7 @@ constexpr std::array<MatterInfo, matter_count> matters{{
     {"old_sheet", "old sheet that may hold asbestos", body_bit(asbestos_assessor)},
     {"hot_delivery", "water above the limit at a fixture for washing", body_bit(plumber)},
     {"board_lost", "a heater whose board is lost", body_bit(manufacturer)},
-    {"refused", "a heater shut against the customer's will",
+    {"refused", "an unsafe heater that the customer will have neither shut nor mended",
      owner_of_gas | body_bit(technical_regulator)},
     {"out_of_use", "a heater taken out of use", 0},
     {"rented", "a dangerous heater in a rented house", body_bit(owner)},

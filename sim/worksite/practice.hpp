@@ -17,6 +17,7 @@ namespace emberpath::worksite {
 struct Limits {
     double co_eight_hours = 30.0e-6;    // mean of air breathed over eight hours
     double co_hour = 60.0e-6;           // above it no more than an hour of the eight
+    double co_half_hour = 100.0e-6;     // above it no more than half an hour of the eight
     double co_quarter_hour = 200.0e-6;  // above it no more than a quarter of an hour of the eight
     double co_ceiling = 400.0e-6;       // never above
     double co_ratio = 0.004;           // CO/CO2 of flue gas: above it the appliance may not be used
@@ -47,9 +48,9 @@ enum class Matter {
     over_pressure,   // a regulator gives more than it is set for
     cylinder_place,  // a cylinder stands where it gets hot
     old_sheet,       // that may hold asbestos, broken or in the way
-    hot_delivery,    // hotter than the limit at a fixture for washing
+    hot_delivery,    // hotter than the limit at a fixture for washing, though a valve tempers it
     board_lost,      // the heater's board
-    refused,         // what has to be shut, and the customer will not have it
+    refused,         // what is unsafe, and the customer will have it neither shut nor mended
     out_of_use,      // a heater that was made safe and stays off
     rented,          // anything of these, where the customer does not own the heater
 };

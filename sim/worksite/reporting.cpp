@@ -19,12 +19,13 @@ Bodies bodies_of(const Job& job, Matter matter) {
            ~body_bit(mains ? gas_supplier : gas_distributor);
 }
 
-/// "the electrician", "the distributor or the technical regulator".
-std::string names_of(Bodies bodies) {
+/// "the electrician", "the distributor or the technical regulator", "the distributor and the owner".
+std::string names_of(Bodies bodies, std::string_view joined_by) {
     const auto words = words_of("body", Job{});
+    const std::string between = " " + std::string(joined_by) + " the ";
     std::string text;
     for (std::size_t i = 0; i < words.size(); ++i)
-        if ((bodies & body_bit(i)) != 0) text += (text.empty() ? "the " : " or the ") + words[i];
+        if ((bodies & body_bit(i)) != 0) text += (text.empty() ? "the " : between) + words[i];
     return text;
 }
 
@@ -49,10 +50,14 @@ bool sheet_concerns(const Workplace& w) {
     return w.precautions.sheet_disturbed || in_the_way;
 }
 
-/// Found when the house was looked at as it is left.
-bool too_hot_delivered(const Workplace& w) {
-    return std::any_of(w.breaches.begin(), w.breaches.end(),
-                       [](const Breach& one) { return one.rule == "delivery_limit"; });
+/// Found when the house was looked at as it is left. Where nothing tempers the water, the set point is the
+/// trainee's own: lowered, not reported.
+bool too_hot_tempered(const Workplace& w) {
+    const auto& taps = w.job.site.taps;
+    const bool tempered =
+        std::any_of(taps.begin(), taps.end(), [](const Tap& tap) { return tap.tempered; });
+    return tempered && std::any_of(w.breaches.begin(), w.breaches.end(),
+                                   [](const Breach& one) { return one.rule == "delivery_limit"; });
 }
 
 /// What can be seen without letting the heater run.
@@ -71,11 +76,11 @@ bool is_so(const Workplace& w, Matter matter) {
         case Matter::old_sheet:
             return sheet_concerns(w);
         case Matter::hot_delivery:
-            return too_hot_delivered(w);
+            return too_hot_tempered(w);
         case Matter::board_lost:
             return w.fabric.alterations.board_harmed;
         case Matter::refused:
-            return w.job.customer.agrees == Consent::never && !usable(w) && w.fabric.tagged;
+            return refuses(w) && (w.deeds.notice != never || (!usable(w) && w.fabric.tagged));
         case Matter::out_of_use:
             return !usable(w) && w.fabric.tagged;
         case Matter::rented:
@@ -95,15 +100,11 @@ bool reported(const Workplace& w, Matter matter) {
 }
 
 std::string whom_to_tell(const Workplace& w, Matter matter) {
-    return names_of(bodies_of(w.job, matter));
+    return names_of(bodies_of(w.job, matter), "or");
 }
 
-bool somebody_sees_to_it(const Workplace& w) {
-    for (std::size_t i = 0; i < matter_count; ++i) {
-        const auto matter = static_cast<Matter>(i);
-        if ((bodies_of(w.job, matter) & w.deeds.bodies_told) != 0 && is_so(w, matter)) return true;
-    }
-    return (bodies_of(w.job, Matter::refused) & w.deeds.bodies_told) != 0;
+bool refuses(const Workplace& w) {
+    return w.job.customer.agrees == Consent::never;
 }
 
 /// Casing or pipes at a voltage that hurts, and those whose it is to mend do not know.
@@ -141,7 +142,7 @@ void judge_reports(Workplace& w) {
                 ", whom to tell was " + whom_to_tell(w, matter);
     }
     if (text.empty()) return;
-    const std::string told = names_of(w.deeds.bodies_told);
+    const std::string told = names_of(w.deeds.bodies_told, "and");
     w.breach("not_reported",
              text + (told.empty() ? "; you told nobody." : "; you told " + told + "."));
 }

@@ -1,6 +1,9 @@
 #include "ui/views/services.hpp"
 
+#include <algorithm>
 #include <array>
+#include <set>
+#include <string_view>
 
 #include "ui/views/views.hpp"
 
@@ -39,6 +42,55 @@ std::string state_after(const Change& change, const std::string& words) {
     return state;
 }
 
+/// What parts the heater from a supply is undone by the same words with "on"; the plug has words of its own.
+constexpr std::array<std::array<std::string_view, 2>, 4> isolations{{
+    {"switch power off", "switch power on"},
+    {"unplug heater", "plug in heater"},
+    {"switch main switch off", "switch main switch on"},
+    {"switch circuit breaker off", "switch circuit breaker on"},
+}};
+/// After these it is another supply, or another tester.
+constexpr std::array<std::string_view, 6> undo_the_proof{"switch second supply",
+                                                         "close safety switch",
+                                                         "test safety switch",
+                                                         "time safety switch",
+                                                         "use o",
+                                                         "take spare voltage tester"};
+
+/// Dead is what was isolated, and found without voltage by a tester that was proved before and after.
+class Proof {
+  public:
+    void hear(const LogRow& act) {
+        for (const auto& [off, on] : isolations) {
+            if (act.words != off && act.words != on) continue;
+            if (act.words == off) off_.insert(off);
+            if (act.words == on) off_.erase(off);
+            steps_ = 0;
+        }
+        for (const auto begin : undo_the_proof)
+            if (act.words.starts_with(begin)) steps_ = 0;
+        if (says(act, "The tester shows the voltage of its proving unit"))
+            steps_ = steps_ < 2 ? 1 : 3;
+        else if (says(act, "The tester shows no voltage"))
+            found_nothing(says(act, "Across the board's capacitor"));
+        else if (says(act, "The tester "))
+            steps_ = 0;  // live, or dark on its proving unit
+    }
+    [[nodiscard]] bool given() const { return steps_ == 3 && !off_.empty(); }
+
+  private:
+    static bool says(const LogRow& act, std::string_view begin) {
+        return std::any_of(act.shown.begin(), act.shown.end(),
+                           [&](const std::string& line) { return line.starts_with(begin); });
+    }
+    /// What the board still holds is no proof yet, and an unproved tester shows nothing either.
+    void found_nothing(bool charged) {
+        if (steps_ == 1 && !charged) steps_ = 2;
+    }
+    int steps_ = 0;  // tester proved, no voltage found, tester proved again
+    std::set<std::string_view> off_;
+};
+
 }  // namespace
 
 std::vector<ServiceRow> services(const std::vector<TimedWords>& log) {
@@ -55,8 +107,15 @@ std::vector<ServiceRow> services(const std::vector<TimedWords>& log) {
 
 std::vector<ServiceRow> services(const worksite::Attempt& attempt) {
     std::vector<TimedWords> words;
-    for (auto& entry : log(attempt)) words.push_back({entry.words, entry.time});
-    return services(words);
+    Proof dead;
+    for (auto& entry : log(attempt)) {
+        words.push_back({entry.words, entry.time});
+        dead.hear(entry);
+    }
+    auto rows = services(words);
+    for (auto& row : rows)
+        if (row.service == "power" && dead.given()) row.state = "proved dead at the terminals";
+    return rows;
 }
 
 }  // namespace emberpath::views

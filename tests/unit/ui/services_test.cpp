@@ -5,6 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "tests/unit/worksite/house.hpp"
 #include "ui/views/views.hpp"
 
 namespace emberpath::views {
@@ -39,6 +40,29 @@ TEST(Services, PowerOffIsNotCalledDeadUntilItIsTested) {
     EXPECT_EQ(state_of({{"unplug heater", "01:00"}}, "power"), "unplugged, not proved dead");
     EXPECT_EQ(state_of({{"unplug heater", "01:00"}, {"test for dead", "02:00"}}, "power"),
               "tested at the terminals: see the log");
+}
+
+std::string power_after(const std::vector<std::string>& acts) {
+    worksite::Attempt attempt(worksite::test_job(), 7, worksite::Mode::assessed);
+    EXPECT_EQ(worksite::play(attempt, acts), "");
+    for (const auto& row : services(attempt))
+        if (row.service == "power") return row.state;
+    return "no such service";
+}
+
+TEST(Services, PowerIsProvedDeadByATesterProvedBeforeAndAfterAndNoLongerOnceItIsSwitched) {
+    using Acts = std::vector<std::string>;
+    const Acts isolated{"switch power off", "unplug heater", "lock off plug", "take cover off",
+                        "wait 60 s"};
+    const Acts proof{"prove tester", "test for dead", "prove tester"};
+    using worksite::operator+;
+    EXPECT_EQ(power_after(isolated + proof), "proved dead at the terminals");
+    const char* tested = "tested at the terminals: see the log";
+    EXPECT_EQ(power_after(isolated + Acts{"prove tester", "test for dead"}), tested);
+    EXPECT_EQ(power_after(isolated + Acts{"test for dead", "prove tester"}), tested);
+    EXPECT_EQ(power_after(Acts{"take cover off"} + proof), tested) << "live, and found so";
+    EXPECT_EQ(power_after(isolated + proof + Acts{"unlock plug", "plug in heater"}), "plugged in");
+    EXPECT_EQ(power_after(isolated + proof + Acts{"use outlet without safety switch"}), tested);
 }
 
 TEST(Views, ClockAndCostsReadAsPeopleSayThem) {

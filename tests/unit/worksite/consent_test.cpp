@@ -75,10 +75,45 @@ TEST(Refusal, NeedsSomebodyToBeCalled) {
     EXPECT_NE(all_shown(noticed).find("will not sign"), std::string::npos);
     ASSERT_EQ(play(noticed, {"hand in"}), "");
     EXPECT_TRUE(broke(noticed, "walked_off"));
+    EXPECT_TRUE(broke(noticed, "not_reported"));
     Attempt called(job, 7, Mode::assessed);
     ASSERT_EQ(play(called, part), "");
     ASSERT_EQ(play(called, {"escalate to distributor", "hand in"}), "");
     EXPECT_FALSE(broke(called, "walked_off"));
+    EXPECT_FALSE(broke(called, "not_reported"));
+}
+
+TEST(Refusal, IsReportedWhereTheHeaterStaysInUseBehindANoticeAsWell) {
+    const Job job = house_of(Consent::never, {fault(Cause::exchanger_sooted, 0.9)});
+    Attempt left(job, 7, Mode::assessed), told(job, 7, Mode::assessed);
+    ASSERT_EQ(play(left, {"issue unsafe notice", "hand in"}), "");
+    EXPECT_TRUE(broke(left, "not_reported"));
+    ASSERT_EQ(play(told, {"issue unsafe notice", "escalate to technical regulator", "hand in"}),
+              "");
+    EXPECT_FALSE(broke(told, "not_reported"));
+}
+
+TEST(Report, DoesNotReplaceTheNotice) {
+    for (const Consent agrees : {Consent::given, Consent::never}) {
+        Attempt told(house_of(agrees), 7, Mode::assessed);
+        ASSERT_EQ(play(told, {"shut gas at heater", "tag heater", "escalate to distributor"}), "");
+        EXPECT_FALSE(told.truth().made_safe);
+        ASSERT_EQ(play(told, {"issue unsafe notice"}), "");
+        EXPECT_TRUE(told.truth().made_safe);
+    }
+}
+
+TEST(HotDelivery, IsThePlumbersWhereAValveTempersItAndElsewhereTheTraineesOwn) {
+    for (const bool tempering : {false, true}) {
+        Job job = test_job();
+        job.panel.set_point_k = 333.15;
+        for (Tap& tap : job.site.taps) tap.washing = true;
+        if (tempering) job.site.taps.back().tempered = true;
+        Attempt attempt(job, 7, Mode::assessed);
+        ASSERT_EQ(play(attempt, {"hand in"}), "");
+        EXPECT_TRUE(broke(attempt, "delivery_limit"));
+        EXPECT_EQ(broke(attempt, "not_reported"), tempering);
+    }
 }
 
 TEST(Refusal, DoesNotStopTheHandAndHasItsConsequence) {

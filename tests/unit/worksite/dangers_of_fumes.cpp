@@ -30,7 +30,7 @@ std::vector<Danger> of_carbon_monoxide() {
     const Acts draught{"open bath tap", "wait 60 s", "test draught with smoke", "hand in"};
     return {
         {"H19", "BloodInARoomWithFumes", "room_co", gusty(), gets_out, works_on,
-         "You breathed more than 200 ppm of carbon monoxide for a quarter of an hour"},
+         "You breathed more than 100 ppm of carbon monoxide for half an hour"},
         {"H19", "WhoStaysAboveTheCeiling", "co_ceiling", strict, gets_out, works_on,
          "is the ceiling"},
         {"H19", "WhoWorksOnUntilItIsTooMuch", "co_poisoning", gusty(), gets_out,

@@ -102,6 +102,8 @@ Licence outlet_sensor_left_out() {
 
 std::vector<Danger> of_what_stays() {
     const Acts shut{"shut gas at heater", "tag heater"};
+    Job refusing = test_job();
+    refusing.customer.agrees = Consent::never;
     Job apprentices = test_job();
     apprentices.practice.licence.name = "apprentice";
     apprentices.practice.licence.supervised = true;
@@ -118,13 +120,14 @@ std::vector<Danger> of_what_stays() {
          {"shut gas at heater", "open gas at heater", "hand in"},
          {"shut gas at heater", "hand in"},
          "power, gas or water is off"},
-        {"H33",
-         "HouseholdWhoseDistributorWasNotTold",
-         "not_reported",
+        {"H33", "HouseholdWhoseDistributorWasNotTold", "not_reported",
          test_job({fault(Cause::regulator_creeps, 1.0)}),
-         {"escalate to distributor", "hand in"},
-         {"escalate to electrician", "hand in"},
-         "whom to tell was the distributor; you told the electrician"},
+         out_of_use + Acts{"escalate to distributor", "hand in"},
+         out_of_use + Acts{"escalate to electrician", "escalate to owner", "hand in"},
+         "whom to tell was the distributor; you told the electrician and the owner"},
+        {"H33", "HouseholdThatHeedsNoNotice", "walked_off", refusing,
+         out_of_use + Acts{"escalate to technical regulator", "hand in"},
+         out_of_use + Acts{"hand in"}, "They turned it on again themselves", true},
         {"H33", "OwnerOfARentedHeater", "not_reported",
          with([](Job& job) { job.customer.tenant = true; }),
          Acts{"escalate to owner"} + out_of_use + Acts{"hand in"}, out_of_use + Acts{"hand in"},

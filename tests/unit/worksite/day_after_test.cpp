@@ -106,6 +106,34 @@ TEST(DayAfter, NobodyPressesResetAtATag) {
     EXPECT_NE(tagged.find("they pressed reset 0 times"), std::string::npos) << tagged;
 }
 
+DayAfter leaking_day() {
+    DayAfter day;
+    day.most_leakage_a = 12.0e-3;
+    return day;
+}
+
+TEST(DayAfter, SaysWhetherTheSafetySwitchOpenedByTheStateOfTheSwitch) {
+    DayAfter day = leaking_day();
+    const auto lines = [&day] {
+        std::string text;
+        for (const auto& line : lines_of(day, Limits{})) text += line + "\n";
+        return text;
+    };
+    EXPECT_NE(lines().find("leaked to earth, and no safety switch opened"), std::string::npos);
+    day.safety_switch_opened = true;
+    EXPECT_NE(lines().find("leaked to earth, and the safety switch opened"), std::string::npos);
+    EXPECT_EQ(lines().find("no safety switch"), std::string::npos) << lines();
+}
+
+TEST(DayAfter, ComparesTheGasPressureWithWhatASoundRegulatorLocksUpAt) {
+    DayAfter day;
+    day.governed_pa = 2500.0;
+    day.most_gas_pa = 3600.0;
+    EXPECT_EQ(lines_of(day, Limits{}).back(),
+              "Gas stood at up to 3.60 kPa behind the regulator, where a sound one locks up at "
+              "2.50 kPa: an open burner takes 20 % more at the first pressure than at the second.");
+}
+
 TEST(DayAfter, NoticesThatTooLittleWaterComes) {
     constexpr std::size_t bath = 2;
     Job blocked = test_job({fault(Cause::strainer_blocked, 1.0)}), sound = test_job();

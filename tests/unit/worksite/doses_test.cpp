@@ -57,7 +57,8 @@ TEST(Blood, RecoversInCleanAirAndTheMostIsKept) {
     EXPECT_EQ(doses.most_blood_co, most);
 }
 
-/// An exposure limit is a mean over eight hours, with an hour above 60 ppm and a quarter of one above 200 ppm.
+/// An exposure limit is a mean over eight hours, with an hour above 60 ppm, half of one above 100 ppm and a
+/// quarter above 200 ppm.
 TEST(ExposureLimit, IsReachedByTimeAndShareTogether) {
     const auto minutes_at = [](double share) {
         Doses doses;
@@ -70,7 +71,9 @@ TEST(ExposureLimit, IsReachedByTimeAndShareTogether) {
     EXPECT_EQ(minutes_at(29.0e-6), 497) << "just under it for more than a day's work";
     EXPECT_EQ(minutes_at(30.0e-6), 481);
     EXPECT_EQ(minutes_at(61.0e-6), 61);
-    EXPECT_EQ(minutes_at(120.0e-6), 61);
+    EXPECT_EQ(minutes_at(99.0e-6), 61);
+    EXPECT_EQ(minutes_at(101.0e-6), 31);
+    EXPECT_EQ(minutes_at(199.0e-6), 31);
     EXPECT_EQ(minutes_at(201.0e-6), 16);
 }
 

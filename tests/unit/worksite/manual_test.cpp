@@ -30,6 +30,24 @@ TEST(Manual, ListsTheSafetyRulesOfTheProgram) {
     EXPECT_EQ(page("safety.md", safety_page()), safety_page());
 }
 
+/// The row of docs/safety.md that begins with this remedy.
+std::string row_of(const std::string& title) {
+    const std::string all = safety_page();
+    const auto at = all.find("| " + title + " |");
+    return at == std::string::npos ? std::string() : all.substr(at, all.find('\n', at) - at);
+}
+
+TEST(Manual, AsksForARunningBurnerWhereTheManifoldIsSetAndForProofOfDeadWhereAPartIsReplaced) {
+    const auto has = [](const std::string& row, const char* words) {
+        return row.find(words) != std::string::npos;
+    };
+    const std::string manifold = row_of("set the manifold pressure to the plate");
+    EXPECT_TRUE(has(manifold, "cover off while isolated, gloves")) << manifold;
+    EXPECT_TRUE(has(manifold, "burner on, hands clear of live parts")) << manifold;
+    EXPECT_FALSE(has(manifold, "prove dead")) << manifold;
+    EXPECT_TRUE(has(row_of("replace the igniter"), "prove dead")) << row_of("replace the igniter");
+}
+
 TEST(SafetyRules, AreSpeltOnceAndCostSomething) {
     std::set<std::string_view> words;
     for (const auto& row : rules()) {

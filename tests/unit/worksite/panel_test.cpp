@@ -110,7 +110,7 @@ TEST(EventHistory, IsReadOnTheServiceReadoutAndOutlivesTheMains) {
                              "read event history"}),
               "");
     EXPECT_NE(last_lines(attempt).find("air path restricted"), std::string::npos);
-    EXPECT_NE(last_lines(attempt).find("The mains came back 1 times."), std::string::npos);
+    EXPECT_NE(last_lines(attempt).find("The mains came back 1 time."), std::string::npos);
 }
 
 TEST(InstallerSettings, AreBehindTheCover) {
