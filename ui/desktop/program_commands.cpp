@@ -308,7 +308,7 @@ void Program::obey_debrief(const kit::Command& c) {
         view.compact_tab = "table";
         state_.focus = "table.list";
     }
-    if (c.name == "other causes" && !view.columns.empty())
+    if (c.name == "other remedies" && !view.columns.empty())
         view.first_column = (view.first_column + 1) % view.columns.size();
     if (c.name == "replay" && !busy()) replay_step();
     if (c.name == "save report") view.status = host_.save_report();

@@ -20,7 +20,7 @@ void draw_tabs(kit::Stage& stage, const Rect& r, const DebriefView& view) {
                            view.compact_tab == id,    "",    ""};
     };
     const std::array choices{tab("outcome", "Score"), tab("steps", "Steps"),
-                             tab("table", "Other causes")};
+                             tab("table", "Other remedies")};
     kit::tabs(stage, r, "tabs.all", "Parts of the debrief", choices);
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 /// After the attempt: what came of it, what each step was worth, and what the same readings would have been
-/// under the other causes.
+/// where another remedy is due.
 
 #include "ui/screens/screens.hpp"
 
@@ -17,14 +17,14 @@ struct AreaView {
 struct StepView {
     double minute = 0.0;
     std::string title{};   // "P1, full rate, cooktop off"
-    std::string detail{};  // "2.31 kPa, 1.5 bits, 4 causes fell"
+    std::string detail{};  // "2.31 kPa, 1.5 bits"
     double bits = 0.0;
     int balloon = 0;  // 0: no numbered reading
     bool cited = true;
     bool unsafe = false;
 };
 
-/// How many causes were left from this minute on.
+/// How many remedies were left from this minute on.
 struct LeftView {
     double minute = 0.0;
     int by_evidence = 0;  // the evidence still allowed
@@ -48,7 +48,7 @@ struct ComparedCell {
 struct ComparedRow {
     int balloon = 0;
     std::string where{}, condition{}, yours{};
-    std::vector<ComparedCell> cells{};  // one for each cause column
+    std::vector<ComparedCell> cells{};  // one for each column
 };
 
 /// What else a debrief says, in paragraphs under a heading.
@@ -70,11 +70,11 @@ struct DebriefView {
     double minutes = 0.0;
     std::vector<StepView> steps{};
     std::size_t step = 0;  // selected
-    int causes = 0;        // at the start
+    int causes = 0;        // remedies that could be due at the start
     std::vector<LeftView> left{};
     std::vector<ServiceLane> services{};
     std::vector<SpanView> hazards{};
-    std::vector<std::string> columns{};  // titles of causes
+    std::vector<std::string> columns{};  // remedies: each stands for all causes it sets right
     std::size_t true_column = 0;
     std::size_t first_column = 0;  // where not all fit: the first one shown beside the true one
     std::vector<ComparedRow> rows{};

@@ -11,8 +11,10 @@ using kit::Rect;
 using kit::Token;
 
 constexpr double reading_w = 232.0, least_column = 92.0, head_h = 58.0;
+/// A column stands for all causes that one remedy sets right.
+constexpr const char* title = "The same readings where another remedy is due";
 
-/// Which causes have a column: the true one first, then as many others as there is room for.
+/// Which remedies have a column: that of this house first, then as many others as there is room for.
 std::vector<std::size_t> shown_columns(const DebriefView& view, double width) {
     std::vector<std::size_t> shown{view.true_column};
     const auto room = static_cast<std::size_t>(std::max(1.0, (width - reading_w) / least_column));
@@ -28,16 +30,39 @@ std::vector<std::size_t> shown_columns(const DebriefView& view, double width) {
 }
 
 struct Table {
-    std::vector<std::size_t> causes;
-    std::vector<Rect> columns;  // the reading's, then one for each cause; of full height
+    std::vector<std::size_t> shown;
+    std::vector<Rect> columns;  // the reading's, then one for each remedy; of full height
 };
 
 Table table_in(const Rect& r, const DebriefView& view) {
     Table t{shown_columns(view, r.w), {}};
-    std::vector<kit::Part> parts(t.causes.size() + 1, {0.0, 1.0});
+    std::vector<kit::Part> parts(t.shown.size() + 1, {0.0, 1.0});
     parts[0] = {std::min(reading_w, r.w * 0.5), 0.0};
     t.columns = kit::columns(r, parts);
     return t;
+}
+
+/// On three lines at most; dots say that it goes on, and the tree has all of it.
+void draw_column_head(kit::Stage& stage, const Rect& cell, const std::string& words, bool is_true,
+                      std::size_t column) {
+    constexpr double step = 17.0;
+    constexpr std::size_t most = 3;
+    const kit::TextStyle style = is_true ? kit::style::row_bold : kit::style::row;
+    auto lines = kit::wrapped(stage.metrics(), style, words, cell.w);
+    for (std::size_t k = most; k < lines.size(); ++k) lines[most - 1] += " " + lines[k];
+    lines.resize(std::min(lines.size(), most));
+    const double top = cell.bottom() - 6.0 - step * static_cast<double>(lines.size());
+    for (std::size_t k = 0; k < lines.size(); ++k) {
+        const double w = std::min(cell.w, stage.width(lines[k], style));
+        stage.text_shortened(
+            {cell.centre().x - w / 2.0, top + step * static_cast<double>(k), w, step}, lines[k],
+            style);
+    }
+    stage.add({.id = "table.column." + std::to_string(column),
+               .role = kit::Role::label,
+               .name = words,
+               .value = is_true ? "the remedy due in this house" : "",
+               .bounds = cell});
 }
 
 void draw_heads(kit::Stage& stage, const Table& t, const Rect& head, const DebriefView& view) {
@@ -45,18 +70,10 @@ void draw_heads(kit::Stage& stage, const Table& t, const Rect& head, const Debri
     stage.text({first.x, first.bottom() - 22.0, 80.0, 18.0}, "Reading", kit::style::row_quiet);
     stage.text({first.right() - 70.0, first.bottom() - 22.0, 60.0, 18.0}, "yours",
                kit::style::row_quiet, kit::Align::end);
-    for (std::size_t i = 0; i < t.causes.size(); ++i) {
-        const bool is_true = i == 0;
-        kit::TextStyle style = is_true ? kit::style::row_bold : kit::style::row;
-        const Rect cell{t.columns[i + 1].x + 6.0, head.y, t.columns[i + 1].w - 12.0, head.h};
-        const auto lines = kit::wrapped(stage.metrics(), style, view.columns[t.causes[i]], cell.w);
-        const double step = 17.0,
-                     top = cell.bottom() - 6.0 -
-                           step * static_cast<double>(std::min<std::size_t>(lines.size(), 3));
-        for (std::size_t k = 0; k < lines.size() && k < 3; ++k)
-            stage.text({cell.x, top + step * static_cast<double>(k), cell.w, step}, lines[k], style,
-                       kit::Align::centre);
-    }
+    for (std::size_t i = 0; i < t.shown.size(); ++i)
+        draw_column_head(stage,
+                         {t.columns[i + 1].x + 6.0, head.y, t.columns[i + 1].w - 12.0, head.h},
+                         view.columns[t.shown[i]], i == 0, t.shown[i]);
 }
 
 /// On one line, else in smaller type on two; what is longer still is cut.
@@ -115,10 +132,10 @@ void draw_row(kit::Stage& stage, const Rect& r, const ComparedRow& row, const Ta
                     kit::Align::start);
     stage.text({first.x, r.y, first.w - 10.0, r.h}, row.yours, kit::style::body_bold,
                kit::Align::end);
-    for (std::size_t i = 0; i < t.causes.size(); ++i)
-        if (t.causes[i] < row.cells.size()) {
+    for (std::size_t i = 0; i < t.shown.size(); ++i)
+        if (t.shown[i] < row.cells.size()) {
             const Rect& column = t.columns[i + 1];
-            draw_cell(stage, {column.x, r.y, column.w, r.h}, row.cells[t.causes[i]], i == 0);
+            draw_cell(stage, {column.x, r.y, column.w, r.h}, row.cells[t.shown[i]], i == 0);
         }
     kit::line(stage.paint(), {first.x, r.bottom()}, {t.columns.back().right(), r.bottom()},
               {.width = 1.0, .ink = Token::hair});
@@ -127,7 +144,7 @@ void draw_row(kit::Stage& stage, const Rect& r, const ComparedRow& row, const Ta
 }  // namespace
 
 void draw_comparison(kit::Stage& stage, const Rect& r, const DebriefView& view) {
-    const auto region = stage.region("table", "The same readings under the other causes", r);
+    const auto region = stage.region("table", title, r);
     kit::panel(stage, r);
     kit::Slicer left(kit::inset(r, 14.0, 6.0));
     if (view.columns.empty()) {
@@ -138,18 +155,17 @@ void draw_comparison(kit::Stage& stage, const Rect& r, const DebriefView& view) 
     const Table t =
         table_in({left.rest().x, left.rest().y, left.rest().w - 14.0, left.rest().h}, view);
     kit::Slicer bar(head_row);
-    if (t.causes.size() < view.columns.size()) {
+    if (t.shown.size() < view.columns.size()) {
         const kit::ButtonSpec more{
-            .id = "table.more", .name = "Other causes", .command = {"other causes"}};
+            .id = "table.more", .name = "Other remedies", .command = {"other remedies"}};
         kit::button(stage, bar.right(kit::button_width(stage, more), 10.0), more);
     }
-    const std::string note = std::to_string(t.causes.size()) + " of " +
+    const std::string note = std::to_string(t.shown.size()) + " of " +
                              std::to_string(view.columns.size()) +
-                             " causes · crossed: your reading rules it out";
-    const double title_w =
-        stage.width("The same readings under the other causes", kit::style::body_bold);
+                             " remedies · crossed: your reading rules it out";
+    const double title_w = stage.width(title, kit::style::body_bold);
     kit::panel_heading(
-        stage, bar.rest(), "table.heading", "The same readings under the other causes",
+        stage, bar.rest(), "table.heading", title,
         title_w + stage.width(note, kit::style::row) + 40.0 < bar.rest().w ? note : "");
     const Rect head = left.top(head_h);
     kit::Painter& p = stage.paint();

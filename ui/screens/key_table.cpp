@@ -61,8 +61,8 @@ const std::vector<kit::Binding>& key_table() {
         {"table",             "debrief",   "T",           "to the table"},
         {"replay",            "debrief",   "R",           "replay from this step"},
 
-        {"look again",        "authoring", "F5",          "look at the file again"},
-        {"play",              "authoring", "F9",          "play it as a trainee"},
+        {"look again",        "authoring", "F9",          "look at the file again"},
+        {"play",              "authoring", "F5",          "play it as a trainee"},
         {"preview",           "choose",    "F9",          "back to the author's preview"},
     };
     return table;

@@ -88,11 +88,12 @@ DebriefView sample_debrief() {
                   lane("Power", "on", 'p', {{30.0, 34.0, "off"}, {54.0, 78.0, "off, proved"}}),
                   lane("Cover", "", 'i', {{26.0, 34.0, "off"}, {46.0, 84.0, "off"}})};
     v.hazards = {{27.0, 30.0, "power on, hand in the case"}};
-    v.columns = {"Gas pipe too small",    "Supply regulator droops",
-                 "Outlet sensor drifts",  "Flame electrode fouled",
-                 "Exchanger fins sooted", "Cold mixed in past the heater"};
+    v.columns = {
+        "Quote a larger gas pipe",   "Escalate the gas regulator",
+        "Replace the outlet sensor", "Clean the flame electrode",
+        "Clean the heat exchanger",  "Turn the mixer's stop back and replace its cartridge, both"};
     v.rows = sample_rows();
-    v.status = "Step 7 of 12: P1, full rate, cooktop off. 1.3 bits: three causes fell away.";
+    v.status = "Step 7 of 12: P1, full rate, cooktop off. 1.3 bits: three remedies fell away.";
     return v;
 }
 

@@ -65,7 +65,7 @@ TEST(Author, SeesASavedFileWithoutAsking) {
 TEST(Author, ComesBackToThePreviewFromPlayingAndFromTheList) {
     Person person(worksite::test_job(), {1280.0, 800.0}, true);
     person.wait_for(Place::author);
-    person.press(kit::Key::f9);
+    person.press(kit::Key::f5);
     person.wait_for(Place::job);
     person.leave_house();
     EXPECT_EQ(person.program.place(), Place::author);
@@ -82,7 +82,7 @@ TEST(Author, GoesToTheListFromAFileThatCannotBeOpenedAndSeesNoStalePreview) {
     Person person(worksite::test_job(), {1280.0, 800.0}, true);
     person.wait_for(Place::author);
     person.host.preview_refusal = "This job file cannot be opened";
-    person.press(kit::Key::f5);
+    person.press(kit::Key::f9);
     person.wait_for(Place::error);
     person.press(kit::Key::escape);
     ASSERT_EQ(person.program.place(), Place::choose);

@@ -95,13 +95,13 @@ TEST(EverywhereKeys, F1ShowsTheKeysOfThePlace) {
     EXPECT_THAT(all, HasSubstr("Shift Left=further left"));
 }
 
-TEST(AuthorKeys, LookAgainAndPlay) {
+TEST(AuthorKeys, LookAgainWithF9AndPlayWithF5) {
     Person person(worksite::test_job(), {1280.0, 800.0}, true);
     person.wait_for(Place::author);
-    person.press(kit::Key::f5);
+    person.press(kit::Key::f9);
     person.until([&] { return person.host.previews == 2 && !person.program.moves(); });
     EXPECT_EQ(person.host.previews, 2);
-    person.press(kit::Key::f9);
+    person.press(kit::Key::f5);
     person.wait_for(Place::job);
 }
 

@@ -24,6 +24,7 @@ constexpr std::array places{
     Place{"outcome.", 1100.0, "in the list under the score"},
     Place{"steps.chart", 700.0, "in the table, and in the replay of the step", true},
     Place{"jobs.", 1100.0, "beside the list, once the job is chosen"},
+    Place{"table.column.", 10000.0, "read out as the column's name"},
     Place{"head.title", 850.0, "in a wider window; what to do first is in focus"},
 };
 
