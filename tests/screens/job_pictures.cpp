@@ -198,6 +198,8 @@ void author(Studio& studio) {
         (void)player.frame(usual);
     }
     studio.take(player, "author");
+    player.click("preview.switch");
+    studio.take(player, "author-loop");
 }
 
 }  // namespace
@@ -228,7 +230,7 @@ int main(int argc, char** argv) {
         if (any({"error"})) error(studio);
         if (any({"time-up"})) time_up(studio);
         if (any({"heater-night", "compact-night"})) heater_from_inside(studio);
-        if (any({"author"})) author(studio);
+        if (any({"author", "author-loop"})) author(studio);
     } catch (const std::exception& problem) {
         std::fprintf(stderr, "%s\n", problem.what());
         return 3;

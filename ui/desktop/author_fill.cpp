@@ -5,6 +5,7 @@
 #include "sim/scoring/scoring.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/cause_list.hpp"
+#include "ui/desktop/author_loop.hpp"
 #include "ui/desktop/figures.hpp"
 #include "ui/desktop/job_fill.hpp"
 #include "ui/kit/text.hpp"
@@ -135,6 +136,7 @@ screens::AuthorView author_view(const scenario::Loaded& loaded, const std::strin
     add_faults(view, job, things, offers_of(card, things));
     add_house(view, job);
     add_readings(view, job, things);
+    view.loop = loop_of(job);
     add_checks(view, job);
     view.status =
         "Worked out from the file as it is now. Whether it can be solved is being worked out.";

@@ -317,6 +317,7 @@ void Program::obey_debrief(const kit::Command& c) {
 
 void Program::obey_author(const kit::Command& c) {
     if (c.name == "tab") previewed_.view.tab = c.argument;
+    if (c.name == "show") previewed_.view.shown = c.argument;
     if (c.name == "look again" && !busy()) preview();
     if (c.name == "play" && !busy() && !previewed_.job.empty()) {
         from_preview_ = true;

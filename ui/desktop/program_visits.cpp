@@ -137,9 +137,9 @@ void Program::preview() {
                 return show(std::move(previewed.trouble));
             }
             solved_ = false;
-            const std::string tab = previewed_.view.tab;
+            previewed.view.tab = previewed_.view.tab;
+            previewed.view.shown = previewed_.view.shown;
             previewed_ = std::move(previewed);
-            previewed_.view.tab = tab;
             go(Place::author);
             state_ = {};
             solve();

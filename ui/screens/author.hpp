@@ -2,6 +2,7 @@
 /// The author's preview of a job: where the fault sits, what it does to every reading beside the sound
 /// house, and whether the job can be solved.
 
+#include "ui/screens/job_view.hpp"
 #include "ui/screens/screens.hpp"
 
 namespace emberpath::screens {
@@ -30,6 +31,13 @@ struct PairView {
     std::string only_at{};  // "P3": only there; empty: anywhere
 };
 
+/// The heater alone over a light-up and a full draw, with its fault and without.
+struct LoopView {
+    RecorderView traces{};                        // lanes with the fault; none: not worked out
+    std::vector<std::vector<TraceView>> sound{};  // of the sound house, by lane
+    std::string words{};                          // "kitchen tap: light-up, then full draw"
+};
+
 struct AuthorView {
     std::string title{}, file{};  // "Job 7", "sorrel.toml, line 3"
     std::string tab = "fault";    // compact only: "brief", "house", "fault", "check"
@@ -40,6 +48,8 @@ struct AuthorView {
     std::string fault_words{};  // "set right here: gas pipe too small"
     std::vector<PreviewColumn> columns{};
     std::vector<PreviewLine> lines{};
+    LoopView loop{};
+    std::string shown = "readings";  // beside the drawing: "readings" or "loop"
     std::vector<CheckView> checks{};
     std::vector<std::string> causes{};           // titles, for the pairs
     std::vector<std::vector<PairView>> pairs{};  // row i against the causes before it

@@ -2,6 +2,7 @@
 
 #include "ui/kit/layout.hpp"
 #include "ui/screens/author_parts.hpp"
+#include "ui/screens/lanes.hpp"
 
 namespace emberpath::screens {
 
@@ -83,14 +84,34 @@ std::string spoken(const PreviewLine& line, const std::vector<PreviewColumn>& co
     return text;
 }
 
-}  // namespace
+/// What stands here, and the way to the other thing that can.
+void draw_preview_head(kit::Stage& stage, const Rect& r, const AuthorView& view, bool loop) {
+    kit::Slicer bar(r);
+    if (!view.loop.traces.lanes.empty()) {
+        const kit::ButtonSpec other{.id = "preview.switch",
+                                    .name = loop ? "Readings" : "Control loop",
+                                    .command = {"show", loop ? "readings" : "loop"}};
+        kit::button(stage, bar.right(kit::button_width(stage, other), 10.0), other);
+    }
+    const std::string title = loop ? "Control loop" : "Readings this fault produces";
+    const std::string note = loop ? view.loop.words + " · sound house dotted and in brackets"
+                                  : "sound house in brackets";
+    const bool fits =
+        stage.width(title, kit::style::body_bold) + stage.width(note, kit::style::row) + 40.0 <
+        bar.rest().w;
+    kit::panel_heading(stage, bar.rest(), "preview.heading", title, fits ? note : "");
+}
 
-void draw_preview(kit::Stage& stage, const Rect& r, const AuthorView& view) {
-    const auto region = stage.region("preview", "Readings this fault produces", r);
-    kit::panel(stage, r);
-    kit::Slicer left(kit::inset(r, 14.0, 6.0));
-    kit::panel_heading(stage, left.top(24.0, 2.0), "preview.heading",
-                       "Readings this fault produces", "sound house in brackets");
+void draw_loop(kit::Stage& stage, const Rect& r, const LoopView& loop) {
+    kit::Slicer left(r);
+    left.top(16.0);
+    left.bottom(18.0);
+    draw_lanes(stage, left.rest(), loop.traces,
+               {.id = "loop", .from_start = true, .focusable = true, .beside = loop.sound});
+}
+
+void draw_readings(kit::Stage& stage, const Rect& r, const AuthorView& view) {
+    kit::Slicer left(r);
     const Rect head = left.top(draw_heads(stage, left.rest(), view));
     const auto parts = parts_of(head.w, view);
     constexpr double h = 32.0;
@@ -117,6 +138,19 @@ void draw_preview(kit::Stage& stage, const Rect& r, const AuthorView& view) {
                    .bounds = row,
                    .focusable = true});
     }
+}
+
+}  // namespace
+
+void draw_preview(kit::Stage& stage, const Rect& r, const AuthorView& view) {
+    const bool loop = view.shown == "loop" && !view.loop.traces.lanes.empty();
+    const auto region =
+        stage.region("preview", loop ? "Control loop" : "Readings this fault produces", r);
+    kit::panel(stage, r);
+    kit::Slicer left(kit::inset(r, 14.0, 6.0));
+    draw_preview_head(stage, left.top(26.0, 2.0), view, loop);
+    if (loop) return draw_loop(stage, left.rest(), view.loop);
+    draw_readings(stage, left.rest(), view);
 }
 
 }  // namespace emberpath::screens

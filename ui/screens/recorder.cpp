@@ -3,6 +3,7 @@
 
 #include "ui/kit/layout.hpp"
 #include "ui/screens/job_parts.hpp"
+#include "ui/screens/lanes.hpp"
 #include "ui/screens/sheet_pen.hpp"
 
 namespace emberpath::screens {
@@ -38,10 +39,8 @@ double y_in(const Rect& lane, const LaneView& view, double value) {
 }
 
 /// What was seen, and no line over a gap; something seen for a moment only is a short stroke.
-void draw_trace(kit::Painter& p, const Plot& plot, const Rect& lane, const LaneView& view,
-                const TraceView& trace) {
-    kit::Stroke how{.width = trace.set_point ? 1.3 : 1.8, .ink = trace_ink(trace.ink)};
-    if (trace.set_point) how.dash = {7.0, 4.0};
+void draw_line(kit::Painter& p, const Plot& plot, const Rect& lane, const LaneView& view,
+               const TraceView& trace, const kit::Stroke& how) {
     Path path;
     const auto lift_pen = [&] {
         if (path.size() == 1) path.push_back({path.front().x + 1.5, path.front().y});
@@ -53,6 +52,20 @@ void draw_trace(kit::Painter& p, const Plot& plot, const Rect& lane, const LaneV
         path.push_back({plot.x(t.minutes_ago), y_in(lane, view, t.value)});
     }
     lift_pen();
+}
+
+void draw_trace(kit::Painter& p, const Plot& plot, const Rect& lane, const LaneView& view,
+                const TraceView& trace) {
+    kit::Stroke how{.width = trace.set_point ? 1.3 : 1.8, .ink = trace_ink(trace.ink)};
+    if (trace.set_point) how.dash = {7.0, 4.0};
+    draw_line(p, plot, lane, view, trace, how);
+}
+
+/// Of another house: told from the house's own by its dots, not by its colour.
+void draw_trace_beside(kit::Painter& p, const Plot& plot, const Rect& lane, const LaneView& view,
+                       const TraceView& trace) {
+    draw_line(p, plot, lane, view, trace,
+              {.width = 1.6, .ink = trace_ink(trace.ink), .dash = {2.0, 3.0}});
 }
 
 /// What each trace reads now, at the right end: near its line, moved apart where they would touch.
@@ -100,13 +113,15 @@ void draw_not_connected(kit::Stage& stage, const Rect& lane) {
     stage.text(r, words, kit::style::absent, kit::Align::centre);
 }
 
-void draw_grid(kit::Stage& stage, const Plot& plot) {
+void draw_grid(kit::Stage& stage, const Plot& plot, bool from_start) {
     kit::Painter& p = stage.paint();
     const int step = plot.minutes > 16.0 ? 5 : plot.minutes > 8.0 ? 2 : 1;
     for (int m = 0; m <= static_cast<int>(plot.minutes); m += step) {
-        const double x = plot.x(m);
+        const double x = plot.x(from_start ? plot.minutes - m : m);
         kit::line(p, {x, plot.r.y}, {x, plot.r.bottom()}, {.width = 1.0, .ink = Token::hair});
-        const std::string words = m == 0 ? "now" : "−" + std::to_string(m);
+        const std::string words = from_start ? std::to_string(m) + " min"
+                                  : m == 0   ? "now"
+                                             : "−" + std::to_string(m);
         const double w = stage.width(words, kit::style::label);
         const double at = std::clamp(x - w / 2.0, plot.r.x - 12.0, plot.r.right() - w);
         stage.text({at, plot.r.bottom() + 3.0, w, 15.0}, words, kit::style::label);
@@ -147,12 +162,14 @@ std::string spoken(const LaneView& lane) {
     return lane.traces.empty() ? "not connected" : not_seen_now;
 }
 
-void add_lane_node(kit::Stage& stage, const Rect& r, const LaneView& lane) {
-    stage.add({.id = "recorder." + lane.name,
+void add_lane_node(kit::Stage& stage, const Rect& r, const LaneView& lane,
+                   const LaneLook& look = {}) {
+    stage.add({.id = std::string(look.id) + "." + lane.name,
                .role = kit::Role::reading,
                .name = lane.name,
                .value = spoken(lane),
-               .bounds = r});
+               .bounds = r,
+               .focusable = look.focusable});
 }
 
 }  // namespace
@@ -174,6 +191,35 @@ kit::Token trace_ink(char ink) {
     }
 }
 
+void draw_lanes(kit::Stage& stage, const Rect& area, const RecorderView& recorder,
+                const LaneLook& look) {
+    const Plot plot{{area.x + names_w, area.y, area.w - names_w - values_w, area.h},
+                    recorder.minutes};
+    std::vector<kit::Part> parts;
+    for (const LaneView& lane : recorder.lanes) parts.push_back({0.0, lane.weight});
+    const auto lanes = kit::rows(plot.r, parts);
+    stage.use(kit::Layer::moving);
+    draw_grid(stage, plot, look.from_start);
+    kit::Painter& p = stage.paint();
+    for (std::size_t i = 0; i < lanes.size(); ++i) {
+        const LaneView& view = recorder.lanes[i];
+        if (view.traces.empty()) draw_not_connected(stage, lanes[i]);
+        if (i < look.beside.size())
+            for (const TraceView& trace : look.beside[i])
+                draw_trace_beside(p, plot, lanes[i], view, trace);
+        for (const TraceView& trace : view.traces) draw_trace(p, plot, lanes[i], view, trace);
+        draw_values(stage, lanes[i], view, plot.r.right());
+        draw_lane_names(stage, lanes[i], view, area.x);
+        kit::line(p, {plot.r.x, lanes[i].bottom()}, {plot.r.right(), lanes[i].bottom()},
+                  {.width = 1.0, .ink = Token::rule});
+        add_lane_node(stage, {area.x, lanes[i].y, area.w, lanes[i].h}, view, look);
+    }
+    kit::line(p, {plot.r.x, plot.r.y}, {plot.r.right(), plot.r.y},
+              {.width = 1.0, .ink = Token::rule});
+    draw_marks(stage, plot, recorder.marks);
+    stage.use(kit::Layer::still);
+}
+
 void draw_recorder(kit::Stage& stage, const Rect& r, const RecorderView& recorder) {
     const auto region = stage.region("recorder", "Recorder", r);
     kit::panel(stage, r);
@@ -182,29 +228,7 @@ void draw_recorder(kit::Stage& stage, const Rect& r, const RecorderView& recorde
                        "last " + plain(recorder.minutes) + " min · only what you have connected");
     left.top(16.0);
     left.bottom(18.0);
-    const Rect area = left.rest();
-    const Plot plot{{area.x + names_w, area.y, area.w - names_w - values_w, area.h},
-                    recorder.minutes};
-    std::vector<kit::Part> parts;
-    for (const LaneView& lane : recorder.lanes) parts.push_back({0.0, lane.weight});
-    const auto lanes = kit::rows(plot.r, parts);
-    stage.use(kit::Layer::moving);
-    draw_grid(stage, plot);
-    kit::Painter& p = stage.paint();
-    for (std::size_t i = 0; i < lanes.size(); ++i) {
-        const LaneView& view = recorder.lanes[i];
-        if (view.traces.empty()) draw_not_connected(stage, lanes[i]);
-        for (const TraceView& trace : view.traces) draw_trace(p, plot, lanes[i], view, trace);
-        draw_values(stage, lanes[i], view, plot.r.right());
-        draw_lane_names(stage, lanes[i], view, area.x);
-        kit::line(p, {plot.r.x, lanes[i].bottom()}, {plot.r.right(), lanes[i].bottom()},
-                  {.width = 1.0, .ink = Token::rule});
-        add_lane_node(stage, {area.x, lanes[i].y, area.w, lanes[i].h}, view);
-    }
-    kit::line(p, {plot.r.x, plot.r.y}, {plot.r.right(), plot.r.y},
-              {.width = 1.0, .ink = Token::rule});
-    draw_marks(stage, plot, recorder.marks);
-    stage.use(kit::Layer::still);
+    draw_lanes(stage, left.rest(), recorder);
 }
 
 void draw_folded_recorder(kit::Stage& stage, const Rect& r, const RecorderView& recorder) {

@@ -170,6 +170,42 @@ ErrorView sample_error() {
             "Nothing was changed. Your other attempts are safe."};
 }
 
+namespace {
+
+/// A lane that rises from one value to another in the first minute and keeps there.
+LaneView sample_lane(const char* name, const char* unit, double high, char ink, double to,
+                     const char* label) {
+    LaneView lane{name, unit, 0.0, high, {}, {{label, ink, {}}}, 1.0};
+    for (int s = 0; s <= 180; s += 5)
+        lane.traces[0].points.push_back({(180.0 - s) / 60.0, to * std::min(1.0, s / 60.0)});
+    return lane;
+}
+
+LoopView sample_loop() {
+    LoopView loop;
+    loop.words = "kitchen tap: light-up, then full draw";
+    auto& lanes = loop.traces.lanes;
+    loop.traces.minutes = 3.0;
+    loop.traces.marks = {{2.75, 0, "half open"}, {1.5, 0, "fully open"}};
+    lanes = {sample_lane("Temperature", "°C", 60.0, 'h', 38.0, "38.0 [50.0]"),
+             sample_lane("Water flow", "L/min", 15.0, 'c', 8.9, "8.9 [8.9]"),
+             sample_lane("Gas at inlet", "kPa", 3.0, 'g', 1.84, "1.84 [2.61]"),
+             sample_lane("Gas at burner", "kPa", 3.0, 'g', 1.21, "1.21 [1.45]"),
+             sample_lane("Fan", "rpm", 5000.0, 'f', 4000.0, "4000 [3900]"),
+             sample_lane("Firing rate", "MJ/h", 150.0, 'i', 140.0, "140 [131]")};
+    lanes[0].weight = 2.0;
+    lanes[0].ticks = {20.0, 50.0};
+    for (const LaneView& lane : lanes) {
+        loop.sound.push_back(lane.traces);
+        for (auto& point : loop.sound.back()[0].points) point.value *= 1.1;
+    }
+    lanes[0].traces.insert(lanes[0].traces.begin(),
+                           {"50 set", 'i', {{3.0, 50.0}, {0.0, 50.0}}, true});
+    return loop;
+}
+
+}  // namespace
+
 AuthorView sample_author() {
     AuthorView v;
     v.title = "Sample job";
@@ -209,6 +245,7 @@ AuthorView sample_author() {
                {{1, ""}, {1, ""}},
                {{1, ""}, {1, ""}, {2, ""}},
                {{1, ""}, {1, ""}, {2, ""}, {2, ""}}};
+    v.loop = sample_loop();
     v.status = "Readings worked out again in 0.4 s. One open point stands before release.";
     return v;
 }

@@ -105,6 +105,9 @@ void add_other_screens(std::vector<NamedScreen>& all) {
     }
     AuthorView author = sample_author();
     all.push_back(other("author", author_screen, author));
+    author.shown = "loop";
+    all.push_back(other("author-loop", author_screen, author));
+    author.shown = "readings";
     for (const char* tab : {"brief", "house", "check"}) {
         author.tab = tab;
         all.push_back(other(std::string("author-") + tab, author_screen, author));

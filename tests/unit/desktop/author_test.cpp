@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/unit/desktop/memory_host.hpp"
+#include "ui/desktop/author_loop.hpp"
 #include "ui/desktop/author_solve.hpp"
 
 namespace emberpath::desktop {
@@ -48,6 +49,77 @@ TEST(Author, SeesTheSolutionWhenItIsWorkedOut) {
     person.until([&] { return person.node("checks.path.1") != nullptr; });
     ASSERT_NE(person.node("checks.path.1"), nullptr);
     EXPECT_EQ(person.node("checks.path.1")->value, "Manifold pressure");
+}
+
+// --- the control loop ---
+
+const screens::TraceView& own(const screens::LoopView& loop, std::size_t lane) {
+    return loop.traces.lanes.at(lane).traces.back();
+}
+
+TEST(ControlLoop, HasEveryLaneOfTheJobScreensRecorder) {
+    Person person;
+    person.enter_house();
+    const auto loop = loop_of(worksite::test_job());
+    std::string names;
+    for (const auto& lane : loop.traces.lanes) names += lane.name + "\n";
+    int lanes = 0;
+    for (const auto& node : person.program.last_frame().tree.nodes())
+        if (node.id.starts_with("recorder.") && node.id != "recorder.heading") {
+            EXPECT_THAT(names, HasSubstr(node.name));
+            ++lanes;
+        }
+    EXPECT_EQ(lanes, 5);
+    EXPECT_TRUE(loop.traces.lanes.front().traces.front().set_point);
+}
+
+TEST(ControlLoop, ShowsTheFaultBesideTheSoundHouse) {
+    const auto loop =
+        loop_of(worksite::test_job({worksite::fault(Cause::gas_pipe_restriction, 0.9)}));
+    constexpr std::size_t inlet = 2;
+    ASSERT_EQ(loop.traces.lanes[inlet].name, "Gas at inlet");
+    EXPECT_LT(own(loop, inlet).points.back().value, loop.sound[inlet][0].points.back().value);
+    ASSERT_EQ(loop.sound.size(), loop.traces.lanes.size());
+    for (std::size_t i = 0; i < loop.sound.size(); ++i)
+        EXPECT_EQ(own(loop, i).points.size(), loop.sound[i][0].points.size());
+}
+
+TEST(ControlLoop, OfASoundHouseLightsUpAndLiesOnItself) {
+    const auto loop = loop_of(worksite::test_job());
+    for (std::size_t i = 0; i < loop.sound.size(); ++i)
+        for (std::size_t k = 0; k < own(loop, i).points.size(); ++k)
+            ASSERT_EQ(own(loop, i).points[k].value, loop.sound[i][0].points[k].value);
+    const auto& firing = own(loop, loop.traces.lanes.size() - 1).points;
+    EXPECT_EQ(firing.front().value, 0.0) << "at rest";
+    EXPECT_GT(firing[firing.size() / 2 - 5].value, 0.0) << "a little open";
+    EXPECT_GT(firing.back().value, firing[firing.size() / 2 - 5].value) << "fully open";
+}
+
+TEST(ControlLoop, IsTheSameEveryTime) {
+    const auto job = worksite::test_job({worksite::fault(Cause::outlet_sensor_open, 1.0)});
+    const auto first = loop_of(job), second = loop_of(job);
+    for (std::size_t i = 0; i < first.traces.lanes.size(); ++i)
+        for (std::size_t k = 0; k < own(first, i).points.size(); ++k)
+            ASSERT_EQ(own(first, i).points[k].value, own(second, i).points[k].value);
+}
+
+TEST(Author, GoesFromTheReadingsToTheControlLoopAndBack) {
+    Person person(worksite::test_job(), {1280.0, 800.0}, true);
+    person.wait_for(Place::author);
+    person.host.loop = loop_of(worksite::test_job());
+    person.press(kit::Key::f9);  // with the loop now
+    person.until([&] { return person.node("preview.switch") != nullptr; });
+    ASSERT_NE(person.node("preview.switch"), nullptr);
+    EXPECT_EQ(person.node("preview.switch")->name, "Control loop");
+    EXPECT_EQ(person.node("loop.Fan"), nullptr);
+    person.click("preview.switch");
+    ASSERT_NE(person.node("loop.Fan"), nullptr);
+    EXPECT_THAT(person.node("loop.Fan")->value, HasSubstr("rpm"));
+    person.press(kit::Key::f9);
+    person.until([&] { return person.host.previews == 3 && !person.program.moves(); });
+    EXPECT_NE(person.node("loop.Fan"), nullptr) << "a file that is looked at again changes no view";
+    person.click("preview.switch");
+    EXPECT_EQ(person.node("loop.Fan"), nullptr);
 }
 
 TEST(Author, SeesASavedFileWithoutAsking) {

@@ -130,10 +130,12 @@ class MemoryHost final : public Host {
             return previewed;
         }
         previewed.view.title = "Job 1";
+        previewed.view.loop = loop;
         previewed.job = "test";
         return previewed;
     }
     Solution solve(Progress&) override { return solution; }
+    screens::LoopView loop;  // of the preview
     bool job_file_changed() override { return std::exchange(file_changed, false); }
     std::string keep_draft(const Draft& draft) override {
         if (disk_gone) return "the folder cannot be written.";
