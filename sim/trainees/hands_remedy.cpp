@@ -57,7 +57,9 @@ void Hands::remedy(Remedy remedy) {
         say("drain heater");
     }
     say(sentence);
-    const auto* proof = care_.prove_work ? worksite::own_proof(remedy) : nullptr;
+    // The water of the largest tap is measured when it is seen whether the heater serves (works()).
+    const bool at_a_tap_later = remedy == Remedy::replace_tempering_valve;
+    const auto* proof = care_.prove_work && !at_a_tap_later ? worksite::own_proof(remedy) : nullptr;
     const bool at_panel = proof != nullptr && remedy == Remedy::replace_ambient_sensor;
     if (proof != nullptr && !at_panel) say(std::string(proof->sentence));
     if (bridge) say("take bridging conductor off");

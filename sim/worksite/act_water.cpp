@@ -1,5 +1,6 @@
 // Thermometer, cup and watch, scale.
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -19,11 +20,27 @@ std::string tap_runs(const Workplace& w, const Act& act) {
                : "The " + w.job.site.taps[act.object].name + " is closed.";
 }
 
+/// What the tap ought to give: behind a sound tempering valve no more than that lets through.
+double due_k(const Workplace& w, const Tap& tap) {
+    const double set_k = w.services.lowest_set_k();
+    return tap.tempered ? std::min(set_k, w.job.healthy.tempering_set_k) : set_k;
+}
+
+/// After work on the tempering valve only a tap that it serves tells of the work.
+bool tells_of_the_work(const Workplace& w, const Tap& tap) {
+    const auto latest = std::find_if(w.log.rbegin(), w.log.rend(), [](const LogEntry& entry) {
+        return entry.remedy >= 0 && works_at_once(static_cast<faults::Remedy>(entry.remedy));
+    });
+    const auto valve = static_cast<int>(faults::Remedy::replace_tempering_valve);
+    return tap.tempered || latest == w.log.rend() || latest->remedy != valve;
+}
+
 void measure_temperature(Workplace& w, const Act& act) {
     w.measure_share(act.object);
     const double shown = w.read({Quantity::tap_temperature});
-    if (std::abs(shown - w.services.lowest_set_k()) <= at_set_k && w.burner_runs())
-        w.deeds.hot_water = w.tick();
+    const Tap& tap = w.job.site.taps[act.object];
+    const bool as_due = std::abs(shown - due_k(w, tap)) <= at_set_k;
+    if (as_due && w.burner_runs() && tells_of_the_work(w, tap)) w.deeds.hot_water = w.tick();
 }
 
 void measure_flow(Workplace& w, const Act& act) {

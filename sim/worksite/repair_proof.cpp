@@ -21,7 +21,29 @@ constexpr std::array proofs{
                 "read readout ambient temperature"},
     RepairProof{Remedy::fit_pressure_limiter, Quantity::water_pressure, "measure water pressure"},
     RepairProof{Remedy::replace_leaking_tube, Quantity::casing_wet, "look at case floor"},
+    RepairProof{Remedy::replace_tempering_valve, Quantity::tap_temperature,
+                "measure temperature at a tap that it serves"},
 };
+
+/// Behind the tempering valve: what another tap gives says nothing of it.
+bool is_at_tempered_tap(const Workplace& w, const LogEntry& entry) {
+    const auto& taps = w.job.site.taps;
+    return std::any_of(taps.begin(), taps.end(), [&](const Tap& tap) {
+        return tap.tempered && entry.words.ends_with(" at " + tap.name);
+    });
+}
+
+bool proved_since(const Workplace& w, const RepairProof& proof, std::int64_t tick) {
+    if (proof.remedy != Remedy::replace_tempering_valve)
+        return latest_since(w, proof.reading, tick) != nullptr;
+    return std::any_of(w.log.begin(), w.log.end(), [&](const LogEntry& entry) {
+        const auto& seen = entry.observations;
+        return is_at_tempered_tap(w, entry) &&
+               std::any_of(seen.begin(), seen.end(), [&](const Observation& one) {
+                   return one.quantity == proof.reading && one.tick >= tick;
+               });
+    });
+}
 
 }  // namespace
 
@@ -45,8 +67,7 @@ void judge_repair_proof(Workplace& w) {
     for (const auto& entry : w.log) {
         if (entry.kind != LogEntry::Kind::remedy || entry.remedy < 0) continue;
         const RepairProof* proof = own_proof(static_cast<Remedy>(entry.remedy));
-        if (proof == nullptr || latest_since(w, proof->reading, entry.end_tick) != nullptr)
-            continue;
+        if (proof == nullptr || proved_since(w, *proof, entry.end_tick)) continue;
         text += (text.empty() ? "After \"" : "; after \"") + entry.words + "\" nobody did \"" +
                 std::string(proof->sentence) + "\"";
     }

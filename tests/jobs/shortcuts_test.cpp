@@ -3,7 +3,10 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
+#include <fstream>
+#include <string_view>
 
 #include "sim/scenario/scenario.hpp"
 #include "sim/worksite/attempt.hpp"
@@ -13,6 +16,8 @@ namespace {
 
 namespace fs = std::filesystem;
 using Script = std::vector<std::string>;
+
+const fs::path root = EMBERPATH_SOURCE_DIR;
 using worksite::Quantity;
 
 Script operator+(Script one, const Script& other) {
@@ -24,11 +29,12 @@ struct ShortCut {
     const char* name;
     const char* job;
     Script
-        at_first;  // ends in the reading that shows what is wrong; empty where nothing does at first
-    Script taken;  // ends in the same reading, which now looks well
+        at_first;  // takes the reading that shows what is wrong; empty where nothing does at first
+    Script taken;  // takes the same reading, which now looks well
     Quantity reading;
     double well_from, well_to;  // SI
     const char* bites;          // words of the day after
+    std::uint64_t seed = 1;     // decides which joints weep
 };
 void PrintTo(const ShortCut& one, std::ostream* out) {
     *out << one.name;
@@ -51,13 +57,24 @@ Script draw(const std::string& tap) {
 }
 
 /// Two of each group of the trade: gas, cylinders, air and flue, ignition and flame, water, sensors, controller and
-/// settings, electricity, combined, no fault and use. Gusts put the flame out: they stand with ignition and flame.
+/// settings, electricity, combined, no fault and use.
 std::vector<ShortCut> of_gas_air_and_flame() {
     const Script bath = draw("bath tap"), kitchen = draw("kitchen tap");
     const Script up{"raise supply regulator", "raise supply regulator"};
     const Script again{"wait 60 s", "measure temperature at bath tap"};
     const auto warm = Quantity::tap_temperature;
     const char* pressure = "an open burner takes";
+    constexpr std::uint64_t joint_weeps =
+        20;  // a seed whose first joint is one of the one in eight
+    const Script pressure_read{"shut gas at heater", "open test point inlet",
+                               "zero manometer",     "attach manometer to inlet",
+                               "open gas at heater", "open kitchen tap",
+                               "wait 60 s",          "read manometer",
+                               "close kitchen tap",  "shut gas at heater",
+                               "take manometer off", "close test point inlet",
+                               "open gas at heater"};
+    const Script analysed{"switch on analyser", "wait 60 s",  "put probe in flue",
+                          "open bath tap",      "wait 2 min", "read analyser"};
     return {
         {"RegulatorRaisedForAThinPipe", "sorrel", bath, up + up + again, warm, hot, hotter,
          pressure},
@@ -72,14 +89,21 @@ std::vector<ShortCut> of_gas_air_and_flame() {
         {"ResetAndWashedHandsUnderABlockedFlue", "linnet", bath,
          Script{"close bath tap", "press reset"} + draw("basin tap"), warm, hot, hotter,
          "The heater locked out"},
-        {"DraughtTestedWithTheWindowOpen",
+        {"PressureMeasuredAndTheJointNotTested",
          "mallow",
          {},
-         {"open kitchen window", "open kitchen tap", "wait 2 min", "test draught with smoke"},
-         Quantity::diverter_smoke,
-         worksite::smoke_drawn_in,
-         worksite::smoke_drawn_in,
-         "of the products of combustion entered the room"},
+         pressure_read,
+         Quantity::gas_inlet_pressure,
+         1500.0,
+         2600.0,
+         "Gas escaped: ",
+         joint_weeps},
+        {"HeightStoredForAFlameThatIsSetTooHigh", "basalt", analysed,
+         Script{"close bath tap"} + isolate +
+             Script{"unlock plug", "plug in heater", "switch power on", "wait 10 s",
+                    "open service readout", "change altitude setting to 1800 m", "refit cover",
+                    "open bath tap", "wait 2 min", "read analyser"},
+         Quantity::flue_co, 0.0, 100.0e-6, "The flue gas had a CO/CO2 of up to"},
         {"ResetOnADryMorning", "sundew", kitchen,
          Script{"close kitchen tap", "press reset"} + kitchen, warm, hot, hotter,
          "The heater locked out"},
@@ -123,14 +147,14 @@ std::vector<ShortCut> of_control_and_current() {
     const auto warm = Quantity::tap_temperature;
     const Script bridge = isolate + Script{"bridge limiter"} + restore + restart + kitchen;
     return {
-        {"LeftAsHotAsItIsLiked",
+        {"SetLowerForTheBoyAndNobodyTold",
          "lupin",
-         {},
          draw("basin tap"),
+         {"set temperature to 50 °C", "wait 60 s", "measure temperature at basin tap"},
          warm,
-         celsius + 60.0,
-         celsius + 70.0,
-         "% of a burn"},
+         celsius + 47.0,
+         celsius + 53.0,
+         "found it set lower than they had it and set it back"},
         {"KitchenTurnedDownForTheBathroom",
          "plover",
          draw("shower"),
@@ -148,10 +172,12 @@ std::vector<ShortCut> of_control_and_current() {
          warm, hot, hotter, "leaked to earth, and no safety switch opened"},
         {"LimiterBridgedOverScale", "rowan", kitchen, Script{"close kitchen tap"} + bridge, warm,
          hot, hotter, "it was bridged and stopped nothing"},
-        {"StoppedAtTheFirstOfTwoCauses", "clover", kitchen,
+        {"RegulatorRaisedForTheSecondOfTwoCauses", "clover", kitchen,
          Script{"close kitchen tap"} + isolate + Script{"replace outlet sensor"} + restore +
-             Script{"press reset"} + kitchen,
-         warm, hot, hotter, "not hot enough"},
+             Script{"press reset", "raise supply regulator", "raise supply regulator",
+                    "raise supply regulator", "raise supply regulator"} +
+             draw("bath tap"),
+         warm, hot, hotter, "an open burner takes"},
         {"HeaterTurnedUpForATiredTemperingValve",
          "osier",
          draw("bath tap"),
@@ -159,7 +185,7 @@ std::vector<ShortCut> of_control_and_current() {
          warm,
          celsius + 45.0,
          hotter,
-         "% of a burn"},
+         "Water of 6"},
         {"SetLowerForTwoShowers",
          "juniper",
          {"open upstairs shower", "open downstairs shower", "wait 2 min",
@@ -182,8 +208,10 @@ std::vector<ShortCut> short_cuts() {
 class EachShortCut : public testing::TestWithParam<ShortCut> {};
 
 double last_reading(const worksite::Attempt& attempt, Quantity quantity) {
-    for (const auto& seen : attempt.log().back().observations)
-        if (seen.quantity == quantity) return seen.value;
+    const auto& log = attempt.log();
+    for (auto entry = log.rbegin(); entry != log.rend(); ++entry)
+        for (const auto& seen : entry->observations)
+            if (seen.quantity == quantity) return seen.value;
     ADD_FAILURE() << "nothing read";
     return 0.0;
 }
@@ -201,13 +229,15 @@ bool bitten(const worksite::Attempt& attempt, const std::string& by) {
     return false;
 }
 
+worksite::Job job_of(const ShortCut& one) {
+    const auto loaded = scenario::load(root / "scenarios/jobs" / (std::string(one.job) + ".toml"));
+    EXPECT_TRUE(loaded.good());
+    return loaded.job;
+}
+
 TEST_P(EachShortCut, SeemsToWorkAndBites) {
     const ShortCut& one = GetParam();
-    const auto file =
-        fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/jobs" / (std::string(one.job) + ".toml");
-    const auto loaded = scenario::load(file);
-    ASSERT_TRUE(loaded.good());
-    worksite::Attempt attempt(loaded.job, 1, worksite::Mode::assessed);
+    worksite::Attempt attempt(job_of(one), one.seed, worksite::Mode::assessed);
     play(attempt, one.at_first);
     if (!one.at_first.empty()) {
         const double seen = last_reading(attempt, one.reading);
@@ -220,6 +250,38 @@ TEST_P(EachShortCut, SeemsToWorkAndBites) {
     play(attempt, {"hand in"});
     EXPECT_FALSE(attempt.truth().remaining.empty()) << "the cause is still there";
     EXPECT_TRUE(bitten(attempt, one.bites)) << testing::PrintToString(attempt.day_after().lines);
+}
+
+/// The words are those of the short cut: whoever does the job well is not told them.
+TEST_P(EachShortCut, BitesNobodyAfterTheGoodPathOfTheSameJob) {
+    const ShortCut& one = GetParam();
+    worksite::Attempt attempt(job_of(one), 1, worksite::Mode::assessed);
+    Script acts;
+    std::ifstream in(root / "tests/jobs/paths" / (std::string(one.job) + ".good.acts"));
+    for (std::string line; std::getline(in, line);)
+        if (!line.empty() && line.front() != '#') acts.push_back(line);
+    play(attempt, acts);
+    ASSERT_TRUE(attempt.over());
+    EXPECT_FALSE(bitten(attempt, one.bites)) << testing::PrintToString(attempt.day_after().lines);
+}
+
+/// Where the fault alone does not bite so, the short cut is what does.
+class ShortCutThatDoesHarmItself : public testing::TestWithParam<ShortCut> {};
+
+TEST_P(ShortCutThatDoesHarmItself, BitesNobodyWhereTheHouseWasLeftAsItWasFound) {
+    const ShortCut& one = GetParam();
+    worksite::Attempt attempt(job_of(one), one.seed, worksite::Mode::assessed);
+    play(attempt, {"hand in"});
+    EXPECT_FALSE(bitten(attempt, one.bites)) << testing::PrintToString(attempt.day_after().lines);
+}
+
+std::vector<ShortCut> harmful_themselves() {
+    constexpr std::array<std::string_view, 9> jobs{"clover", "sorrel",  "heron", "sedge", "mallow",
+                                                   "willow", "juniper", "rowan", "lupin"};
+    std::vector<ShortCut> all;
+    for (const ShortCut& one : short_cuts())
+        if (std::find(jobs.begin(), jobs.end(), one.job) != jobs.end()) all.push_back(one);
+    return all;
 }
 
 /// The panel goes dark, so the switch seems to have done it; where the conductors are swapped it broke the neutral.
@@ -239,8 +301,12 @@ TEST(ShortCutOfASwitchThatIsTrusted, SeemsToWorkAndBitesAtTheTerminals) {
     }));
 }
 
-INSTANTIATE_TEST_SUITE_P(Jobs, EachShortCut, testing::ValuesIn(short_cuts()),
-                         [](const auto& one) { return std::string(one.param.name); });
+std::string name_of(const testing::TestParamInfo<ShortCut>& one) {
+    return one.param.name;
+}
+INSTANTIATE_TEST_SUITE_P(Jobs, EachShortCut, testing::ValuesIn(short_cuts()), name_of);
+INSTANTIATE_TEST_SUITE_P(Jobs, ShortCutThatDoesHarmItself, testing::ValuesIn(harmful_themselves()),
+                         name_of);
 
 }  // namespace
 }  // namespace emberpath

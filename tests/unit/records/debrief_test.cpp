@@ -143,6 +143,23 @@ TEST(Debrief, ASilentAttemptSaysSo) {
     EXPECT_THAT(to_html(made), HasSubstr("No unsafe act."));
 }
 
+TEST(Debrief, SaysThatTheBoardWasLostBesideTheCauseThatWasPutRight) {
+    Record record;
+    record.header = sample::header();
+    worksite::Job job;
+    job.healthy = plant::natural_gas_parameters();
+    job.intended = faults::Remedy::replace_igniter;
+    auto assessment = sample::assessment();
+    EXPECT_EQ(make_debrief(record, job, assessment).outcome.front(),
+              "Put right, and the readings show why.");
+    assessment.breaches = {{"board_harmed", "Water ran over the open board.", false, 0.2, 0}};
+    EXPECT_EQ(make_debrief(record, job, assessment).outcome.front(),
+              "The cause was put right, the heater's board was lost, and the readings show why.");
+    assessment.fixed = false;
+    EXPECT_EQ(make_debrief(record, job, assessment).outcome.front(),
+              "Not put right, the heater's board was lost, although the readings show the cause.");
+}
+
 TEST(Debrief, HtmlRunsNothingFetchesNothingAndShowsMarkupAsText) {
     const std::string html = to_html(full_debrief());
     for (const auto* forbidden : {"<script", "http:", "https:", "src=", "@import", "<sometimes>"})

@@ -88,7 +88,7 @@ std::vector<Danger> of_pipes_and_feeds() {
         {"H03", "BothHalvesOfAGasPipe", "no_bridge",
          test_job({fault(Cause::earth_missing), fault(Cause::moisture_in_heater, 1.0)}),
          union_apart + Acts{"fit bridging conductor", "remake inlet union"},
-         union_apart + Acts{"remake inlet union"}, "A metal gas pipe was opened without"},
+         union_apart + Acts{"remake inlet union"}, "from hand to hand"},
         {"H04",
          "HandUnderASecondSupply",
          "live_work",

@@ -3,9 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <ostream>
 
 #include "sim/worksite/acts.hpp"
+#include "sim/worksite/workplace.hpp"
 #include "tests/unit/worksite/house.hpp"
 
 namespace emberpath::worksite {
@@ -107,6 +109,48 @@ TEST(InstallerSettings, OfAWrongHeightAreReadAndPutRight) {
               "");
     EXPECT_TRUE(says(attempt, "1500 m"));
     EXPECT_TRUE(attempt.truth().remaining.empty());
+}
+
+/// Why a limiter is proved by its leads and by running, and is not made to open (docs/safety.md).
+TEST(Limiter, StaysFarBelowItsTemperatureAtEveryDrawOfASoundHeaterAtItsHighestSetting) {
+    Job job = test_job();
+    job.panel.set_point_k = 333.15;
+    Workplace house(job, 7, Mode::assessed, nullptr);
+    double hottest_k = 0.0;
+    for (const double opening : {1.0, 0.0, 0.5, 0.25, 0.15, 0.0, 1.0, 0.15, 0.0}) {
+        house.services.tap_opening.at(2) = opening;
+        house.changed();
+        for (int tick = 0; tick < 1800; ++tick) {
+            house.step();
+            hottest_k = std::max(hottest_k, house.heater.plant.state[plant::limiter_element]);
+        }
+    }
+    RecordProperty("hottest_k", std::to_string(hottest_k));
+    EXPECT_GT(hottest_k, 330.0) << "it was drawn hot";
+    EXPECT_LT(hottest_k, plant::limiter_opens_k - 10.0);
+}
+
+/// The new valve is proved where it serves; the kitchen comes straight from the heater.
+TEST(TemperingValve, IsProvedAtATapThatItServesAndAtNoOther) {
+    Job job = test_job({fault(Cause::tempering_valve_worn, 0.6)});
+    job.panel.set_point_k = 327.15;
+    job.site.taps.at(2).tempered = true;
+    const Script replaced{"shut water at heater",        "drain heater",
+                          "fit bridging conductor",      "replace tempering valve",
+                          "take bridging conductor off", "open water at heater"};
+    for (const std::string tap : {"kitchen tap", "bath tap"}) {
+        Attempt attempt(job, 7, Mode::assessed);
+        ASSERT_EQ(play(attempt, replaced), "");
+        ASSERT_EQ(play(attempt, {"open " + tap, "wait 90 s", "measure temperature at " + tap,
+                                 "look at display", "close " + tap, "hand in"}),
+                  "");
+        const bool serves = tap == "bath tap";
+        EXPECT_EQ(broke(attempt, "not_proved"), !serves) << all_shown(attempt);
+        const auto verified = attempt.truth().verified;
+        const bool hot = std::find(verified.begin(), verified.end(),
+                                   "hot water measured at the set temperature") != verified.end();
+        EXPECT_EQ(hot, serves) << all_shown(attempt);
+    }
 }
 
 /// The kitchen tap of the history lit the burner once; the next draw is the one it waits for.
