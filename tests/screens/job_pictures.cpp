@@ -157,16 +157,18 @@ struct Changed {
 };
 
 void loading(Studio& studio) {
-    Player player(studio.root);
+    constexpr double share = 0.45;
+    Player player(studio.root, share);
     player.click("start.go");
     player.program().elapse(0.35);  // longer than people wait before they wonder
-    if (player.program().place() != Place::loading) throw std::runtime_error("it did not load");
-    const auto told = [&] {  // some of the minutes before the arrival
+    const auto ruler = [&] {
         const auto frame = player.frame(usual);
-        const kit::Node* ruler = frame.tree.get("loading.progress");
-        return ruler == nullptr ? 0 : std::atoi(ruler->value.c_str());
+        const kit::Node* node = frame.tree.get("loading.progress");
+        return node == nullptr ? std::string() : node->value;
     };
-    for (int i = 0; i < 60000 && told() < 40; ++i) std::this_thread::yield();
+    for (int i = 0; i < 60000 && !ruler().starts_with("45"); ++i)
+        std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    if (!ruler().starts_with("45")) throw std::runtime_error("it did not load");
     studio.take(player, "loading");
 }
 

@@ -8,6 +8,9 @@
 #include <stdexcept>
 #include <thread>
 
+#include "sim/scenario/scenario.hpp"
+#include "ui/app/jobs.hpp"
+
 namespace emberpath {
 
 namespace {
@@ -22,7 +25,35 @@ fs::path fresh_folder() {
     return name;
 }
 
+/// A house that takes its time: nothing in it depends on how fast a computer is.
+class HeldHost final : public app::WindowHost {
+  public:
+    HeldHost(const app::Context& context, double share)
+        : WindowHost(context, {}), context_(context), share_(share) {}
+
+    desktop::Begun begin(const std::string& job, bool, desktop::Progress& progress) override {
+        const auto loaded = scenario::load(app::find_job(context_, job).file);
+        progress.minutes = loaded.job.site.arrival_s / 60.0;
+        progress.share = share_;
+        while (!progress.abandoned) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+        return {};
+    }
+
+  private:
+    const app::Context& context_;
+    double share_;
+};
+
 }  // namespace
+
+Player::Player(const fs::path& root, double settles_to)
+    : folder_(fresh_folder()),
+      context_{in_, out_, err_, {root / "scenarios", folder_ / "state", folder_ / "settings"}},
+      host_(std::make_unique<HeldHost>(context_, settles_to)),
+      program_(std::make_unique<desktop::Program>(*host_, typeface(), clipboard_,
+                                                  desktop::Preferences{})) {
+    look();
+}
 
 Player::Player(const fs::path& root, const std::string& author,
                const desktop::Preferences& preferences)
@@ -110,6 +141,7 @@ void Player::say(const std::string& sentence) {
     clipboard_.text = sentence;
     press(kit::Key::v, {.control = true});
     press(kit::Key::enter);
+    if (sentence == "hand in") click("question.yes");  // asked first
     put_away();
     if (program_->desk() != nullptr && program_->desk()->acts() == before)
         throw std::runtime_error(sentence + ": " + program_->desk()->status());

@@ -22,6 +22,8 @@ class Player {
     /// `root`: folder of the sources. `author`: a job to preview; empty when a trainee plays.
     explicit Player(const std::filesystem::path& root, const std::string& author = {},
                     const desktop::Preferences& preferences = {});
+    /// The house settles to that share of the minutes before the arrival, and never any further.
+    Player(const std::filesystem::path& root, double settles_to);
     ~Player();
     Player(const Player&) = delete;
     Player& operator=(const Player&) = delete;

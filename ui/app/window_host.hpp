@@ -13,7 +13,7 @@
 
 namespace emberpath::app {
 
-class WindowHost final : public desktop::Host {
+class WindowHost : public desktop::Host {
   public:
     /// `author_file`: a scenario to preview; empty when nobody authors.
     WindowHost(const Context& context, std::filesystem::path author_file);

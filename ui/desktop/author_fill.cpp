@@ -6,6 +6,7 @@
 #include "sim/units/units.hpp"
 #include "sim/worksite/cause_list.hpp"
 #include "ui/desktop/author_loop.hpp"
+#include "ui/desktop/author_quirks.hpp"
 #include "ui/desktop/figures.hpp"
 #include "ui/desktop/job_fill.hpp"
 #include "ui/kit/text.hpp"
@@ -135,6 +136,7 @@ screens::AuthorView author_view(const scenario::Loaded& loaded, const std::strin
     view.house = house_of(job, things, card);
     add_faults(view, job, things, offers_of(card, things));
     add_house(view, job);
+    view.quirks = quirks_of(job);
     add_readings(view, job, things);
     view.loop = loop_of(job);
     add_checks(view, job);

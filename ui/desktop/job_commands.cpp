@@ -18,6 +18,16 @@ int next_speed(int speed) {
     return at == speeds.end() || at + 1 == speeds.end() ? speeds.front() : *(at + 1);
 }
 
+/// The one act that nothing can be done after.
+bool is_hand_in(const std::string& sentence) {
+    std::string words;
+    for (const char c : sentence)
+        if (c != ' ' || (!words.empty() && words.back() != ' '))
+            words += static_cast<char>(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
+    while (!words.empty() && words.back() == ' ') words.pop_back();
+    return words == "hand in";
+}
+
 }  // namespace
 
 bool JobDesk::obey_time(const kit::Command& c) {
@@ -128,7 +138,9 @@ bool JobDesk::obey_view(const kit::Command& c, kit::State& state) {
 
 bool JobDesk::obey_hands(const kit::Command& c, kit::State& state) {
     if (c.name == "act") {
-        act(c.argument);
+        wants_to_hand_in_ = only_look_.empty() && is_hand_in(c.argument) &&
+                            visit_.attempt().check(c.argument).text.empty();
+        if (!wants_to_hand_in_) act(c.argument);
     } else if (c.name == "select") {
         select(c.argument);
     } else if (c.name == "go to named") {

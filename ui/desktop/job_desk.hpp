@@ -5,6 +5,7 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "ui/desktop/draft.hpp"
@@ -55,6 +56,8 @@ class JobDesk {
     [[nodiscard]] std::string hand_in_refusal() const;
     /// Does the acts that hand it in.
     void hand_in();
+    /// Handing in was said at the house: it is asked about first, as nothing can be done after it. Once.
+    [[nodiscard]] bool wants_to_hand_in() { return std::exchange(wants_to_hand_in_, false); }
     void choose_cause(bool open) { choosing_cause_ = open; }
     [[nodiscard]] bool choosing_cause() const { return choosing_cause_; }
 
@@ -130,6 +133,7 @@ class JobDesk {
     Draft draft_;
     std::string draft_problem_;
     bool choosing_cause_ = false;
+    bool wants_to_hand_in_ = false;
     screens::CauseAs choosing_as_ = screens::CauseAs::the_cause;
     Watcher watcher_;
 };

@@ -6,6 +6,19 @@
 
 namespace emberpath::desktop {
 
+namespace {
+
+screens::Question before_handing_in() {
+    return {"Hand in and leave the house?",
+            "The attempt ends here; nothing can be done after it.",
+            "Hand in",
+            "Stay",
+            {"hand in now"},
+            true};
+}
+
+}  // namespace
+
 void Program::event(const kit::Event& event) {
     if (take_new_key(event)) return;
     const kit::Services services{metrics_, keys_, clipboard_};
@@ -225,7 +238,13 @@ void Program::obey_job(const kit::Command& c) {
         state_.focus = "form.cause";
         return;
     }
-    desk_->obey(c, state_);
+    if (c.name == "hand in now") {
+        question_.reset();
+        desk_->act("hand in");
+    } else {
+        desk_->obey(c, state_);
+    }
+    if (desk_->wants_to_hand_in()) question_ = before_handing_in();
     if (desk_->over() && desk_->in_front() == screens::InFront::nothing) visit_ended();
 }
 
@@ -260,12 +279,7 @@ void Program::obey_write_up(const kit::Command& c) {
         if (!why.empty())
             say("Not yet: " + why + ".");
         else
-            question_ = screens::Question{"Hand in and leave the house?",
-                                          "The attempt ends here; nothing can be done after it.",
-                                          "Hand in",
-                                          "Stay",
-                                          {"hand in now"},
-                                          true};
+            question_ = before_handing_in();
     } else if (c.name == "hand in now") {
         question_.reset();
         desk_->hand_in();

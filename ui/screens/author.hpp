@@ -42,6 +42,7 @@ struct AuthorView {
     std::string title{}, file{};  // "Job 7", "sorrel.toml, line 3"
     std::string tab = "fault";    // compact only: "brief", "house", "fault", "check"
     std::vector<std::pair<std::string, std::string>> facts{};  // of the tab: name and value
+    std::vector<std::string> quirks{};                         // what stands out beside the fault
     std::string customer{};
     JobView house{};            // for the drawing
     std::string fault_tag{};    // point or part where the fault sits

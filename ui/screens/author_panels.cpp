@@ -120,6 +120,66 @@ void draw_check_list(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     if (!view.safe_path.empty()) draw_path(stage, list, y, view);
 }
 
+constexpr double fact_row = 44.0, quirks_head = 34.0;
+
+void draw_fact(kit::Stage& stage, const Rect& row, const std::string& name,
+               const std::string& value) {
+    stage.text_shortened({row.x, row.y + 2.0, row.w - 4.0, 18.0}, name, kit::style::row_quiet);
+    stage.text_shortened({row.x, row.y + 20.0, row.w - 4.0, 20.0}, value, kit::style::body);
+    kit::line(stage.paint(), {row.x, row.bottom()}, {row.right(), row.bottom()},
+              {.width = 1.0, .ink = Token::hair});
+}
+
+double quirk_height(const kit::Stage& stage, double w, const std::string& words) {
+    return std::max(kit::space::target,
+                    8.0 + stage.paragraph_height(w - 20.0, words, kit::style::row));
+}
+
+/// What a trainee may take for a fault, below what is set.
+void draw_quirks(kit::Stage& stage, const kit::ScrollList& list, double y, double w,
+                 const AuthorView& view) {
+    const Rect head = list.row(y, quirks_head);
+    if (list.shows(head))
+        stage.text({head.x, head.y + 10.0, head.w, 22.0}, "Stands out, and is no fault",
+                   kit::style::body_bold);
+    y += quirks_head;
+    for (std::size_t i = 0; i < view.quirks.size(); ++i) {
+        const Rect row = list.row(y, quirk_height(stage, w, view.quirks[i]));
+        y += row.h;
+        if (list.shows(row)) {
+            stage.text({row.x, row.y + 4.0, 12.0, 18.0}, "·", kit::style::row_bold);
+            stage.paragraph({row.x + 12.0, row.y + 4.0, w - 20.0, row.h}, view.quirks[i],
+                            kit::style::row);
+        }
+        stage.add({.id = "facts.quirk." + std::to_string(i),
+                   .role = kit::Role::row,
+                   .name = view.quirks[i],
+                   .value = "stands out, and is no fault",
+                   .bounds = row,
+                   .focusable = true});
+    }
+}
+
+void draw_fact_list(kit::Stage& stage, const Rect& r, const AuthorView& view) {
+    const double w = r.w - 16.0;  // beside the scroll bar
+    const double facts = fact_row * static_cast<double>(view.facts.size());
+    double all = facts + (view.quirks.empty() ? 0.0 : quirks_head);
+    for (const std::string& quirk : view.quirks) all += quirk_height(stage, w, quirk);
+    kit::ScrollList list(stage, r, "facts.list", "What is set", all);
+    for (std::size_t i = 0; i < view.facts.size(); ++i) {
+        const auto& [name, value] = view.facts[i];
+        const Rect row = list.row(fact_row * static_cast<double>(i), fact_row);
+        if (list.shows(row)) draw_fact(stage, row, name, value);
+        stage.add({.id = "facts." + std::to_string(i),
+                   .role = kit::Role::row,
+                   .name = name,
+                   .value = value,
+                   .bounds = row,
+                   .focusable = true});
+    }
+    if (!view.quirks.empty()) draw_quirks(stage, list, facts, w, view);
+}
+
 }  // namespace
 
 void draw_facts(kit::Stage& stage, const Rect& r, const AuthorView& view) {
@@ -132,29 +192,7 @@ void draw_facts(kit::Stage& stage, const Rect& r, const AuthorView& view) {
             ? 0.0
             : 30.0 + stage.paragraph_height(left.rest().w, view.customer, kit::style::row_quiet);
     const Rect foot = left.bottom(std::min(customer, left.rest().h * 0.4), 8.0);
-    {
-        constexpr double h = 44.0;
-        kit::ScrollList list(stage, left.rest(), "facts.list", "What is set",
-                             h * static_cast<double>(view.facts.size()));
-        for (std::size_t i = 0; i < view.facts.size(); ++i) {
-            const auto& [name, value] = view.facts[i];
-            const Rect row = list.row(h * static_cast<double>(i), h);
-            if (list.shows(row)) {
-                stage.text_shortened({row.x, row.y + 2.0, row.w - 4.0, 18.0}, name,
-                                     kit::style::row_quiet);
-                stage.text_shortened({row.x, row.y + 20.0, row.w - 4.0, 20.0}, value,
-                                     kit::style::body);
-                kit::line(stage.paint(), {row.x, row.bottom()}, {row.right(), row.bottom()},
-                          {.width = 1.0, .ink = Token::hair});
-            }
-            stage.add({.id = "facts." + std::to_string(i),
-                       .role = kit::Role::row,
-                       .name = name,
-                       .value = value,
-                       .bounds = row,
-                       .focusable = true});
-        }
-    }
+    draw_fact_list(stage, left.rest(), view);
     if (customer == 0.0) return;
     stage.text({foot.x, foot.y, foot.w, 22.0}, "Customer says", kit::style::body_bold);
     stage.clip(foot);

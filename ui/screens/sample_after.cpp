@@ -246,6 +246,7 @@ AuthorView sample_author() {
                {{1, ""}, {1, ""}, {2, ""}},
                {{1, ""}, {1, ""}, {2, ""}, {2, ""}}};
     v.loop = sample_loop();
+    v.quirks = {"Flow cup: reads 4 % low", "Laundry window stands open"};
     v.status = "Readings worked out again in 0.4 s. One open point stands before release.";
     return v;
 }

@@ -4,6 +4,7 @@
 
 #include "tests/unit/desktop/memory_host.hpp"
 #include "ui/desktop/author_loop.hpp"
+#include "ui/desktop/author_quirks.hpp"
 #include "ui/desktop/author_solve.hpp"
 
 namespace emberpath::desktop {
@@ -120,6 +121,43 @@ TEST(Author, GoesFromTheReadingsToTheControlLoopAndBack) {
     EXPECT_NE(person.node("loop.Fan"), nullptr) << "a file that is looked at again changes no view";
     person.click("preview.switch");
     EXPECT_EQ(person.node("loop.Fan"), nullptr);
+}
+
+// --- what stands out ---
+
+worksite::Job usual_job() {
+    auto job = worksite::test_job();
+    job.site.mains_water_pa = 400.0e3;
+    job.site.appliances.resize(1);
+    job.site.windows.clear();
+    job.site.fans.clear();
+    job.site.wall_controllers.clear();
+    job.site.events.clear();
+    return job;
+}
+
+TEST(Quirks, OfAHouseWhereAllIsAsUsualAreNone) {
+    EXPECT_THAT(quirks_of(usual_job()), testing::IsEmpty());
+}
+
+TEST(Quirks, ComeFromTheHouseItsHouseholdAndTheKit) {
+    auto job = usual_job();
+    job.site.mains_water_pa = 250.0e3;
+    job.site.windows.push_back({"laundry window", 0.0, true});
+    job.site.events.push_back({10.0, worksite::HouseholdEvent::Kind::reset, 0, 1.0});
+    auto& cup = job.kit.of(worksite::Instrument::flow_cup);
+    cup.reads = 0.96;
+    job.kit.of(worksite::Instrument::multimeter).battery = worksite::Battery::low;
+    EXPECT_THAT(quirks_of(job),
+                testing::ElementsAre("Multimeter: battery low", HasSubstr("reads 4 % low"),
+                                     "Water main 250 kPa, weak", "Laundry window stands open",
+                                     "Somebody has pressed reset before"));
+}
+
+TEST(Quirks, DoNotTellTheFault) {
+    auto job = usual_job();
+    job.faults = {worksite::fault(Cause::gas_pipe_restriction, 0.9)};
+    EXPECT_THAT(quirks_of(job), testing::IsEmpty());
 }
 
 TEST(Author, SeesASavedFileWithoutAsking) {

@@ -180,7 +180,7 @@ void come_to_the_debrief(Person& person) {
     person.host.steps = five_steps();
     person.enter_house();
     person.say("write cause no_fault");
-    person.say("hand in");
+    person.hand_in();
     person.wait_for(Place::debrief);
 }
 

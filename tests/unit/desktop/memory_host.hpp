@@ -256,7 +256,12 @@ class Person {
     void hand_in_and_hold() {
         enter_house();
         host.hold = true;
+        hand_in();
+    }
+    /// Says so at the house, and that it is meant.
+    void hand_in() {
         say("hand in");
+        click("question.yes");
     }
     /// "/", the words, Enter.
     void say(std::string_view words) {

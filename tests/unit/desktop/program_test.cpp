@@ -306,11 +306,29 @@ TEST(Resuming, SaysSoAndBringsTheDraftBack) {
     EXPECT_EQ(person.program.desk()->draft().done, "written before");
 }
 
+TEST(HandingIn, IsAskedAboutWhereverItIsSaid) {
+    Person person;
+    person.enter_house();
+    person.say("write cause no_fault");
+    for (const char* words : {"hand in", "Hand  in "}) {
+        person.say(words);
+        ASSERT_NE(person.node("question.yes"), nullptr) << words;
+        EXPECT_EQ(person.node("question.yes")->name, "Hand in");
+        person.press(kit::Key::escape);
+        EXPECT_EQ(person.last_act(), "write cause no_fault") << "nothing was done";
+        EXPECT_EQ(person.program.place(), Place::job);
+    }
+    person.say("hand in");
+    person.click("question.yes");
+    person.wait_for(Place::debrief);
+    EXPECT_EQ(person.host.weighed, 1);
+}
+
 TEST(Debrief, StepsAndReplays) {
     Person person;
     person.enter_house();
     person.say("write cause no_fault");
-    person.say("hand in");
+    person.hand_in();
     person.wait_for(Place::debrief);
     person.press(kit::Key::right);
     EXPECT_THAT(person.node("status.line")->name, HasSubstr("Step 2 of 2"));
