@@ -130,6 +130,27 @@ TEST(RealDebrief, IsFitToBeReadAfterAGoodAndAnUnsafeVisit) {
     EXPECT_EQ(joined(found), "");
 }
 
+std::string said_by(Player& player) {
+    std::string all;
+    for (const auto& node : player.program().last_frame().tree.nodes())
+        all += node.id + ": " + node.name + ", " + node.value + "\n";
+    return all;
+}
+
+TEST(RealDebrief, OpenedAgainFromTheListSaysTheSame) {
+    Player player(root);
+    player.enter("tanager");
+    for (const auto& sentence : script_of(root, "tanager.good")) player.say(sentence);
+    player.wait_for(Place::debrief);
+    const std::string first = said_by(player);
+    player.press(kit::Key::escape);
+    player.wait_for(Place::choose);
+    player.click("jobs.tanager");
+    player.click("start.debrief");
+    player.wait_for(Place::debrief);
+    EXPECT_EQ(said_by(player), first);
+}
+
 TEST(RealPreview, IsFitToBeReadByAnAuthor) {
     std::vector<std::string> found;
     const auto jobs = shipped_jobs(root);

@@ -20,6 +20,11 @@ namespace fs = std::filesystem;
 constexpr std::uint64_t usual_seed = 1;
 constexpr double tick_s = 0.1;
 
+/// Of the time before the arrival; what is left after it cannot be counted.
+Told telling(desktop::Progress& progress) {
+    return [&progress](double share) { progress.share = share < 1.0 ? share : -1.0; };
+}
+
 /// Runs a piece of work; what goes wrong becomes words, never an exception across threads.
 template <class Result, class WorkIt>
 Result guarded(const std::string& title, WorkIt work) {
@@ -193,9 +198,7 @@ desktop::Explained WindowHost::explain(desktop::Progress& progress) {
         if (!now_) throw BadInput("There is no attempt.");
         const auto record = records::read(now_->record);
         progress.minutes = now_->loaded.job.site.arrival_s / 60.0;
-        const auto assessment = weigh(record, now_->loaded.job, [&progress](double share) {
-            progress.share = share < 1.0 ? share : -1.0;  // what is left cannot be counted
-        });
+        const auto assessment = weigh(record, now_->loaded.job, telling(progress));
         if (now_->visit != nullptr) now_->visit->close(assessment);
         now_->visit = nullptr;
         desktop::Explained explained;
@@ -216,11 +219,11 @@ desktop::Explained WindowHost::reopen(const std::string& job, desktop::Progress&
         if (!record.good())
             throw BadInput(diagnostics::to_text(record.problems, "the debrief cannot be opened"));
         now.loaded.job = records::job_of(record, now.loaded.job);
-        auto verified =
-            records::verify(record, now.loaded.job, now.loaded.hash, records::Extent::the_visit);
-        if (!verified.agrees || !verified.assessment) throw BadInput(verified.text);
+        progress.minutes = now.loaded.job.site.arrival_s / 60.0;
+        const auto again = weigh_again(record, now.loaded.job, now.loaded.hash, telling(progress));
+        if (!again.assessment) throw BadInput(again.differs);
         desktop::Explained explained;
-        explained.view = desktop::debrief_view(record, now.loaded.job, *verified.assessment);
+        explained.view = desktop::debrief_view(record, now.loaded.job, *again.assessment);
         if (!progress.abandoned) now_ = std::move(now);
         return explained;
     });

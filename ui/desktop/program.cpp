@@ -55,6 +55,10 @@ void Program::settle_work(double wall_s) {
     if (!work_) return;
     work_->waited_s += wall_s;
     if (!is_ready(work_->done)) {
+        if (work_->quiet && work_->progress->share > previewed_.view.simulated) {
+            previewed_.view.simulated = work_->progress->share;
+            changed_ = true;
+        }
         if (!work_->quiet && work_->waited_s >= loading_after_s && place_ != Place::loading) {
             note_how_left();
             place_ = Place::loading;

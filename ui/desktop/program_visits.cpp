@@ -116,6 +116,7 @@ void Program::debrief_again(const std::string& job) {
             if (!explained.trouble.title.empty()) return show(std::move(explained.trouble));
             show_debrief(explained);
         });
+    work_->counted = "minutes before you came, in houses with every other cause.";
 }
 
 void Program::replay_step() {
@@ -151,16 +152,18 @@ void Program::solve() {
     start_work<Solution>(
         "", "", [this](Progress& progress) { return host_.solve(progress); },
         [this](Solution& solution) {
+            previewed_.view.simulated = -1.0;
+            changed_ = true;
             if (!solution.complete) return;
             add_solution(previewed_.view, solution);
             solved_ = true;
             previewed_.view.status =
                 "Every other cause was simulated too. Save the file, and it is "
                 "looked at again.";
-            changed_ = true;
             if (place_ == Place::author) say(previewed_.view.status);
         });
     work_->quiet = true;
+    previewed_.view.simulated = 0.0;
 }
 
 /// The author saved: looked at again without being asked.

@@ -52,6 +52,7 @@ struct AuthorView {
     LoopView loop{};
     std::string shown = "readings";  // beside the drawing: "readings" or "loop"
     std::vector<CheckView> checks{};
+    double simulated = -1.0;  // share of the work on every other cause; below 0: none under way
     std::vector<std::string> causes{};           // titles, for the pairs
     std::vector<std::vector<PairView>> pairs{};  // row i against the causes before it
     std::vector<std::string> safe_path{};        // readings, in order; empty: not worked out

@@ -57,6 +57,13 @@ void draw_pairs(kit::Stage& stage, const Rect& r, const AuthorView& view) {
 
 constexpr double path_head = 34.0, path_row = 22.0;
 
+/// How far it is until the panel can say more.
+void draw_simulated(kit::Stage& stage, const Rect& r, double share) {
+    constexpr const char* words = "Simulating every other cause";
+    stage.text({r.x, r.y, r.w, 20.0}, words, kit::style::row);
+    kit::progress(stage, {r.x, r.y + 24.0, r.w, 20.0}, "checks.progress", words, share);
+}
+
 void draw_check(kit::Stage& stage, const Rect& row, const CheckView& c) {
     if (!c.asks)
         kit::draw_mark(stage.paint(), {row.x + 11.0, row.y + 12.0},
@@ -213,6 +220,7 @@ void draw_checks(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     for (const CheckView& c : view.checks) open += c.good ? 0 : 1;
     kit::panel_heading(stage, left.top(24.0, 8.0), "checks.heading", "Can this job be solved?",
                        open == 0 ? "yes" : std::to_string(open) + " open");
+    if (view.simulated >= 0.0) draw_simulated(stage, left.top(50.0, 6.0), view.simulated);
     const double pairs_h = view.causes.size() < 2
                                ? 0.0
                                : std::min(52.0 + 32.0 * static_cast<double>(view.causes.size() - 1),

@@ -108,6 +108,9 @@ void add_other_screens(std::vector<NamedScreen>& all) {
     author.shown = "loop";
     all.push_back(other("author-loop", author_screen, author));
     author.shown = "readings";
+    author.simulated = 0.4;
+    all.push_back(other("author-at-work", author_screen, author));
+    author.simulated = -1.0;
     for (const char* tab : {"brief", "house", "check"}) {
         author.tab = tab;
         all.push_back(other(std::string("author-") + tab, author_screen, author));

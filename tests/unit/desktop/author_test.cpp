@@ -160,6 +160,21 @@ TEST(Quirks, DoNotTellTheFault) {
     EXPECT_THAT(quirks_of(job), testing::IsEmpty());
 }
 
+TEST(Author, SeesHowFarTheOtherCausesAreSimulatedUntilTheyAre) {
+    Person person(worksite::test_job(), {1280.0, 800.0}, true);
+    person.host.hold_solving = true;
+    person.wait_for(Place::author);
+    ASSERT_NE(person.node("checks.progress"), nullptr);
+    EXPECT_EQ(person.node("checks.progress")->value, "0 %");
+    person.host.share_solved = 0.4;
+    person.until([&] { return person.node("checks.progress")->value != "0 %"; });
+    EXPECT_EQ(person.node("checks.progress")->value, "40 %");
+    EXPECT_FALSE(person.program.moves()) << "nothing is painted while it stays there";
+    person.host.hold_solving = false;
+    person.until([&] { return person.node("checks.progress") == nullptr; });
+    EXPECT_EQ(person.node("checks.progress"), nullptr);
+}
+
 TEST(Author, SeesASavedFileWithoutAsking) {
     Person person(worksite::test_job(), {1280.0, 800.0}, true);
     person.wait_for(Place::author);

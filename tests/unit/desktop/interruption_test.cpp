@@ -147,6 +147,25 @@ TEST(AFinishedDebrief, IsOpenedAgainFromTheList) {
     person.wait_for(Place::replay);
 }
 
+TEST(AFinishedDebrief, IsWeighedAgainWithARulerByTheMinutesDone) {
+    Person person;
+    person.host.can_debrief = true;
+    person.enter_house();
+    person.leave_house();
+    person.host.minutes_weighed = 20.0;
+    person.host.share_weighed = 0.25;
+    person.host.hold = true;
+    person.click("start.debrief");
+    person.until([&] { return person.node("loading.progress") != nullptr; }, 0.1);
+    ASSERT_NE(person.node("loading.progress"), nullptr);
+    EXPECT_EQ(person.node("loading.progress")->value, "25 %");
+    std::string all;
+    for (const auto& layer : person.program.last_frame().layers) all += layer.as_text();
+    EXPECT_THAT(all, HasSubstr("5 of 20 minutes before you came"));
+    person.host.hold = false;
+    person.wait_for(Place::debrief);
+}
+
 TEST(AListThatCannotBeRead, IsAnErrorWithARemedyAndNotTheEnd) {
     Person person;
     person.host.no_list = "There are no jobs to choose from";

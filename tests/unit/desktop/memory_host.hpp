@@ -134,7 +134,13 @@ class MemoryHost final : public Host {
         previewed.job = "test";
         return previewed;
     }
-    Solution solve(Progress&) override { return solution; }
+    Solution solve(Progress& progress) override {
+        while (hold_solving && !progress.abandoned) {
+            progress.share = share_solved.load();
+            std::this_thread::yield();
+        }
+        return solution;
+    }
     screens::LoopView loop;  // of the preview
     bool job_file_changed() override { return std::exchange(file_changed, false); }
     std::string keep_draft(const Draft& draft) override {
@@ -163,6 +169,8 @@ class MemoryHost final : public Host {
     std::atomic<int> weighed{0};
     std::atomic<bool> hold = false;  // weighing takes as long as this is set
     std::atomic<double> share_weighed{-1.0}, minutes_weighed{0.0};  // told meanwhile
+    std::atomic<bool> hold_solving = false;  // solving takes as long as this is set
+    std::atomic<double> share_solved{0.0};   // told meanwhile
     int left = 0;
     int others_before = 0;  // in the list, never tried
     std::atomic<int> previews{0};
