@@ -1,6 +1,7 @@
 // Proves that weighing tells how far it is and comes to the same bits as the assessment that tells nothing.
 #include "ui/app/weighing.hpp"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "tests/unit/worksite/house.hpp"
@@ -9,9 +10,8 @@
 namespace emberpath::app {
 namespace {
 
-TEST(Weighing, GoesUpWithTheTicksAndChangesNoScore) {
-    const worksite::Job job =
-        worksite::test_job({worksite::fault(faults::Cause::flue_blocked, 0.9)});
+/// A short visit that is handed in.
+records::Record visit_to(const worksite::Job& job) {
     records::Record record;
     record.header.seed = 1;
     worksite::Attempt attempt(job, 1, record.header.mode);
@@ -22,6 +22,56 @@ TEST(Weighing, GoesUpWithTheTicksAndChangesNoScore) {
         record.acts.back().sentence = sentence;
         (void)attempt.perform(sentence);
     }
+    return record;
+}
+
+worksite::Job blocked_flue() {
+    return worksite::test_job({worksite::fault(faults::Cause::flue_blocked, 0.9)});
+}
+
+/// The same with the scores that it gives.
+records::Record closed_visit_to(const worksite::Job& job) {
+    records::Record record = visit_to(job);
+    const auto now = records::assess(record, job);
+    for (const auto& area : now.areas) record.scores.push_back({area.word, area.score});
+    record.scores.push_back({"overall", now.overall});
+    record.gates_met = now.gates_met;
+    record.proposal = now.proposal;
+    record.closed = true;
+    return record;
+}
+
+TEST(WeighingAgain, TellsHowFarItIsAndComesToTheScoresOfTheRecord) {
+    const worksite::Job job = blocked_flue();
+    const records::Record record = closed_visit_to(job);
+    std::size_t told = 0;
+    const auto again =
+        weigh_again(record, job, record.header.scenario_hash, [&](double) { ++told; });
+    ASSERT_TRUE(again.assessment) << again.differs;
+    EXPECT_EQ(again.assessment->overall, record.scores.back().score);
+    EXPECT_GE(told, 20U);
+}
+
+TEST(WeighingAgain, SaysWhatIsNotTheSame) {
+    const worksite::Job job = blocked_flue();
+    records::Record other_score = closed_visit_to(job), no_end = other_score,
+                    other_act = other_score;
+    other_score.scores.back().score += 1.0e-9;
+    no_end.acts.pop_back();
+    other_act.acts[1].sentence = "open the moon";
+    const auto said = [&](const records::Record& record) {
+        const auto again = weigh_again(record, job, record.header.scenario_hash, [](double) {});
+        EXPECT_FALSE(again.assessment);
+        return again.differs;
+    };
+    EXPECT_THAT(said(other_score), testing::HasSubstr("the score for overall"));
+    EXPECT_THAT(said(no_end), testing::HasSubstr("do not end the attempt"));
+    EXPECT_THAT(said(other_act), testing::HasSubstr("cannot be done now"));
+}
+
+TEST(Weighing, GoesUpWithTheTicksAndChangesNoScore) {
+    const worksite::Job job = blocked_flue();
+    const records::Record record = visit_to(job);
     std::vector<double> told;
     const auto weighed = weigh(record, job, [&](double share) { told.push_back(share); });
     ASSERT_GE(told.size(), 20U);
