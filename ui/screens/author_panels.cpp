@@ -147,7 +147,7 @@ void draw_quirks(kit::Stage& stage, const kit::ScrollList& list, double y, doubl
                  const AuthorView& view) {
     const Rect head = list.row(y, quirks_head);
     if (list.shows(head))
-        stage.text({head.x, head.y + 10.0, head.w, 22.0}, "Stands out, and is no fault",
+        stage.text({head.x, head.y + 10.0, head.w, 22.0}, "Stands out beside the fault",
                    kit::style::body_bold);
     y += quirks_head;
     for (std::size_t i = 0; i < view.quirks.size(); ++i) {
@@ -161,7 +161,7 @@ void draw_quirks(kit::Stage& stage, const kit::ScrollList& list, double y, doubl
         stage.add({.id = "facts.quirk." + std::to_string(i),
                    .role = kit::Role::row,
                    .name = view.quirks[i],
-                   .value = "stands out, and is no fault",
+                   .value = "stands out beside the fault",
                    .bounds = row,
                    .focusable = true});
     }
