@@ -307,7 +307,18 @@ std::string same_everywhere_text(const Debrief& debrief) {
     for (const auto& reading : debrief.readings)
         if (reading.same_everywhere) numbers.push_back("#" + std::to_string(reading.number));
     if (numbers.empty()) return {};
-    return "The same under every cause: " + joined(numbers, ", ") + ".";
+    return "The same under every cause shown: " + joined(numbers, ", ") + ".";
+}
+
+std::string try_again_in_words(const Record& record, const worksite::Job& job,
+                               const scoring::Assessment& assessment) {
+    if (assessment.costliest.empty() || !record.closed) return {};
+    const std::size_t act = assessment.costliest.front().act;
+    if (act >= record.acts.size() || record.file.empty()) return {};
+    return "Each of these can be tried again from there, coached and in a record of its own: "
+           "emberpath fork " +
+           record.file.filename().string() + " --at " + time_on_site(record.acts[act].tick, job) +
+           ".";
 }
 
 Debrief make_debrief(const Record& record, const worksite::Job& usual,
@@ -333,6 +344,7 @@ Debrief make_debrief(const Record& record, const worksite::Job& usual,
     for (const auto& moment : assessment.costliest)
         debrief.moments.push_back(units::fixed(moment.minutes, 1) + " minutes charged. " +
                                   moment.text);
+    debrief.try_again = try_again_in_words(record, job, assessment);
     debrief.open = assessment.still_open;
     debrief.reference = reference_in_words(assessment);
     if (reader == Reader::assessor) debrief.for_assessor = words_for_assessor(assessment);

@@ -47,6 +47,7 @@ struct Debrief {
 
     // The moments that cost most, what was still open, and how it could have gone.
     std::vector<std::string> moments;
+    std::string try_again;  // how to go on from the first of them; empty without one
     std::vector<std::string> open;
     std::string reference;
 
@@ -67,7 +68,7 @@ struct Debrief {
         int number = 0;
         std::string title, shown;
         std::vector<Cell> cells;       // one for each column
-        bool same_everywhere = false;  // every cause would have shown the same
+        bool same_everywhere = false;  // every cause shown would have shown the same
     };
     std::vector<std::string> columns;  // causes by remedy; that of this house first
     std::size_t columns_left_out = 0;  // classes that never were among the likeliest
@@ -106,7 +107,7 @@ enum class Reader { trainee, assessor };
 [[nodiscard]] std::string overall_text(const Debrief& debrief);
 /// How many classes the comparison leaves out; empty for none.
 [[nodiscard]] std::string left_out_text(const Debrief& debrief);
-/// Which readings would have been the same under every cause; empty for none.
+/// Which readings would have been the same under every cause shown; empty for none.
 [[nodiscard]] std::string same_everywhere_text(const Debrief& debrief);
 /// Bits as every form prints them: one decimal, "-" for none; doubt that an act raised stands in words
 /// beside it (doubt_text).

@@ -93,8 +93,9 @@ std::string list_part(std::string_view title, const std::vector<std::string>& se
 }
 
 std::string hindsight_part(const Debrief& debrief) {
-    std::string html = list_part("What cost most", debrief.moments) +
-                       list_part("What was still open", debrief.open);
+    std::string html = list_part("What cost most", debrief.moments);
+    if (!debrief.try_again.empty()) html += element("p", debrief.try_again) + "\n";
+    html += list_part("What was still open", debrief.open);
     if (!debrief.reference.empty()) html += element("p", debrief.reference) + "\n";
     return html;
 }

@@ -48,10 +48,12 @@ std::string area_part(const Debrief& debrief) {
                      band_text(area.low, area.high, area.scored), area.reason},
                     margin);
     text += "\n";
+    const std::string span =
+        band_text(debrief.overall_low, debrief.overall_high, debrief.overall_scored);
     text += row(columns,
-                {"overall", overall_text(debrief),
-                 band_text(debrief.overall_low, debrief.overall_high, debrief.overall_scored),
-                 "of 100; beside it the span over other priors, widths and houses"},
+                {"overall", overall_text(debrief), span,
+                 span.empty() ? "of 100"
+                              : "of 100; beside it the span over other priors, widths and houses"},
                 margin);
     return text + paragraph(debrief.gates, page, margin);
 }
@@ -71,6 +73,7 @@ std::string list_part(std::string_view title, const std::vector<std::string>& se
 
 std::string hindsight_part(const Debrief& debrief) {
     std::string text = list_part("What cost most", debrief.moments);
+    if (!debrief.try_again.empty()) text += "\n" + paragraph(debrief.try_again, page, margin);
     text += list_part("What was still open", debrief.open);
     if (!debrief.reference.empty()) text += "\n" + paragraph(debrief.reference, page, margin);
     return text;
@@ -128,7 +131,10 @@ std::string comparison_part(const Debrief& debrief) {
         "What each reading would have shown if the cause were another. The first cause is that of "
         "this house; an x marks what your reading alone rules out.",
         page, margin);
-    const std::size_t panels = (debrief.columns.size() + widest_panel - 1) / widest_panel;
+    const bool all_same = std::all_of(debrief.readings.begin(), debrief.readings.end(),
+                                      [](const auto& one) { return one.same_everywhere; });
+    const std::size_t panels =
+        all_same ? 0 : (debrief.columns.size() + widest_panel - 1) / widest_panel;
     for (std::size_t i = 0; i < panels; ++i)
         text += "\n" + panel(debrief, i * debrief.columns.size() / panels,
                              (i + 1) * debrief.columns.size() / panels);

@@ -126,6 +126,21 @@ struct Resumed {
 [[nodiscard]] Resumed resume(const Record& record, const worksite::Job& job,
                              const std::string& scenario_hash);
 
+/// Why this program cannot replay a record at all, and what to do; empty when it can.
+[[nodiscard]] std::string cannot_be_replayed(const Record& record, const worksite::Job& job,
+                                             const std::string& scenario_hash);
+
+/// A finished attempt tried again from a moment on: a new record, coached, that begins with the acts before it.
+struct Forked {
+    std::size_t acts = 0;  // done again and written
+    std::string problem;   // why there is no new record; empty when all is well
+};
+/// `on_site_ticks` from arrival to the moment; what began then or later is left out. Writes `file`, which must
+/// not exist; resume() then takes it up. Throws CannotWrite.
+[[nodiscard]] Forked fork(const Record& record, const worksite::Job& job,
+                          const std::string& scenario_hash, std::int64_t on_site_ticks,
+                          const std::filesystem::path& file);
+
 /// The first difference found, or agreement.
 struct Verification {
     bool agrees = false;

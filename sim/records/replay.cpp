@@ -30,26 +30,6 @@ std::string act_name(std::size_t index, const RecordedAct& act) {
     return "act " + std::to_string(index + 1) + " (" + act.sentence + ")";
 }
 
-/// Why this program cannot replay the record at all; empty when it can.
-std::string not_comparable(const Record& record, const worksite::Job& job,
-                           const std::string& scenario_hash) {
-    if (!record.good())
-        return "The record is damaged (" + counted(record.problems.size(), "problem") +
-               "); the first is in line " + std::to_string(record.problems.front().line) + ".";
-    if (record.header.program_version != program_version)
-        return "The record was written by version " + record.header.program_version +
-               "; this is version " + std::string(program_version) +
-               ". Use the version that wrote it.";
-    if (record.header.scenario_hash != scenario_hash)
-        return "The scenario has changed since: the record has " + record.header.scenario_hash +
-               ", the files now give " + scenario_hash + ". Use the scenario it was made with.";
-    if (job_of(record, job).practice.licence.name != record.header.licence &&
-        !record.header.licence.empty())
-        return "The record was made under the licence \"" + record.header.licence +
-               "\", which the rules of this job do not know. Use the rules it was made with.";
-    return {};
-}
-
 std::string compare_readings(const std::vector<worksite::Observation>& now,
                              const std::vector<RecordedReading>& then) {
     for (std::size_t i = 0; i < now.size() && i < then.size(); ++i) {
@@ -160,6 +140,25 @@ Replayed replay(const Record& record, const worksite::Job& job, Extent extent) {
 
 }  // namespace
 
+std::string cannot_be_replayed(const Record& record, const worksite::Job& job,
+                               const std::string& scenario_hash) {
+    if (!record.good())
+        return "The record is damaged (" + counted(record.problems.size(), "problem") +
+               "); the first is in line " + std::to_string(record.problems.front().line) + ".";
+    if (record.header.program_version != program_version)
+        return "The record was written by version " + record.header.program_version +
+               "; this is version " + std::string(program_version) +
+               ". Use the version that wrote it.";
+    if (record.header.scenario_hash != scenario_hash)
+        return "The scenario has changed since: the record has " + record.header.scenario_hash +
+               ", the files now give " + scenario_hash + ". Use the scenario it was made with.";
+    if (job_of(record, job).practice.licence.name != record.header.licence &&
+        !record.header.licence.empty())
+        return "The record was made under the licence \"" + record.header.licence +
+               "\", which the rules of this job do not know. Use the rules it was made with.";
+    return {};
+}
+
 std::vector<scoring::TimedAct> timed_acts(const Record& record) {
     std::vector<scoring::TimedAct> acts;
     for (const auto& act : record.acts) acts.push_back({act.tick, act.sentence});
@@ -178,7 +177,7 @@ scoring::Assessment assess(const Record& record, const worksite::Job& job) {
 
 Resumed resume(const Record& record, const worksite::Job& job, const std::string& scenario_hash) {
     Resumed resumed;
-    resumed.problem = not_comparable(record, job, scenario_hash);
+    resumed.problem = cannot_be_replayed(record, job, scenario_hash);
     if (resumed.problem.empty() && record.closed)
         resumed.problem = "This attempt is finished: see emberpath debrief.";
     if (!resumed.problem.empty()) return resumed;
@@ -201,7 +200,7 @@ Resumed resume(const Record& record, const worksite::Job& job, const std::string
 
 Verification verify(const Record& record, const worksite::Job& job,
                     const std::string& scenario_hash, Extent extent) {
-    if (auto why = not_comparable(record, job, scenario_hash); !why.empty())
+    if (auto why = cannot_be_replayed(record, job, scenario_hash); !why.empty())
         return {false, false, why, {}};
     // Replayed and scored side by side: neither asks anything of the other, and each has stretches that leave a
     // core idle.

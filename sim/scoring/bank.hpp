@@ -8,7 +8,7 @@
 ///
 /// Sleep. The middle severity of each cause is its representative and never sleeps. The other severities of
 /// a cause that the readings have as good as excluded are left where they are; what they would have shown
-/// is taken from their representative. Woken, they live through what they missed, and nothing is lost.
+/// is taken from the nearest severity that is awake. Woken, they live through what they missed, and nothing is lost.
 
 #include <cstddef>
 #include <memory>

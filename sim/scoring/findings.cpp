@@ -111,8 +111,7 @@ std::string at(const Outcome& outcome, const Step& step) {
            step.entry->words + ")";
 }
 
-/// By its nature, or because the licence of the person at work does not cover the cure.
-static bool to_be_handed_on(const PlayedAttempt& played, Remedy remedy) {
+bool to_be_handed_on(const PlayedAttempt& played, Remedy remedy) {
     return is_handed_on(remedy) || !played.job.practice.licence.covers(remedy);
 }
 

@@ -31,6 +31,9 @@ struct Findings {
 [[nodiscard]] Findings find(const PlayedAttempt& played, const Ledger& ledger,
                             const Outcome& outcome);
 
+/// Is its cure another's work, by its nature or because the licence of the person at work does not cover it?
+[[nodiscard]] bool to_be_handed_on(const PlayedAttempt& played, faults::Remedy remedy);
+
 /// A reading confirms a class when it could have told it from what else was open by this much (0 to 1).
 /// Chosen: a token reading that has nothing to do with the suspicion stays below.
 inline constexpr double confirming_bits = 0.2;

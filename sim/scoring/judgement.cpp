@@ -58,7 +58,19 @@ std::string objection(const Findings& f, const Outcome& outcome, const Assessmen
     return "";
 }
 
-std::string proposal(const Findings& f, const Outcome& outcome, const Assessment& a) {
+/// A cause whose remedy is a word or another trade's work ends well without anything being mended.
+std::string ending_in_words(const PlayedAttempt& played) {
+    if (played.true_class == faults::Remedy::explain_to_customer)
+        return "what was found was rightly explained";
+    const auto needed = remedies_of(played.true_class);
+    const bool others = std::all_of(needed.begin(), needed.end(), [&](faults::Remedy one) {
+        return to_be_handed_on(played, one);
+    });
+    return others ? "the fault was rightly handed on" : "the fault was set right";
+}
+
+std::string proposal(const PlayedAttempt& played, const Findings& f, const Outcome& outcome,
+                     const Assessment& a) {
     const std::string against = objection(f, outcome, a);
     if (!against.empty()) return "A person decides. Suggested: not yet, because " + against;
     if (!outcome.not_scored_because.empty())
@@ -67,8 +79,8 @@ std::string proposal(const Findings& f, const Outcome& outcome, const Assessment
         return "A person decides. Suggested: nothing stands against it; no gate was broken, no "
                "reading could tell the open causes apart, and the heater was taken out of use and "
                "handed on.";
-    return "A person decides. Suggested: nothing stands against it; no gate was broken, the fault "
-           "was set right and the cause named had " +
+    return "A person decides. Suggested: nothing stands against it; no gate was broken, " +
+           ending_in_words(played) + " and the cause named had " +
            percent(f.diagnosis.probability) + ".";
 }
 
@@ -134,7 +146,7 @@ void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& out
     }
     out.areas = {area_of("safe work", scores.safety, why.safety), evidence, path, remedy,
                  area_of("proof", scores.proof, why.proof)};
-    out.proposal = proposal(f, outcome, out);
+    out.proposal = proposal(played, f, outcome, out);
 }
 
 }  // namespace emberpath::scoring

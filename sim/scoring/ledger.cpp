@@ -54,13 +54,14 @@ class Keeper {
           stands_as_(stands_as_after(evidence_.shadows().hypotheses, {})) {}
 
     Ledger keep() {
-        Ledger ledger{{}, now().classes(), {}, now(), 0.0, 0.0};
+        Ledger ledger{{}, now().classes(), {}, now(), 0.0, 0.0, {}};
         for (std::size_t act = 0; act < played_.log.size(); ++act)
             ledger.steps.push_back(step(act));
         if (!is_settled()) evidence_.live_until(played_.tape.events.size());
         ledger.end = now().classes();
         ledger.at_cure = cured_true_ ? *at_cure_ : now();
         for (const Step& s : ledger.steps) ledger.test_charge += s.charge;
+        ledger.set_ups = set_ups_;
         return ledger;
     }
 
@@ -92,6 +93,8 @@ class Keeper {
         s.observation_count = next - s.first_observation;
         s.cured_before = cured_true_;
         s.before = now().classes();
+        if (!cured_true_ && (s.entry->kind == Kind::wait || s.entry->remedy >= 0))
+            remember(s, cycle_);
         if (!is_settled()) {
             evidence_.live_until(end_of_mark(mark));
             if (s.observation_count > 0) weigh(s, mark);
@@ -106,15 +109,21 @@ class Keeper {
         return measures_room(entry) && std::none_of(played_.log.data(), &entry, measures_room);
     }
 
+    void remember(Step& s, int cycle) const {
+        s.posterior_before = std::make_shared<const Posterior>(now());
+        s.set_ups_before = set_ups_;
+        s.cycle = cycle;
+    }
+
     void weigh(Step& s, std::size_t mark) {
         for (std::size_t i = 0; i < s.observation_count; ++i)
             s.weighed =
                 s.weighed || is_evidence(played_.tape.observations[s.first_observation + i]);
         if (!s.weighed) return;
         const bool charged = is_test(*s.entry) && !s.cured_before && !is_first_of_room(*s.entry);
+        cycle_ = played_.tape.cycles[s.first_observation];
         if (charged) {
-            s.posterior_before = std::make_shared<const Posterior>(now());
-            s.set_ups_before = set_ups_;
+            remember(s, cycle_);
             s.best = best_option({played_.job, evidence_.shadows(), now(), set_ups_,
                                   &evidence_.shadows().passive[mark], &stands_as_, as_things_stand,
                                   played_.tape.cycles[s.first_observation], played_.threads,
@@ -166,12 +175,12 @@ class Keeper {
     std::vector<std::size_t> stands_as_;
     std::optional<Foreseen> foreseen_;  // as the lanes stand now
     SetUps set_ups_;
+    int cycle_ = -1;  // demand cycle of the last reading
     bool cured_true_ = false;
 };
 
 // A wait is paid by the readings that follow it, as far as they were worth more than they cost.
-double idle_minutes(const std::vector<Step>& steps) {
-    double idle = 0.0;
+void charge_idling(std::vector<Step>& steps) {
     for (std::size_t i = 0; i < steps.size(); ++i) {
         if (steps[i].entry->kind != Kind::wait || steps[i].cured_before) continue;
         const auto ticks = steps[i].entry->end_tick - steps[i].entry->begin_tick;
@@ -185,16 +194,16 @@ double idle_minutes(const std::vector<Step>& steps) {
             if (steps[k].weighed)
                 left -= std::max(0.0, 2.0 * steps[k].expected_bits / rate - steps[k].book_minutes);
         }
-        idle += std::max(0.0, left);
+        steps[i].idle_minutes = std::max(0.0, left);
     }
-    return idle;
 }
 
 }  // namespace
 
 Ledger keep_ledger(const PlayedAttempt& played, Evidence evidence, Until until) {
     Ledger ledger = Keeper(played, std::move(evidence), until).keep();
-    ledger.idle_charge = idle_minutes(ledger.steps);
+    charge_idling(ledger.steps);
+    for (const Step& step : ledger.steps) ledger.idle_charge += step.idle_minutes;
     return ledger;
 }
 

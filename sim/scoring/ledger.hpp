@@ -22,9 +22,11 @@ struct Step {
     double told_of_truth_bits = 0.0;  // log2 of the true class's probability after / before
     std::vector<double> separation;   // by class: best of its own readings (see Evidence); or empty
     Option best;                      // best reading at that moment
-    std::shared_ptr<const Posterior> posterior_before;  // of charged steps
+    std::shared_ptr<const Posterior> posterior_before;  // of what may be charged, before the cure
     SetUps set_ups_before;
-    double charge = 0.0;                // minutes charged against the path
+    int cycle = -1;                     // demand cycle under way, where posterior_before is there
+    double charge = 0.0;                // minutes charged against the path for a test
+    double idle_minutes = 0.0;          // waited without a later reading that needed it
     std::vector<double> before, after;  // class probabilities
 };
 
@@ -33,6 +35,7 @@ struct Ledger {
     std::vector<double> arrival, end;  // class probabilities
     Posterior at_cure;  // as it stood before the remedy that completed the cure, else at the end
     double test_charge = 0.0, idle_charge = 0.0;
+    SetUps set_ups;  // at the end
 };
 
 /// What is needed to keep the ledger.

@@ -83,18 +83,69 @@ void find_separations(std::vector<Rival>& open, const worksite::Job& job, const 
         }
 }
 
-std::string best_there(const Step& step, const Hindsight& hindsight) {
-    if (step.posterior_before == nullptr || step.best.bits <= 0.0) return "";
-    const ReferenceRun run = run_reference(hindsight, *step.posterior_before, step.set_ups_before);
+std::string best_there(const ReferenceRun& run, const Hindsight& hindsight) {
     if (run.options.empty()) return "";
     return " From there: " + path_in_words(run, hindsight.job) + "; " +
            units::counted(figure(run.minutes, 0), "minute") + " to " + percent(run.leading) +
            " for one cause.";
 }
 
+ReferenceRun best_from(const Step& step, const Hindsight& hindsight) {
+    if (step.posterior_before == nullptr) return {};
+    return run_reference(hindsight, *step.posterior_before, step.set_ups_before, step.cycle);
+}
+
+// What could have been read instead of handing in; after the cure nothing could have told the cause any more.
+ReferenceRun best_from_the_end(const Ledger& ledger, const Hindsight& hindsight) {
+    if (ledger.steps.empty() || ledger.steps.back().cured_before) return {};
+    return run_reference(hindsight, ledger.at_cure, ledger.set_ups);
+}
+
+std::string hand_in_moment(const Findings& f, const Outcome& outcome, const Step& last,
+                           double minutes) {
+    const std::string why =
+        f.named.empty() ? "no cause was named and handed in"
+                        : "it stood on " + percent(f.diagnosis.probability) + " for its cause";
+    return at(outcome, last) + ": " + figure(minutes, 0) + " minutes for a call-back, because " +
+           why + ".";
+}
+
+std::string wait_moment(const Step& step, const Outcome& outcome) {
+    return at(outcome, step) + ": " + figure(step.idle_minutes, 1) +
+           " minutes waited that no later reading needed.";
+}
+
 std::string remedy_moment(const Made& made, const Outcome& outcome, double minutes) {
     return at(outcome, *made.step) + ": " + units::counted(figure(minutes, 0), "minute") +
            ", because the evidence gave " + given(made.commitment.probability, made.remedy) + ".";
+}
+
+struct Dear {
+    Moment moment;
+    bool at_the_end = false;
+};
+
+std::vector<Dear> dear_moments(const PlayedAttempt& played, const Ledger& ledger, const Findings& f,
+                               const Outcome& outcome) {
+    std::vector<Dear> all;
+    for (const Step& step : ledger.steps) {
+        if (step.charge >= worth_naming_minutes)
+            all.push_back({{step.act, step.charge, test_reason(played, outcome, step)}});
+        if (step.idle_minutes >= worth_naming_minutes)
+            all.push_back({{step.act, step.idle_minutes, wait_moment(step, outcome)}});
+    }
+    for (const Made& made : f.made) {
+        const double minutes =
+            remedy_charge_minutes(made.commitment) + waste_minutes({&made.commitment, 1});
+        if (minutes >= worth_naming_minutes)
+            all.push_back({{made.step->act, minutes, remedy_moment(made, outcome, minutes)}});
+    }
+    const double call_back = submission_charge_minutes(f.diagnosis.probability);
+    if (!ledger.steps.empty() && call_back >= worth_naming_minutes) {
+        const Step& last = ledger.steps.back();
+        all.push_back({{last.act, call_back, hand_in_moment(f, outcome, last, call_back)}, true});
+    }
+    return all;
 }
 
 }  // namespace
@@ -166,21 +217,20 @@ std::string path_in_words(const ReferenceRun& run, const worksite::Job& job) {
 std::vector<Moment> costliest_moments(const PlayedAttempt& played, const Ledger& ledger,
                                       const Findings& f, const Outcome& outcome,
                                       const Hindsight& hindsight) {
-    std::vector<Moment> all;
-    for (const Step& step : ledger.steps)
-        if (step.charge >= worth_naming_minutes)
-            all.push_back({step.act, step.charge, test_reason(played, outcome, step)});
-    for (const Made& made : f.made) {
-        const double minutes =
-            remedy_charge_minutes(made.commitment) + waste_minutes({&made.commitment, 1});
-        if (minutes >= worth_naming_minutes)
-            all.push_back({made.step->act, minutes, remedy_moment(made, outcome, minutes)});
-    }
-    std::stable_sort(all.begin(), all.end(),
-                     [](const Moment& a, const Moment& b) { return a.minutes > b.minutes; });
+    std::vector<Dear> all = dear_moments(played, ledger, f, outcome);
+    std::stable_sort(all.begin(), all.end(), [](const Dear& a, const Dear& b) {
+        return a.moment.minutes > b.moment.minutes;
+    });
     all.resize(std::min(all.size(), most_moments));
-    for (Moment& moment : all) moment.text += best_there(ledger.steps[moment.act], hindsight);
-    return all;
+    std::vector<Moment> out;
+    for (Dear& one : all) {
+        one.moment.text +=
+            best_there(one.at_the_end ? best_from_the_end(ledger, hindsight)
+                                      : best_from(ledger.steps[one.moment.act], hindsight),
+                       hindsight);
+        out.push_back(std::move(one.moment));
+    }
+    return out;
 }
 
 }  // namespace emberpath::scoring

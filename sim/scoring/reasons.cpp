@@ -159,6 +159,8 @@ std::string remedy_reason(const PlayedAttempt& played, const Findings& f, const 
         return "Made safe and handed on, although a reading could still have told the cause; it "
                "needed: " +
                title + ".";
+    if (!f.fixed && played.true_class == Remedy::explain_to_customer)
+        return "No repair was called for, and that was not said; it needed: " + title + ".";
     if (!f.fixed) return "The fault was not set right; it needed: " + title + ".";
     if (warrant_of(f.diagnosis) < 0.98)
         return "Set right, but on " + percent(f.diagnosis.probability) + " for the cause named.";
@@ -184,7 +186,7 @@ Reasons reasons(const PlayedAttempt& played, const Ledger& ledger, const Finding
                 const Outcome& outcome, const PathCharges& charges) {
     return {safety_reason(played, outcome), evidence_reason(f, outcome),
             path_reason(played, ledger, f, outcome, charges), remedy_reason(played, f, outcome),
-            proof_reason(outcome, !f.fixed)};
+            proof_reason(outcome, !f.fixed && !(f.handed_on_safe && !f.separable))};
 }
 
 }  // namespace emberpath::scoring

@@ -214,7 +214,8 @@ ReferenceRun run_reference(const Hindsight& hindsight) {
     return run_reference(hindsight, std::move(posterior), {});
 }
 
-ReferenceRun run_reference(const Hindsight& hindsight, Posterior posterior, SetUps set_ups) {
+ReferenceRun run_reference(const Hindsight& hindsight, Posterior posterior, SetUps set_ups,
+                           int cycle) {
     ReferenceRun run;
     const Foreseen foreseen(hindsight.job, hindsight.shadows, posterior);
     std::size_t mode = 0;
@@ -224,13 +225,14 @@ ReferenceRun run_reference(const Hindsight& hindsight, Posterior posterior, SetU
         run.leading = classes[run.found.index()];
         if (run.leading >= need_of_final_diagnosis) break;
         const Situation at{hindsight.job,     hindsight.shadows, posterior, set_ups,
-                           nullptr,           nullptr,           mode,      -1,
+                           nullptr,           nullptr,           mode,      cycle,
                            hindsight.threads, &foreseen};
         const Option option = best_option(at);
         if (option.bits < too_little_bits) break;
         const double value = hindsight.truth[option.mode].of(option.quantity)[0];
-        posterior.add(in_mode(option.quantity, option.mode, value),
-                      signature(at, option.mode, option.quantity));
+        Reading reading = reading_at(at, option);
+        reading.value = value;
+        posterior.add(reading, signature(at, option.mode, option.quantity));
         set_ups.mark(option.quantity);
         mode = option.mode;
         run.minutes += option.minutes;

@@ -102,9 +102,9 @@ struct ReferenceRun {
     std::vector<Option> options;                        // as taken
 };
 [[nodiscard]] ReferenceRun run_reference(const Hindsight& hindsight);
-/// The same from what somebody believes and has set up already.
-[[nodiscard]] ReferenceRun run_reference(const Hindsight& hindsight, Posterior from,
-                                         SetUps set_ups);
+/// The same from what somebody believes and has set up already, in the demand cycle under way.
+[[nodiscard]] ReferenceRun run_reference(const Hindsight& hindsight, Posterior from, SetUps set_ups,
+                                         int cycle = -1);
 /// C of the path formula: the policy's minutes + 5, at least 10.
 [[nodiscard]] double reference_minutes(const ReferenceRun& run);
 /// A reading in a mode as the posterior wants it; never a repeat of one that was taken, unless it predicts

@@ -92,8 +92,7 @@ struct Assessment {
     std::vector<double> overall_with;  // one for each of Terms::changes
 };
 
-/// Plays the acts again on the true heater and on every shadow, and weighs each observation.
-/// `sentences` are the acts with the tick at which each began.
+/// An act with the tick at which it began.
 struct TimedAct {
     std::int64_t tick;
     std::string sentence;
@@ -117,6 +116,7 @@ struct Terms {
     int threads = 0;  // at most so many; 0: as many as the machine has. No result depends on it
     std::span<const Change> changes = {};  // what else the overall score is asked for
 };
+/// Plays the acts again on the true heater and on every shadow, and weighs each observation.
 [[nodiscard]] Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode mode,
                                 const std::vector<TimedAct>& acts, const Terms& terms = {});
 

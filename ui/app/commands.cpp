@@ -1,11 +1,14 @@
 #include "ui/app/commands.hpp"
 
+#include <cstdio>
 #include <ostream>
 
 #include "sim/records/preview.hpp"
 #include "sim/records/record.hpp"
 #include "ui/app/jobs.hpp"
+#include "ui/app/places.hpp"
 #include "ui/app/progress.hpp"
+#include "ui/app/work.hpp"
 #include "ui/debrief/page.hpp"
 #include "ui/debrief/report.hpp"
 #include "ui/views/catalogue.hpp"
@@ -30,6 +33,18 @@ Opened open_record(Context& context, const fs::path& file) {
         context.err << file.string() << ": " << note << ".\n";
     if (opened.record.good()) opened.loaded = load_job(find_job(context, opened.record.header.job));
     return opened;
+}
+
+/// "03:45" or "75:10" as ticks.
+std::int64_t ticks_on_site(const std::string& text) {
+    int minutes = 0, seconds = 0, read = 0;
+    const bool whole = std::sscanf(text.c_str(), "%4d:%2d%n", &minutes, &seconds, &read) == 2 &&
+                       static_cast<std::size_t>(read) == text.size();
+    if (!whole || minutes < 0 || seconds < 0 || seconds > 59)
+        throw BadInput("--at: found \"" + text +
+                       "\", expected minutes and seconds on site as the debrief prints them, such "
+                       "as 03:45.");
+    return std::int64_t{10} * (60 * minutes + seconds);
 }
 
 std::string damage(const records::Record& record) {
@@ -62,6 +77,29 @@ Status explain(Context& context, const DebriefRequest& request) {
     if (!request.json.empty()) write_text(request.json, report.json);
     context.out << report.text;
     return Status::done;
+}
+
+Status fork(Context& context, const ForkRequest& request) {
+    const std::int64_t ticks = ticks_on_site(request.at);
+    const Opened opened = open_record(context, request.record);
+    if (!opened.record.good()) throw BadInput(damage(opened.record));
+    fs::path to = request.to;
+    if (to.empty()) {
+        const fs::path folder = context.places.state / "records";
+        fs::create_directories(folder);
+        to = free_record_name(folder, fs::path(opened.record.header.job).stem().string());
+    }
+    const auto forked =
+        records::fork(opened.record, opened.loaded.job, opened.loaded.hash, ticks, to);
+    if (!forked.problem.empty()) throw BadInput(request.record.string() + ": " + forked.problem);
+    context.err << "Back at " << request.at << ", with what was done before it (" << forked.acts
+                << (forked.acts == 1 ? " act" : " acts") << "). Record: " << to.string() << "\n";
+    WorkRequest going_on;
+    going_on.job = opened.record.header.job;
+    going_on.licence = opened.record.header.licence;
+    going_on.record = to;
+    going_on.script = request.script;
+    return work(context, going_on);
 }
 
 Status verify(Context& context, const fs::path& file) {

@@ -20,7 +20,15 @@ struct TraceRequest {
     bool sound = false;  // the sound house instead of the faulty one
 };
 
+struct ForkRequest {
+    std::filesystem::path record, script,
+        to;          // empty script: somebody types; empty to: next free name
+    std::string at;  // time on site, "MM:SS" as the debrief prints it
+};
+
 [[nodiscard]] Status explain(Context& context, const DebriefRequest& request);
+/// Tries a finished attempt again from a moment on, coached, in a record of its own.
+[[nodiscard]] Status fork(Context& context, const ForkRequest& request);
 [[nodiscard]] Status verify(Context& context, const std::filesystem::path& record);
 [[nodiscard]] Status check(Context& context, const std::vector<std::string>& files);
 [[nodiscard]] Status preview(Context& context, const std::string& job);

@@ -21,6 +21,7 @@ namespace {
 struct Request {
     WorkRequest work;
     DebriefRequest debrief;
+    ForkRequest fork;
     TraceRequest trace;
     RateRequest rate;
     std::string job, record, log;
@@ -57,6 +58,15 @@ void add_record_commands(CLI::App& app, Request& request) {
     explaining->add_flag("--assessor", request.debrief.assessor,
                          "with luck, misfit and scores without each area");
     explaining->add_option("--json", request.debrief.json, "also write it for other programs");
+    auto* forking =
+        add(app, request, "fork", "Try a finished attempt again from a moment on, coached",
+            [&](Context& context) { return fork(context, request.fork); });
+    forking->add_option("RECORD", request.fork.record)->required();
+    forking->add_option("--at", request.fork.at, "time on site to go back to, such as 03:45")
+        ->required();
+    forking->add_option("--record", request.fork.to,
+                        "where to keep the new record (usually the next free name)");
+    forking->add_option("--script", request.fork.script, "a text file of acts to go on with");
     add(app, request, "verify", "Simulate a record again and compare bit for bit",
         [&](Context& context) { return verify(context, request.record); })
         ->add_option("RECORD", request.record)

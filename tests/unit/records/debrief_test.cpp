@@ -107,7 +107,7 @@ TEST(Debrief, TextAndJsonAgreeOnActsAndReadings) {
         EXPECT_THAT(text, HasSubstr(act.at("showed").get<std::string>()));
     }
     EXPECT_THAT(text, HasSubstr(" 1.2\n"));
-    EXPECT_THAT(text, HasSubstr("The same under every cause: #2."));
+    EXPECT_THAT(text, HasSubstr("The same under every cause shown: #2."));
     for (const auto& reading : json.at("readings"))
         for (const auto& cell : reading.at("under_other_causes"))
             EXPECT_EQ(

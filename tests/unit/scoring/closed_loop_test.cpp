@@ -1,4 +1,4 @@
-// Proves that shadows and readings find the cause: for every cause of the catalogue, at a severity between
+// Proves that shadows and readings find the cause: for eleven causes on mains and cylinder, at severities between
 // two shadows, a sensible set of readings with instrument error puts the true class first.
 
 #include <gtest/gtest.h>

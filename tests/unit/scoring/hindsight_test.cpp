@@ -51,9 +51,26 @@ TEST(CostliestMoments, AreTheWrongPartAndThenTheUselessReadingWithABetterOne) {
 
 TEST(CostliestMoments, AreNoneOnAGoodPath) {
     MadeUp m;
-    m.act("watch burner window", Kind::look, 0.5);
-    m.reads(Quantity::spark, 0.0, {1.0, 1.0, 0.0, 1.0});
-    EXPECT_TRUE(moments_of(m, Remedy::replace_igniter).empty());
+    look_for_spark(m, 0.0);
+    m.act("read tap temperature", Kind::test, 0.5);
+    m.reads(Quantity::tap_temperature, 290.0, {323.15, 318.0, 290.0, 312.0});
+    m.act("replace igniter", Kind::remedy, 25.0).remedy = static_cast<int>(Remedy::replace_igniter);
+    m.hand_in(word(Cause::igniter_failed).c_str());
+    m.outcome.fault_remains = false;
+    const auto moments = moments_of(m, Remedy::replace_igniter);
+    EXPECT_TRUE(moments.empty()) << moments.front().text;
+}
+
+TEST(CostliestMoments, NameAnIdleWaitAndAHandInWithoutACauseEachWithWhatWasBest) {
+    MadeUp m;
+    m.act("wait", Kind::wait, 20.0);
+    const auto moments = moments_of(m, Remedy::replace_igniter);
+    ASSERT_EQ(moments.size(), 2U);
+    EXPECT_DOUBLE_EQ(moments[0].minutes, 60.0);
+    EXPECT_THAT(moments[0].text, HasSubstr("no cause was named"));
+    EXPECT_DOUBLE_EQ(moments[1].minutes, 20.0);
+    EXPECT_THAT(moments[1].text, HasSubstr("20.0 minutes waited"));
+    for (const Moment& moment : moments) EXPECT_THAT(moment.text, HasSubstr("From there: "));
 }
 
 TEST(StillOpen, SaysWhichReadingWouldHaveToldAndWhereNoneDoes) {

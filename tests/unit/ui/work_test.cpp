@@ -103,6 +103,56 @@ TEST(Work, AnAttemptCutOffAnywhereEndsInTheSameRecord) {
     }
 }
 
+TEST(Work, AFinishedAttemptIsTriedAgainFromAMomentCoachedAndInARecordOfItsOwn) {
+    Program program;
+    const auto first = program.file("first.jsonl"), again = program.file("again.jsonl");
+    auto call = work_on(first);
+    call.insert(call.end(), {"--assessed", "--script", program.written("s.acts", acts)});
+    ASSERT_EQ(program(call), 0) << program.talk;
+    const auto kept = contents(first);
+    const auto rest = program.written("rest.acts", "close kitchen tap\nhand in\n");
+    ASSERT_EQ(program({"fork", first, "--at", "01:00", "--record", again, "--script", rest}), 0)
+        << program.talk;
+    EXPECT_THAT(program.talk, HasSubstr("Back at 01:00, with what was done before it"));
+    EXPECT_THAT(program.output, HasSubstr("Debrief"));  // coached: shown at once
+    EXPECT_EQ(contents(first), kept);
+    const auto then = records::read(first), now = records::read(again);
+    ASSERT_TRUE(now.good() && now.closed);
+    EXPECT_EQ(now.header.mode, worksite::Mode::coached);
+    EXPECT_EQ(now.header.seed, then.header.seed);
+    std::size_t before = 0;
+    while (then.acts[before].tick < then.acts.front().tick + 600) ++before;
+    ASSERT_GT(before, 1U);
+    ASSERT_EQ(now.acts.size(), before + 2);
+    for (std::size_t i = 0; i < before; ++i) {
+        EXPECT_EQ(now.acts[i].sentence, then.acts[i].sentence);
+        EXPECT_EQ(now.acts[i].shown, then.acts[i].shown) << now.acts[i].sentence;
+        EXPECT_EQ(now.acts[i].end_tick, then.acts[i].end_tick) << now.acts[i].sentence;
+    }
+    EXPECT_EQ(program({"verify", again}), 0) << program.output;
+}
+
+TEST(Work, WhatCannotBeTriedAgainIsRefusedAndNothingIsWritten) {
+    Program program;
+    const auto record = program.file("r.jsonl"), to = program.file("to.jsonl");
+    auto call = work_on(record);
+    call.insert(call.end(),
+                {"--assessed", "--script", program.written("s.acts", "look at display\n")});
+    ASSERT_EQ(program(call), 0) << program.talk;
+    EXPECT_EQ(program({"fork", record, "--at", "00:02", "--record", to}), 2);
+    EXPECT_THAT(program.talk, HasSubstr("The attempt is not finished."));
+    call = {"work", "tanager",  "--record",
+            record, "--script", program.written("end.acts", "hand in\n")};
+    ASSERT_EQ(program(call), 0) << program.talk;
+    EXPECT_EQ(program({"fork", record, "--at", "75:00", "--record", to}), 2);
+    EXPECT_THAT(program.talk, HasSubstr("over before that time"));
+    for (const std::string wrong : {"", "3", "03:60", "-1:00", "01:00x", "one"}) {
+        EXPECT_EQ(program({"fork", record, "--at", wrong, "--record", to}), 2) << wrong;
+        EXPECT_THAT(program.talk, HasSubstr("--at")) << wrong;
+    }
+    EXPECT_FALSE(std::filesystem::exists(to));
+}
+
 TEST(Work, QuitKeepsTheAttemptAndSaysHowToGoOn) {
     Program program;
     const auto record = program.file("r.jsonl");
