@@ -122,8 +122,7 @@ Cause cause_told(const Told& told) {
     return *told.cause;
 }
 
-Decision work(Hands& hands, Policy policy, std::uint64_t seed, const Told& told) {
-    math::Random dice(seed, policy_title(policy));
+Decision work(Hands& hands, Policy policy, math::Random dice, const Told& told) {
     Care care;
     Decision decision;
     switch (policy) {
@@ -207,7 +206,9 @@ bool is_possible(Policy policy, const worksite::Job& job) {
 Played play(Policy policy, const worksite::Job& job, std::uint64_t seed, const Told& told) {
     Visit visit(job, seed, told.arrived);
     Hands hands(visit, {});
-    const Decision decision = work(hands, policy, seed, told);
+    // Of this job as well: one luck for all jobs would make their results one observation.
+    const math::Random dice(seed, std::string(policy_title(policy)) + " at " + job.name);
+    const Decision decision = work(hands, policy, dice, told);
     hands.hand_over({decision.cause, decision.also});
     Played played;
     played.policy = policy;
