@@ -40,11 +40,11 @@ TEST(Need, IsHigherForDearerRemedies) {
 }
 
 TEST(Overall, FollowsTheWorkedFigures) {
-    EXPECT_NEAR(overall_score({100, 95, 80, 95, 90}), 92.40, 0.006);
-    EXPECT_NEAR(geometric_mean({45, 98, 96, 98, 45}), 73.21, 0.006);
-    EXPECT_NEAR(overall_score({45, 98, 96, 98, 45}), 64.52, 0.006);
-    EXPECT_NEAR(overall_score({100, 0, 30, 31, 95}), 23.77, 0.006);
-    EXPECT_NEAR(overall_score({100, 98, 15, 98, 92}), 69.55, 0.006);
+    EXPECT_NEAR(overall_score({100, 95, 80, 95, 90}), 92.40, 0.005);
+    EXPECT_NEAR(geometric_mean({45, 98, 96, 98, 45}), 73.21, 0.005);
+    EXPECT_NEAR(overall_score({45, 98, 96, 98, 45}), 64.52, 0.005);
+    EXPECT_NEAR(overall_score({100, 0, 30, 31, 95}), 23.77, 0.005);
+    EXPECT_NEAR(overall_score({100, 98, 15, 98, 92}), 69.55, 0.005);
 }
 
 TEST(Overall, NeverExceedsTheSafetyScoreByMoreThanTwenty) {

@@ -11,6 +11,7 @@
 #include "sim/math/functions.hpp"
 #include "sim/math/random.hpp"
 #include "sim/scoring/likelihood.hpp"
+#include "sim/scoring/posterior.hpp"
 
 namespace emberpath::scoring {
 namespace {
@@ -106,16 +107,21 @@ TEST(ThreeInverters, AnyInternalWireHalvesTheEntropy) {
     const double total = 3.0 * (single + pair) + triple;
     for (double& x : p) x /= total;  // each leaves the output wrong in half of all cases
     EXPECT_NEAR(p[0], 0.32999, 5e-6);
+    EXPECT_NEAR(p[3], 0.00333, 5e-6);
     const std::vector<std::size_t> own{0, 1, 2, 3, 4, 5, 6};
     EXPECT_NEAR(entropy_bits(p), 1.6662, 5e-5);
-    // First wire: wrong only if the first inverter failed (single A, pairs AB and AC, the triple).
-    OutcomeTable wire{2, {}};
-    for (const double wrong : {1.0, 0.0, 0.0, 0.5, 0.5, 0.0, 0.5}) {
-        wire.rows.push_back(1.0 - wrong);
-        wire.rows.push_back(wrong);
+    // First wire: wrong only if the first inverter failed (single A, pairs AB and AC, the triple). Second wire:
+    // what the third inverter passes on is wrong; where that one failed, as the wire happens to be.
+    const std::array<std::array<double, 7>, 2> wrong{
+        {{1.0, 0.0, 0.0, 0.5, 0.5, 0.0, 0.5}, {1.0, 1.0, 0.0, 1.0, 0.5, 0.5, 0.5}}};
+    for (const auto& wire : wrong) {
+        OutcomeTable table{2, {}};
+        for (const double w : wire) {
+            table.rows.push_back(1.0 - w);
+            table.rows.push_back(w);
+        }
+        EXPECT_NEAR(entropy_bits(p) - information_bits(p, own, 7, table), 0.7546, 5e-5);
     }
-    const double after = entropy_bits(p) - information_bits(p, own, 7, wire);
-    EXPECT_NEAR(after, 0.7546, 5e-5);
 }
 
 TEST(VisualInspection, DetectionEightyFivePerCentFalseAlarmThreeGivesHalfABit) {
@@ -123,8 +129,12 @@ TEST(VisualInspection, DetectionEightyFivePerCentFalseAlarmThreeGivesHalfABit) {
     const std::vector<std::size_t> own{0, 1};
     const OutcomeTable seen{2, {0.85, 0.15, 0.03, 0.97}};
     EXPECT_NEAR(information_bits(p, own, 2, seen), 0.5309, 5e-5);
-    EXPECT_NEAR(0.30 * 0.85 / (0.30 * 0.85 + 0.70 * 0.03), 0.9239, 5e-5);
-    EXPECT_NEAR(0.30 * 0.15 / (0.30 * 0.15 + 0.70 * 0.97), 0.0622, 5e-5);
+    const auto after = [&](double if_there, double if_not) {
+        const std::vector<double> logs{std::log(p[0] * if_there), std::log(p[1] * if_not)};
+        return normalised(logs)[0];
+    };
+    EXPECT_NEAR(after(0.85, 0.03), 0.9239, 5e-5);  // seen
+    EXPECT_NEAR(after(0.15, 0.97), 0.0622, 5e-5);  // not seen
 }
 
 // Two normal distributions cut into fine bins by the test itself.

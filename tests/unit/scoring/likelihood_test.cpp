@@ -16,22 +16,28 @@ namespace {
 
 // A working pressure of 0.62 kPa read at full draw; five causes with what their shadows show [kPa].
 struct Row {
-    double prior, shadow, spread, likelihood, posterior, with_mistakes;
+    double prior, shadow, spread, scale, likelihood, posterior, with_mistakes;
 };
-const std::vector<Row> rows{{0.40, 2.37, 0.04, 0.0, 0.0000, 0.0092},      // no supply fault
-                            {0.20, 0.70, 0.05, 2.74598, 0.7547, 0.7095},  // regulator
-                            {0.15, 0.77, 0.06, 1.06678, 0.2199, 0.2391},  // pipe
-                            {0.15, 0.95, 0.08, 0.12311, 0.0254, 0.0398},  // cylinder
-                            {0.10, 2.84, 0.04, 0.0, 0.0000, 0.0023}};  // igniter: static pressure
+const std::vector<Row> rows{
+    {0.40, 2.37, 0.04, 0.0739, 0.0, 0.0000, 0.0092},      // no supply fault
+    {0.20, 0.70, 0.05, 0.0798, 2.74598, 0.7547, 0.7095},  // regulator
+    {0.15, 0.77, 0.06, 0.0864, 1.06678, 0.2199, 0.2391},  // pipe
+    {0.15, 0.95, 0.08, 0.1013, 0.12311, 0.0254, 0.0398},  // cylinder
+    {0.10, 2.84, 0.04, 0.0739, 0.0, 0.0000, 0.0023}};     // igniter: static pressure
 
+double scale_of(const Row& row) {
+    return Width{0.01 + 0.01 * 0.62, row.spread, 0.06}.scale(1);
+}
 double likelihood_of(const Row& row) {
-    const double scale = Width{0.01 + 0.01 * 0.62, row.spread, 0.06}.scale(1);
-    return student_t_density((0.62 - row.shadow) / scale) / scale;
+    return student_t_density((0.62 - row.shadow) / scale_of(row)) / scale_of(row);
 }
 
 TEST(WorkingPressure, LikelihoodsFollowTheStudentDensity) {
-    for (const Row& row : rows)
-        EXPECT_NEAR(likelihood_of(row), row.likelihood, 2e-4 * (row.likelihood + 1.0));
+    for (const Row& row : rows) {
+        EXPECT_NEAR(scale_of(row), row.scale, 5e-5);
+        // "About nothing" for the two that are far away: less than half of the last place beside theirs.
+        EXPECT_NEAR(likelihood_of(row), row.likelihood, row.likelihood > 0.0 ? 5e-6 : 5e-5);
+    }
 }
 
 TEST(WorkingPressure, PlainBayesLeavesRegulatorPipeAndCylinder) {
@@ -42,9 +48,9 @@ TEST(WorkingPressure, PlainBayesLeavesRegulatorPipeAndCylinder) {
         total += p.back();
     }
     for (std::size_t i = 0; i < rows.size(); ++i)
-        EXPECT_NEAR(p[i] / total, rows[i].posterior, 1e-4);
+        EXPECT_NEAR(p[i] / total, rows[i].posterior, 5e-5);
     for (double& x : p) x /= total;
-    EXPECT_NEAR(entropy_bits(p), 0.9215, 5e-4);
+    EXPECT_NEAR(entropy_bits(p), 0.9215, 5e-5);
 }
 
 TEST(WorkingPressure, MistakesAndTemperingLeaveRoomForDoubt) {
@@ -57,8 +63,8 @@ TEST(WorkingPressure, MistakesAndTemperingLeaveRoomForDoubt) {
     std::vector<double> logs = log_weights(likelihood, prior);
     for (std::size_t i = 0; i < logs.size(); ++i) logs[i] += math::log(prior[i]);
     const std::vector<double> p = normalised(logs);
-    for (std::size_t i = 0; i < rows.size(); ++i) EXPECT_NEAR(p[i], rows[i].with_mistakes, 1e-4);
-    EXPECT_NEAR(entropy_bits(p), 1.1126, 5e-4);
+    for (std::size_t i = 0; i < rows.size(); ++i) EXPECT_NEAR(p[i], rows[i].with_mistakes, 5e-5);
+    EXPECT_NEAR(entropy_bits(p), 1.1126, 5e-5);
 }
 
 TEST(StudentT, DensityAgreesWithTheGammaFunction) {

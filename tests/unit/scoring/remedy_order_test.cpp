@@ -5,7 +5,10 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 #include <numeric>
+#include <utility>
+#include <vector>
 
 namespace emberpath::scoring {
 namespace {
@@ -43,15 +46,18 @@ TEST(RemedyOrder, WithACallAtThirtyFiveTwoRemediesAreTriedFirst) {
 // Two causes, a check for each (C1, C2) and a repair (R1, R2): whichever check comes first, each repair
 // is paid exactly when its cause is there, so only C / p decides.
 TEST(RemedyOrder, OfTwoCausesTheCheckWithLessCostPerProbabilityComesFirst) {
-    const double p = 0.3, c1 = 4.0, c2 = 9.0, r1 = 100.0, r2 = 1.0;
-    const double first_one = c1 + p * r1 + (1.0 - p) * (c2 + r2);
-    const double first_two = c2 + (1.0 - p) * r2 + p * (c1 + r1);
-    const std::vector<RemedyChoice> two{{p, c1}, {1.0 - p, c2}};
-    EXPECT_EQ(by_probability_per_cost(two).front(), first_one <= first_two ? 0U : 1U);
-    EXPECT_EQ(c1 / p <= c2 / (1.0 - p), first_one <= first_two);
-    const double swapped_one = c1 + p * r2 + (1.0 - p) * (c2 + r1);
-    const double swapped_two = c2 + (1.0 - p) * r1 + p * (c1 + r2);
-    EXPECT_NEAR(first_one - first_two, swapped_one - swapped_two, 1e-12);
+    for (const auto& [p, c1, c2] : std::vector<std::array<double, 3>>{{0.3, 4.0, 9.0},
+                                                                      {0.3, 4.0, 9.5},
+                                                                      {0.5, 7.0, 6.0},
+                                                                      {0.9, 40.0, 4.0},
+                                                                      {0.05, 1.0, 20.0}})
+        for (const auto& [r1, r2] : {std::pair{100.0, 1.0}, std::pair{1.0, 100.0}}) {
+            const double first_one = c1 + p * r1 + (1.0 - p) * (c2 + r2);
+            const double first_two = c2 + (1.0 - p) * r2 + p * (c1 + r1);
+            const std::vector<RemedyChoice> two{{p, c1}, {1.0 - p, c2}};
+            EXPECT_EQ(by_probability_per_cost(two).front(), first_one <= first_two ? 0U : 1U) << p;
+            EXPECT_EQ(c1 / p <= c2 / (1.0 - p), first_one <= first_two) << p;
+        }
 }
 
 }  // namespace

@@ -56,8 +56,15 @@ struct Plan {
     std::size_t first = 0;
 };
 
+constexpr double tolerance_tau = 1.0;  // of the path formula, as docs/scoring.md has it
+
+// What the path formula charges a test of one minute, `tau` in the place of its own tolerance.
+double charge_with(double tau, double bits, double best_rate) {
+    return std::max(0.0, 1.0 - (1.0 + tau) * bits / best_rate);
+}
+
 // Fewest expected tests, and what the path formula charges along that tree at one minute a test.
-Plan best_plan(const std::vector<double>& p) {
+Plan best_plan(const std::vector<double>& p, double tau) {
     if (entropy_bits(p) < 1.0e-9) return {};
     double best_rate = 0.0;
     for (std::size_t t = 0; t < tests; ++t) best_rate = std::max(best_rate, bits_of(p, t));
@@ -65,10 +72,10 @@ Plan best_plan(const std::vector<double>& p) {
     for (std::size_t t = 0; t < tests; ++t) {
         const Split s = split(p, t);
         if (s.share[0] < 1e-12 || s.share[1] < 1e-12) continue;
-        const Plan zero = best_plan(s.after[0]), one = best_plan(s.after[1]);
+        const Plan zero = best_plan(s.after[0], tau), one = best_plan(s.after[1], tau);
         const double total = 1.0 + s.share[0] * zero.tests + s.share[1] * one.tests;
         if (total >= best.tests - 1.0e-12) continue;
-        const double here = test_charge_minutes(1.0, bits_of(p, t), best_rate);
+        const double here = charge_with(tau, bits_of(p, t), best_rate);
         best = {total, here + s.share[0] * zero.charge + s.share[1] * one.charge, t};
     }
     return best;
@@ -87,10 +94,15 @@ double huffman_bound(std::vector<double> p) {
 }
 
 TEST(TestSequencing, OptimalPlayIsChargedNothingAlthoughGreedyChoiceWouldStartElsewhere) {
-    const Plan plan = best_plan(six);
+    const Plan plan = best_plan(six, tolerance_tau);
     EXPECT_NEAR(plan.tests, 2.18, 1e-9);
     EXPECT_EQ(plan.first, 1U);
     EXPECT_NEAR(plan.charge, 0.0, 1e-12);
+    EXPECT_NEAR(best_plan(six, 0.5).charge, 0.0, 1e-12);
+    EXPECT_NEAR(best_plan(six, 0.0).charge, 0.192, 5e-4);  // why there is a tolerance
+    for (const double bits : {0.0, 0.2, 0.45, 0.9})
+        EXPECT_NEAR(test_charge_minutes(1.0, bits, 0.9), charge_with(tolerance_tau, bits, 0.9),
+                    1e-15);
     EXPECT_NEAR(huffman_bound(six), 1.59, 1e-9);
     EXPECT_GT(bits_of(six, 0), bits_of(six, 1));  // what greedy choice prefers
 }
@@ -171,6 +183,29 @@ TEST(MultipliersAndAdders, HaveTwoSingleSuspectsAndTwoPairs) {
     EXPECT_NEAR(s.p[set_of({a2, m2})], 0.00483, 5e-6);
     EXPECT_NEAR(s.p[set_of({m2, m3})], 0.00483, 5e-6);
     EXPECT_NEAR(entropy_bits(s.p), 1.3594, 5e-5);
+}
+
+TEST(MultipliersAndAdders, HaveTwoConflictsAndFourMinimalDiagnoses) {
+    constexpr unsigned all = (1U << part_count) - 1;
+    std::vector<unsigned> conflicts, diagnoses;  // the least of each, by number
+    for (unsigned set = 0; set <= all; ++set) {
+        const auto is_least = [&](auto&& holds) {
+            if (!holds(set)) return false;
+            for (unsigned part = 0; part < part_count; ++part)
+                if ((set >> part & 1U) != 0 && holds(set & ~(1U << part))) return false;
+            return true;
+        };
+        if (is_least([&](unsigned sound) { return !consistent(all & ~sound, -1); }))
+            conflicts.push_back(set);
+        if (is_least([&](unsigned faulty) { return consistent(faulty, -1); }))
+            diagnoses.push_back(set);
+    }
+    const auto sorted = [](std::vector<unsigned> sets) {
+        std::sort(sets.begin(), sets.end());
+        return sets;
+    };
+    EXPECT_EQ(conflicts, sorted({set_of({a1, m1, m2}), set_of({a1, a2, m1, m3})}));
+    EXPECT_EQ(diagnoses, sorted({set_of({a1}), set_of({m1}), set_of({a2, m2}), set_of({m2, m3})}));
 }
 
 TEST(MultipliersAndAdders, AreToldApartByTheFirstProduct) {
