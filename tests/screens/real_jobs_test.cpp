@@ -1,9 +1,12 @@
 // Proves that every screen of every shipped job, at its start, in its middle and at its end, can be used by
 // keyboard, read without sight, is not crowded and stands out from its ground, in every window people use.
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <chrono>
 #include <functional>
+#include <thread>
 
 #include "tests/screens/player.hpp"
 #include "ui/kit/audit.hpp"
@@ -25,6 +28,8 @@ constexpr Window windows[] = {{1280.0, 800.0, 1.0},
                               {1920.0, 1080.0, 1.5},
                               {1280.0, 800.0, 1.25},
                               {1920.0, 1080.0, 2.0}};
+
+constexpr kit::Size usual_window{1280.0, 800.0};
 
 /// Texts that are cut where not even the thing they stand in has the whole.
 std::vector<std::string> words_lost(const kit::Frame& frame) {
@@ -149,6 +154,35 @@ TEST(RealDebrief, OpenedAgainFromTheListSaysTheSame) {
     player.click("start.debrief");
     player.wait_for(Place::debrief);
     EXPECT_EQ(said_by(player), first);
+}
+
+/// Until every other cause was simulated and the pairs stand.
+void wait_for_the_solution(Player& player) {
+    constexpr auto patience = std::chrono::minutes(5);
+    const auto end = std::chrono::steady_clock::now() + patience;
+    while (player.frame(usual_window).tree.get("checks.pair.1") == nullptr) {
+        if (std::chrono::steady_clock::now() > end)
+            throw std::runtime_error("the solution that was waited for did not come");
+        player.program().elapse(0.0);
+        std::this_thread::sleep_for(std::chrono::milliseconds(20));
+    }
+}
+
+TEST(RealPreview, IsFitToBeReadOnceItIsSolvedAndWhereTheControlLoopStands) {
+    std::vector<std::string> found;
+    for (const std::string job : {"sorrel", "tanager"}) {
+        Player player(root, job);
+        wait_for_the_solution(player);
+        const kit::Node* pair = player.program().last_frame().tree.get("checks.pair.1");
+        ASSERT_NE(pair, nullptr);
+        EXPECT_THAT(pair->value, testing::EndsWith("from This job"));
+        audit(player, job + ", solved", found);
+        (void)player.frame(usual_window);
+        player.click("preview.switch");
+        EXPECT_NE(player.frame(usual_window).tree.get("loop.Fan"), nullptr);
+        audit(player, job + ", control loop", found);
+    }
+    EXPECT_EQ(joined(found), "");
 }
 
 TEST(RealPreview, IsFitToBeReadByAnAuthor) {

@@ -94,9 +94,9 @@ std::string wrong_with(worksite::Instrument instrument, const worksite::Piece& p
     };
     if (piece.battery == worksite::Battery::low) add("battery low");
     if (piece.battery == worksite::Battery::flat) add("battery flat");
-    if (piece.reads != 1.0)
-        add("reads " + units::fixed(100.0 * std::abs(piece.reads - 1.0), 0) + " % " +
-            (piece.reads > 1.0 ? "high" : "low"));
+    const std::string off = units::fixed(100.0 * std::abs(piece.reads - 1.0), 0);
+    if (off != "0")  // less than half a per cent is as good as right
+        add("reads " + off + " % " + (piece.reads > 1.0 ? "high" : "low"));
     if (piece.off_by != 0.0) add("does not start from zero");
     if (worksite::overdue(instrument, piece, visited_on)) add("its calibration is overdue");
     return words;

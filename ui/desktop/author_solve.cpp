@@ -89,7 +89,8 @@ std::string place_of(const std::vector<Thing>& things, Quantity quantity) {
     const auto thing = thing_named_in(things, worksite::info(quantity).title);
     const bool point =
         thing < things.size() && things[thing].point.shape != screens::PointShape::part;
-    return point ? things[thing].point.tag : "1";
+    return point ? things[thing].point.tag
+                 : kit::capitalised(std::string(worksite::info(quantity).title));
 }
 
 screens::PairView pair_of(const worksite::Job& job, const std::vector<Thing>& things,

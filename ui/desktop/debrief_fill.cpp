@@ -188,11 +188,16 @@ void add_sections(screens::DebriefView& view, const Source& from) {
         unsafe.push_back(act.time + " " + act.act + ": " + act.text);
     std::vector<std::string> short_way;
     if (!debrief.reference.empty()) short_way.push_back(debrief.reference);
-    view.sections = {
-        {"What came of it", debrief.outcome}, {"Unsafe acts", std::move(unsafe)},
-        {"How near to harm", debrief.doses},  {"The day after", debrief.day_after},
-        {"What cost most", debrief.moments},  {"A short way", std::move(short_way)},
-        {"Left open", debrief.open},          {"What this cannot tell", debrief.limits}};
+    std::vector<std::string> moments = debrief.moments;
+    if (!debrief.try_again.empty()) moments.push_back(debrief.try_again);
+    view.sections = {{"What came of it", debrief.outcome},
+                     {"Unsafe acts", std::move(unsafe)},
+                     {"How near to harm", debrief.doses},
+                     {"The day after", debrief.day_after},
+                     {"What cost most", std::move(moments)},
+                     {"A short way", std::move(short_way)},
+                     {"Left open", debrief.open},
+                     {"What this cannot tell", debrief.limits}};
 }
 
 /// "2.31 kPa" without its unit, which stands beside the trainee's own reading.

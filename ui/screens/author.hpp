@@ -28,7 +28,7 @@ struct CheckView {
 /// How many readings tell two causes apart at least; 0: none found.
 struct PairView {
     int readings = 0;
-    std::string only_at{};  // "P3": only there; empty: anywhere
+    std::string only_at{};  // "P3", or the reading: only there; empty: anywhere
 };
 
 /// The heater alone over a light-up and a full draw, with its fault and without.

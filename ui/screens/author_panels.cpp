@@ -8,51 +8,108 @@ namespace {
 using kit::Rect;
 using kit::Token;
 
+/// Where "Fewest readings to tell apart" stands, and how large its cells are.
+struct Pairs {
+    Rect place;
+    double names, width, height;  // of a cause's name; of a cell
+};
+
+/// On one line, else in smaller type on two; what is longer still is cut, and the row has the whole.
+void draw_cause(kit::Stage& stage, const Rect& r, const std::string& words) {
+    if (stage.width(words, kit::style::row) <= r.w) {
+        stage.text(r, words, kit::style::row);
+        return;
+    }
+    kit::TextStyle style = kit::style::row;
+    style.size = kit::type_size::label;
+    auto lines = kit::wrapped(stage.metrics(), style, words, r.w);
+    const std::size_t most = r.h >= 28.0 ? 2 : 1;
+    for (std::size_t k = most; k < lines.size(); ++k) lines[most - 1] += " " + lines[k];
+    lines.resize(std::min(lines.size(), most));
+    const double step = 15.0, all = step * static_cast<double>(lines.size());
+    for (std::size_t k = 0; k < lines.size(); ++k)
+        stage.text_shortened(
+            {r.x, r.centre().y - all / 2.0 + step * static_cast<double>(k), r.w, step}, lines[k],
+            style);
+}
+
+bool is_hard(const PairView& pair) {
+    return pair.readings == 0 || !pair.only_at.empty();
+}
+
+/// A place whose name has no room is a dot: a number would say how many readings.
+void draw_pair(kit::Stage& stage, const Rect& box, const PairView& pair) {
+    const bool hard = is_hard(pair);
+    stage.paint().box(box, hard                ? Token::danger_wash
+                           : pair.readings > 1 ? Token::mark_wash
+                                               : Token::wash);
+    if (hard) kit::frame(stage.paint(), box, 1.6, Token::danger);
+    const std::string words = !pair.only_at.empty() ? pair.only_at
+                              : pair.readings == 0  ? "–"
+                                                    : std::to_string(pair.readings);
+    const kit::TextStyle style =
+        hard ? kit::TextStyle{kit::Face::bold, kit::type_size::label, Token::danger}
+             : kit::style::row;
+    stage.text(box, stage.width(words, style) <= box.w ? words : "·", style, kit::Align::centre);
+}
+
+/// "1 reading from This job; 2 readings from Regulator; only by P3 from Fins".
+std::string spoken_pairs(const AuthorView& view, std::size_t i) {
+    std::string text;
+    for (std::size_t k = 0; k < i && i < view.pairs.size() && k < view.pairs[i].size(); ++k) {
+        const PairView& pair = view.pairs[i][k];
+        text += text.empty() ? "" : "; ";
+        text += pair.readings == 0      ? "by no reading here"
+                : !pair.only_at.empty() ? "only by " + pair.only_at
+                : pair.readings == 1    ? "1 reading"
+                                        : std::to_string(pair.readings) + " readings";
+        text += " from " + view.causes[k];
+    }
+    return text;
+}
+
+void draw_pair_row(kit::Stage& stage, const Pairs& in, const AuthorView& view, std::size_t i) {
+    const Rect row{in.place.x, in.place.y + in.height * static_cast<double>(i - 1), in.place.w,
+                   in.height};
+    const double w =
+        stage.text({row.x, row.y, 18.0, row.h}, std::to_string(i + 1), kit::style::row_bold);
+    draw_cause(stage, {row.x + w + 8.0, row.y, in.names - w - 12.0, row.h}, view.causes[i]);
+    for (std::size_t k = 0; k < i && i < view.pairs.size() && k < view.pairs[i].size(); ++k)
+        draw_pair(stage,
+                  {row.x + in.names + in.width * static_cast<double>(k) + 1.0, row.y + 1.0,
+                   in.width - 2.0, in.height - 2.0},
+                  view.pairs[i][k]);
+    stage.add({.id = "checks.pair." + std::to_string(i),
+               .role = kit::Role::row,
+               .name = view.causes[i],
+               .value = spoken_pairs(view, i),
+               .bounds = row,
+               .focusable = true});
+}
+
 /// Fewest readings that tell each pair of causes apart, as a staircase.
 void draw_pairs(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     const std::size_t n = view.causes.size();
     if (n < 2) return;
+    constexpr double numbers_h = 18.0, widest = 28.0, highest = 32.0;
+    const auto others = static_cast<double>(n - 1);
     kit::Slicer left(r);
     kit::panel_heading(stage, left.top(24.0, 6.0), "checks.pairs", "Fewest readings to tell apart",
                        "");
-    const double names = std::min(150.0, r.w * 0.6);
-    const double cell = std::min({28.0, (r.w - names) / static_cast<double>(n - 1),
-                                  (left.rest().h - 18.0) / static_cast<double>(n - 1)});
-    if (cell < 18.0) return;
-    for (std::size_t i = 1; i < n; ++i) {
-        const double y = left.rest().y + cell * static_cast<double>(i - 1);
-        const double w =
-            stage.text({r.x, y, 18.0, cell}, std::to_string(i + 1), kit::style::row_bold);
-        stage.text_shortened({r.x + w + 8.0, y, names - w - 14.0, cell}, view.causes[i],
-                             kit::style::row);
-        for (std::size_t k = 0; k < i && i < view.pairs.size() && k < view.pairs[i].size(); ++k) {
-            const PairView& pair = view.pairs[i][k];
-            const Rect box{r.x + names + cell * static_cast<double>(k) + 1.0, y + 1.0, cell - 2.0,
-                           cell - 2.0};
-            const bool hard = pair.readings == 0 || !pair.only_at.empty();
-            stage.paint().box(box, hard                ? Token::danger_wash
-                                   : pair.readings > 1 ? Token::mark_wash
-                                                       : Token::wash);
-            if (hard) kit::frame(stage.paint(), box, 1.6, Token::danger);
-            const std::string words = !pair.only_at.empty() ? pair.only_at
-                                      : pair.readings == 0  ? "–"
-                                                            : std::to_string(pair.readings);
-            const kit::TextStyle style =
-                hard ? kit::TextStyle{kit::Face::bold, kit::type_size::label, Token::danger}
-                     : kit::style::row;
-            stage.text(box, stage.width(words, style) <= box.w ? words : "1", style,
-                       kit::Align::centre);
-        }
-    }
-    const double foot = left.rest().y + cell * static_cast<double>(n - 1) + 22.0;
-    if (foot + 36.0 <= r.bottom())
-        stage.paragraph({r.x, foot, r.w, r.bottom() - foot},
-                        "Framed: only at the point named; –: by no reading here.",
-                        kit::style::row_quiet);
+    const double names =
+        std::clamp(r.w - widest * others, std::min(150.0, r.w * 0.6), std::max(300.0, r.w * 0.6));
+    const Pairs in{left.rest(), names, std::min(widest, (r.w - names) / others),
+                   std::min(highest, (left.rest().h - numbers_h) / others)};
+    if (in.width < 18.0 || in.height < 18.0) return;
+    for (std::size_t i = 1; i < n; ++i) draw_pair_row(stage, in, view, i);
+    const double below = in.place.y + in.height * others;
     for (std::size_t k = 0; k + 1 < n; ++k)
-        stage.text({r.x + names + cell * static_cast<double>(k),
-                    left.rest().y + cell * static_cast<double>(n - 1), cell, 18.0},
+        stage.text({r.x + names + in.width * static_cast<double>(k), below, in.width, numbers_h},
                    std::to_string(k + 1), kit::style::row_bold, kit::Align::centre);
+    const double foot = below + numbers_h + 4.0;
+    constexpr const char* key = "Framed: only there (·: a longer name); –: by no reading here.";
+    if (foot + stage.paragraph_height(r.w, key, kit::style::row_quiet) <= r.bottom())
+        stage.paragraph({r.x, foot, r.w, r.bottom() - foot}, key, kit::style::row_quiet);
 }
 
 constexpr double path_head = 34.0, path_row = 22.0;
@@ -194,22 +251,28 @@ void draw_facts(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     kit::panel(stage, r);
     kit::Slicer left(kit::inset(r, 15.0, 6.0));
     kit::panel_heading(stage, left.top(24.0, 6.0), "facts.heading", "What is set", view.file);
-    const double customer =
-        view.customer.empty()
-            ? 0.0
-            : 30.0 + stage.paragraph_height(left.rest().w, view.customer, kit::style::row_quiet);
+    const double customer = view.customer.empty()
+                                ? 0.0
+                                : 30.0 + stage.paragraph_height(left.rest().w - 16.0, view.customer,
+                                                                kit::style::row_quiet);
     const Rect foot = left.bottom(std::min(customer, left.rest().h * 0.4), 8.0);
     draw_fact_list(stage, left.rest(), view);
     if (customer == 0.0) return;
     stage.text({foot.x, foot.y, foot.w, 22.0}, "Customer says", kit::style::body_bold);
-    stage.clip(foot);
-    stage.paragraph({foot.x, foot.y + 24.0, foot.w, foot.h}, view.customer, kit::style::row_quiet);
-    stage.unclip();
-    stage.add({.id = "facts.customer",
-               .role = kit::Role::label,
-               .name = "Customer says",
-               .value = view.customer,
-               .bounds = foot});
+    const Rect words{foot.x, foot.y + 24.0, foot.w, foot.h - 24.0};
+    const double text_w = foot.w - 16.0;  // beside the scroll bar
+    const double text_h = stage.paragraph_height(text_w, view.customer, kit::style::row_quiet);
+    {
+        kit::ScrollList list(stage, words, "facts.words", "Customer says", text_h);
+        const Rect text = list.row(0.0, text_h);
+        stage.paragraph({text.x, text.y, text_w, text_h}, view.customer, kit::style::row_quiet);
+        stage.add({.id = "facts.customer",
+                   .role = kit::Role::label,
+                   .name = "Customer says",
+                   .value = view.customer,
+                   .bounds = text,
+                   .focusable = text_h > words.h});
+    }
 }
 
 void draw_checks(kit::Stage& stage, const Rect& r, const AuthorView& view) {
@@ -221,10 +284,11 @@ void draw_checks(kit::Stage& stage, const Rect& r, const AuthorView& view) {
     kit::panel_heading(stage, left.top(24.0, 8.0), "checks.heading", "Can this job be solved?",
                        open == 0 ? "yes" : std::to_string(open) + " open");
     if (view.simulated >= 0.0) draw_simulated(stage, left.top(50.0, 6.0), view.simulated);
-    const double pairs_h = view.causes.size() < 2
-                               ? 0.0
-                               : std::min(52.0 + 32.0 * static_cast<double>(view.causes.size() - 1),
-                                          left.rest().h * 0.48);
+    const auto others = static_cast<double>(std::max<std::size_t>(view.causes.size(), 1) - 1);
+    // As much as they like to have, up to half of the panel; but no less than rows that can be pressed.
+    const double least = 49.0 + kit::space::target * others, liked = 90.0 + 32.0 * others;
+    const double pairs_h =
+        others == 0.0 ? 0.0 : std::min(liked, std::max(least, left.rest().h * 0.48));
     const Rect pairs = left.bottom(pairs_h, 10.0);
     draw_check_list(stage, left.rest(), view);
     draw_pairs(stage, pairs, view);

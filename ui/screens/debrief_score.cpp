@@ -123,17 +123,18 @@ void draw_outcome(kit::Stage& stage, const Rect& r, const DebriefView& view) {
     const double job_w = stage.width(view.job, kit::style::heading) + 10.0;
     lines(left.left(std::max(narrow ? 84.0 : 112.0, job_w)), view.job, "Debrief",
           kit::style::heading);
-    const std::size_t n = view.unsafe.empty() ? 1 : 2;
+    const bool safe = view.unsafe.empty();
+    const std::string unsafe = safe ? "No unsafe act" : view.unsafe;
     // By content, so that both can be read; what is still too long is cut.
     const double first_w = std::max(stage.width(view.outcome, kit::style::body_bold),
                                     stage.width(view.outcome_detail, kit::style::row)) +
                            46.0;
-    const double second_w = std::max(stage.width(view.unsafe, kit::style::body_bold),
+    const double second_w = std::max(stage.width(unsafe, kit::style::body_bold),
                                      stage.width(view.unsafe_detail, kit::style::row)) +
                             40.0;
-    const bool fits = n == 1 || first_w + second_w <= left.rest().w;
-    const double take = n == 1 ? left.rest().w
-                        : fits ? first_w
+    const bool fits = first_w + second_w <= left.rest().w;
+    const double take = fits   ? first_w
+                        : safe ? left.rest().w - second_w
                                : left.rest().w * first_w / (first_w + second_w);
     kit::Slicer halves(left.rest());
     const Rect first_cell = halves.left(take);
@@ -147,13 +148,13 @@ void draw_outcome(kit::Stage& stage, const Rect& r, const DebriefView& view) {
                .name = view.outcome,
                .value = view.outcome_detail,
                .bounds = cells[0]});
-    if (n == 1) return;
-    kit::draw_mark(p, {cells[1].x + 14.0, mid}, kit::Mark::hazard, 9.0);
-    lines({cells[1].x + 32.0, r.y, cells[1].w - 36.0, r.h}, view.unsafe, view.unsafe_detail,
-          kit::with_ink(kit::style::body_bold, Token::danger));
+    kit::draw_mark(p, {cells[1].x + 14.0, mid}, safe ? kit::Mark::tick : kit::Mark::hazard,
+                   safe ? 10.0 : 9.0);
+    lines({cells[1].x + 32.0, r.y, cells[1].w - 36.0, r.h}, unsafe, view.unsafe_detail,
+          safe ? kit::style::body_bold : kit::with_ink(kit::style::body_bold, Token::danger));
     stage.add({.id = "outcome.unsafe",
                .role = kit::Role::heading,
-               .name = view.unsafe,
+               .name = unsafe,
                .value = view.unsafe_detail,
                .bounds = cells[1]});
 }

@@ -11,7 +11,7 @@ using kit::Rect;
 using kit::Token;
 
 constexpr double reading_w = 232.0, least_column = 92.0, head_h = 58.0;
-/// A column stands for all causes that one remedy sets right.
+/// A column stands for one cause, or for all causes that one remedy sets right.
 constexpr const char* title = "The same readings where another remedy is due";
 
 /// Which remedies have a column: that of this house first, then as many others as there is room for.
@@ -61,7 +61,7 @@ void draw_column_head(kit::Stage& stage, const Rect& cell, const std::string& wo
     stage.add({.id = "table.column." + std::to_string(column),
                .role = kit::Role::label,
                .name = words,
-               .value = is_true ? "the remedy due in this house" : "",
+               .value = is_true ? "what is so in this house" : "",
                .bounds = cell});
 }
 
@@ -157,12 +157,12 @@ void draw_comparison(kit::Stage& stage, const Rect& r, const DebriefView& view) 
     kit::Slicer bar(head_row);
     if (t.shown.size() < view.columns.size()) {
         const kit::ButtonSpec more{
-            .id = "table.more", .name = "Other remedies", .command = {"other remedies"}};
+            .id = "table.more", .name = "Other columns", .command = {"other remedies"}};
         kit::button(stage, bar.right(kit::button_width(stage, more), 10.0), more);
     }
     const std::string note = std::to_string(t.shown.size()) + " of " +
                              std::to_string(view.columns.size()) +
-                             " remedies · crossed: your reading rules it out";
+                             " columns · crossed: your reading rules it out";
     const double title_w = stage.width(title, kit::style::body_bold);
     kit::panel_heading(
         stage, bar.rest(), "table.heading", title,

@@ -65,19 +65,22 @@ std::vector<ComparedRow> sample_rows() {
 DebriefView sample_debrief() {
     DebriefView v;
     v.job = "Sample job";
-    v.outcome = "Cause found and proved";
-    v.outcome_detail = "The gas pipe to the heater is too small with the cooktop on";
+    v.outcome = "Rightly handed on, and the readings show why.";
+    v.outcome_detail = "What it was: gas pipe too small.";
     v.outcome_good = true;
-    v.unsafe = "1 unsafe step";
+    v.unsafe = "1 unsafe act";
     v.unsafe_detail = "Power on with a hand in the case";
     v.score = "70";
     v.of = "of 100";
-    v.floor = "Safe work must reach 60";
-    v.verdict = "Not a pass yet";
+    v.floor =
+        "A person decides. Suggested: not yet, because a safety gate was broken: power on with a "
+        "hand in the case.";
+    v.verdict = "Gates not met";
     v.areas = sample_areas();
-    v.sections = {{"Shortest safe path",
-                   {"Service readout, events", "Kitchen tap, flow", "P1, full rate, cooktop off",
-                    "P3, full rate, cooktop on"}}};
+    v.sections = {
+        {"A short way",
+         {"Service readout, events; kitchen tap, flow; P1, full rate, cooktop off; P3, full rate, "
+          "cooktop on"}}};
     v.minutes = 90.0;
     v.steps = sample_steps();
     v.step = 6;
@@ -93,7 +96,7 @@ DebriefView sample_debrief() {
         "Replace the outlet sensor", "Clean the flame electrode",
         "Clean the heat exchanger",  "Turn the mixer's stop back and replace its cartridge, both"};
     v.rows = sample_rows();
-    v.status = "Step 7 of 12: P1, full rate, cooktop off. 1.3 bits: three remedies fell away.";
+    v.status = "Step 7 of 12 told you most.";
     return v;
 }
 
@@ -233,21 +236,25 @@ AuthorView sample_author() {
         {"A1", "CO in the flue, ppm", {{"0", "0"}, {"35", "32"}, {"96", "38", true}}},
         {"E2", "flame current, µA", {{"0", "0"}, {"3.1", "3.2"}, {"1.9", "3.1", true}}}};
     v.checks = {
-        {"Four readings leave one cause", "Shortest safe path: 31 minutes."},
-        {"Two causes look alike at P1",
-         "Pipe too small and regulator droop differ only at P3. Keep P3 within reach.", false},
-        {"All readings are physical", "Heat, gas and water balance within 1 %."},
-        {"A safe path exists", "No step needs a live reading with the cover off."},
-        {"The job card is fair", "The words fit 4 of the 8 causes."}};
-    v.causes = {"Gas pipe", "Regulator", "Outlet sensor", "Electrode", "Fins"};
+        {"4 readings leave one remedy",
+         "One step ahead, the best reading each time: 31 minutes, then 97 % for the likeliest."},
+        {"Causes look alike", "No readings tell this fault from: Scale in the heat exchanger.",
+         false},
+        {"The files load", "Scenario, site and heater have no problem."},
+        {"The fault can be measured",
+         "4 of 6 readings differ from the sound house by more than the instrument can hide."},
+        {"Are bad habits rated apart?", "emberpath rate JOB lets simulated trainees play it.", true,
+         true}};
+    v.causes = {"This job", "Gas regulator droops", "Outlet sensor drifts",
+                "Flame electrode coated by deposits", "Scale in the heat exchanger"};
     v.pairs = {{},
                {{1, "P3"}},
                {{1, ""}, {1, ""}},
                {{1, ""}, {1, ""}, {2, ""}},
-               {{1, ""}, {1, ""}, {2, ""}, {2, ""}}};
+               {{0, ""}, {1, ""}, {2, ""}, {2, ""}}};
     v.loop = sample_loop();
     v.quirks = {"Flow cup: reads 4 % low", "Laundry window stands open"};
-    v.status = "Readings worked out again in 0.4 s. One open point stands before release.";
+    v.status = "Every other cause was simulated too. Save the file, and it is looked at again.";
     return v;
 }
 

@@ -50,17 +50,18 @@ constexpr std::array<std::array<std::string_view, 2>, 4> isolations{{
     {"switch circuit breaker off", "switch circuit breaker on"},
 }};
 /// After these it is another supply, or another tester.
-constexpr std::array<std::string_view, 6> undo_the_proof{"switch second supply",
+constexpr std::array<std::string_view, 7> undo_the_proof{"switch second supply",
                                                          "close safety switch",
                                                          "test safety switch",
                                                          "time safety switch",
-                                                         "use o",
+                                                         "use outlet without safety switch",
+                                                         "use own outlet",
                                                          "take spare voltage tester"};
 
 /// Dead is what was isolated, and found without voltage by a tester that was proved before and after.
 class Proof {
   public:
-    void hear(const LogRow& act) {
+    void hear(const worksite::LogEntry& act) {
         for (const auto& [off, on] : isolations) {
             if (act.words != off && act.words != on) continue;
             if (act.words == off) off_.insert(off);
@@ -79,7 +80,7 @@ class Proof {
     [[nodiscard]] bool given() const { return steps_ == 3 && !off_.empty(); }
 
   private:
-    static bool says(const LogRow& act, std::string_view begin) {
+    static bool says(const worksite::LogEntry& act, std::string_view begin) {
         return std::any_of(act.shown.begin(), act.shown.end(),
                            [&](const std::string& line) { return line.starts_with(begin); });
     }
@@ -105,16 +106,19 @@ std::vector<ServiceRow> services(const std::vector<TimedWords>& log) {
     return rows;
 }
 
+bool power_is_proved_dead(const std::vector<worksite::LogEntry>& log) {
+    Proof proof;
+    for (const auto& act : log) proof.hear(act);
+    return proof.given();
+}
+
 std::vector<ServiceRow> services(const worksite::Attempt& attempt) {
     std::vector<TimedWords> words;
-    Proof dead;
-    for (auto& entry : log(attempt)) {
-        words.push_back({entry.words, entry.time});
-        dead.hear(entry);
-    }
+    for (const auto& entry : log(attempt)) words.push_back({entry.words, entry.time});
+    const bool dead = power_is_proved_dead(attempt.log());
     auto rows = services(words);
     for (auto& row : rows)
-        if (row.service == "power" && dead.given()) row.state = "proved dead at the terminals";
+        if (row.service == "power" && dead) row.state = "proved dead at the terminals";
     return rows;
 }
 

@@ -17,7 +17,11 @@ struct ServiceRow {
 /// In a fixed order; one row for each service, whatever was done.
 [[nodiscard]] std::vector<ServiceRow> services(const worksite::Attempt& attempt);
 
-/// The same from sentences and their times, for tests.
+/// Whether the power was parted from the heater, found dead at the terminals by a tester that was proved
+/// before and after, and nothing has undone that since. By what the tester showed, whichever words led to it.
+[[nodiscard]] bool power_is_proved_dead(const std::vector<worksite::LogEntry>& log);
+
+/// The services from sentences and their times, for tests.
 struct TimedWords {
     std::string words, time;
 };

@@ -34,5 +34,42 @@ TEST(AuthorPanels, SayNothingOfQuirksWhereNothingStandsOut) {
         EXPECT_EQ(layer.as_text().find("Stands out"), std::string::npos);
 }
 
+TEST(AuthorPanels, SayOfEachCauseHowItIsToldFromThoseBeforeIt) {
+    AuthorView view = sample_author();
+    view.causes = {"This job", "Gas regulator droops", "Outlet sensor drifts"};
+    view.pairs = {{}, {{1, ""}}, {{0, ""}, {2, "P3"}}};
+    const kit::Frame frame = preview_of(view);
+    const kit::Node* first = frame.tree.get("checks.pair.1");
+    const kit::Node* second = frame.tree.get("checks.pair.2");
+    ASSERT_NE(first, nullptr);
+    ASSERT_NE(second, nullptr);
+    EXPECT_EQ(first->name, "Gas regulator droops");
+    EXPECT_EQ(first->value, "1 reading from This job");
+    EXPECT_EQ(second->value,
+              "by no reading here from This job; only by P3 from Gas regulator droops");
+}
+
+TEST(AuthorPanels, DoNotTurnAPlaceWithALongNameIntoANumber) {
+    AuthorView view = sample_author();
+    view.causes = {"This job", "Gas regulator droops"};
+    view.pairs = {{}, {{2, "Service readout"}}};
+    const kit::Frame frame = preview_of(view);
+    bool dot = false;
+    for (const auto& text : frame.texts) dot = dot || text.text == "·";
+    EXPECT_TRUE(dot);
+    EXPECT_EQ(frame.tree.get("checks.pair.1")->value, "only by Service readout from This job");
+}
+
+TEST(AuthorPanels, ScrollWordsOfTheCustomerThatAreLongerThanTheirPlace) {
+    AuthorView view = sample_author();
+    for (int i = 0; i < 5; ++i) view.customer += " " + view.customer.substr(0, 120);
+    const kit::Frame frame = preview_of(view);
+    const kit::Node* words = frame.tree.get("facts.customer");
+    ASSERT_NE(words, nullptr);
+    EXPECT_EQ(words->value, view.customer);
+    EXPECT_TRUE(words->focusable);
+    EXPECT_GT(words->bounds.h, words->visible.h);
+}
+
 }  // namespace
 }  // namespace emberpath::screens

@@ -39,5 +39,26 @@ TEST(DebriefTable, CallsItsColumnsRemediesAndNotCauses) {
     EXPECT_THAT(all, testing::Not(testing::HasSubstr("cause")));
 }
 
+TEST(DebriefTable, CallsTheFirstColumnWhatIsSoWhetherItIsACauseOrARemedy) {
+    const kit::Frame frame = debrief_at({1280.0, 800.0});
+    const kit::Node* head = frame.tree.get("table.column.0");
+    ASSERT_NE(head, nullptr);
+    EXPECT_EQ(head->value, "what is so in this house");
+}
+
+TEST(DebriefOutcome, SaysAboveTheNumberThatNothingWasUnsafe) {
+    DebriefView view = sample_debrief();
+    view.unsafe.clear();
+    view.unsafe_detail.clear();
+    const kit::State state;
+    const kit::Frame frame = debrief_screen({typeface(), state, keys(), {1280.0, 800.0}}, view);
+    const kit::Node* words = frame.tree.get("outcome.unsafe");
+    const kit::Node* score = frame.tree.get("score.heading");
+    ASSERT_NE(words, nullptr);
+    ASSERT_NE(score, nullptr);
+    EXPECT_EQ(words->name, "No unsafe act");
+    EXPECT_LE(words->bounds.bottom(), score->bounds.y);
+}
+
 }  // namespace
 }  // namespace emberpath::screens
