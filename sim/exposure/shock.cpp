@@ -28,9 +28,9 @@ double touch_current_a(double touch_v, double body_ohm, double path_ohm) {
 }
 
 Effect effect_of(double current_a) {
-    if (current_a < 0.5e-3) return Effect::nothing_felt;
-    if (current_a < 10.0e-3) return Effect::felt;
-    return current_a < 40.0e-3 ? Effect::cannot_let_go : Effect::heart_may_stop;
+    if (current_a < felt_a) return Effect::nothing_felt;
+    if (current_a < holds_a) return Effect::felt;
+    return current_a < stops_a ? Effect::cannot_let_go : Effect::heart_may_stop;
 }
 
 }  // namespace emberpath::exposure

@@ -15,6 +15,7 @@ namespace emberpath::exposure {
 
 /// What a current from hand to feet does, by the thresholds of [iec60479]: perception 0.5 mA (read in a public
 /// reproduction), letting go 10 mA and fibrillation 40 mA for three seconds (classic values, from memory).
+inline constexpr double felt_a = 0.5e-3, holds_a = 10.0e-3, stops_a = 40.0e-3;
 enum class Effect { nothing_felt, felt, cannot_let_go, heart_may_stop };
 [[nodiscard]] Effect effect_of(double current_a);
 

@@ -49,7 +49,7 @@ void air_place(Workplace& w, const Act&) {
 
 void people_out(Workplace& w, const Act&) {
     w.precautions.people_out = true;
-    w.say("Everybody waits outside, away from the gas.");
+    w.say("Everybody waits outside.");
 }
 
 void keep_away(Workplace& w, const Act&) {

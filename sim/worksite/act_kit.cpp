@@ -227,6 +227,8 @@ std::optional<I> held_by(Verb verb) {
     switch (verb) {
         case Verb::read_manometer:
         case Verb::zero_manometer:
+        case Verb::leak_test_hold:
+        case Verb::measure_air_tube:
             return I::manometer;
         case Verb::read_multimeter:
         case Verb::measure_volts:
@@ -234,6 +236,7 @@ std::optional<I> held_by(Verb verb) {
         case Verb::measure_ohms:
         case Verb::measure_amps:
         case Verb::measure_link:
+        case Verb::measure_companion_link:
             return I::multimeter;
         case Verb::read_case_air:
         case Verb::read_intake_air:
@@ -248,8 +251,10 @@ std::optional<I> held_by(Verb verb) {
             return I::analyser;
         case Verb::measure_tap_temperature:
         case Verb::measure_pipe:
+        case Verb::measure_companion_pipe:
             return I::thermometer;
         case Verb::weigh_cylinder:
+        case Verb::weigh_second_cylinder:
             return I::scale;
         case Verb::read_gas_detector:
         case Verb::check_low_places:

@@ -162,7 +162,7 @@ void measure_amps(Workplace& w, const Act& act) {
     const double dc = solved.dc_between(pair.a, pair.b) / ammeter_ohm;
     const double most = ac * ac > dc * dc ? ac : dc;
     if (most * most > meter_fuse_a * meter_fuse_a) {
-        w.say("A flash in the meter: its fuse has gone. It shows 0 A from now on that range.");
+        w.say("A flash in the meter: its fuse has gone.");
         if (volts_now(w, pair) > dangerous_v)
             w.breach("amps_across_supply", "The current range was put across " +
                                                units::fixed(volts_now(w, pair), 0) + " V.");

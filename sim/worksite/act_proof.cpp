@@ -65,10 +65,20 @@ std::string line_is_ready(const Workplace& w, const Act&) {
     return {};
 }
 
+/// What the manometer shows of gas held in the line; the sentence about the test names it.
+std::string held_as_shown(Workplace& w) {
+    auto what = manometer_reading(w, Hold::now);
+    what.trusted = false;  // the model has no pipe volume
+    what.instead = w.held_line_pa;
+    what.numbered = false;
+    return units::format_pressure(w.read(what));
+}
+
 /// Pressure lost by a leak in a closed pipe: dp/dt = -p_atm Q / V.
 void hold_test(Workplace& w, const Act& act) {
     w.precautions.tested_first = true;
     const double before = w.held_line_pa;
+    const std::string shown_before = held_as_shown(w);
     double held = before;
     for (int second = 0; second < test_length_s; ++second) {
         double flow = 0.0;
@@ -79,9 +89,7 @@ void hold_test(Workplace& w, const Act& act) {
     }
     w.pass(seconds_of(act));
     w.held_line_pa = held;
-    w.say("At the start " + units::format_pressure(before + w.bench.manometer_offset_pa) +
-          ", after two minutes " + units::format_pressure(held + w.bench.manometer_offset_pa) +
-          ".");
+    w.say("At the start " + shown_before + ", after two minutes " + held_as_shown(w) + ".");
     if (before < least_held_pa || before - held > greatest_drop_pa) return;
     w.deeds.leak_test = w.tick();
     for (std::size_t i = 0; i < joint_count; ++i)

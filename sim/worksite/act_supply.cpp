@@ -157,6 +157,7 @@ void part_pipe(Workplace& w, Parted pipe) {
                               " pipe was opened without a bridging conductor; " +
                               units::fixed(gap.volts, 0) + " V stood across the gap.");
     if (w.person.gloves) return;
+    meet_current(w.doses, gap.body_a, ShockPath::hand_to_hand);
     const auto effect = exposure::effect_of(gap.body_a);
     if (effect == exposure::Effect::nothing_felt) return;
     if (effect < exposure::Effect::cannot_let_go)

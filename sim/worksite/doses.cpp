@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sim/exposure/shock.hpp"
 #include "sim/properties/fuel_gas.hpp"
 #include "sim/units/units.hpp"
 
@@ -11,6 +12,16 @@ namespace {
 
 std::string percent(double share, int decimals) {
     return units::fixed(100.0 * share, decimals) + " %";
+}
+
+std::string current_line(const Doses& doses) {
+    const auto in_ma = [](double current_a, int decimals) {
+        return units::fixed(1000.0 * current_a, decimals) + " mA";
+    };
+    return "Most current through your body: " + in_ma(doses.most_current_a, 1) +
+           (doses.current_path == ShockPath::hand_to_foot ? ", hand to foot" : ", hand to hand") +
+           "; from " + in_ma(exposure::holds_a, 0) + " a hand cannot let go, from " +
+           in_ma(exposure::stops_a, 0) + " the heart may stop.";
 }
 
 }  // namespace
@@ -36,6 +47,12 @@ void breathe(Doses& doses, double co_share, double seconds, const Limits& limits
     doses.blood_co = exposure::carboxyhaemoglobin_after(doses.blood_co, co_share, seconds,
                                                         exposure::light_work());
     doses.most_blood_co = std::max(doses.most_blood_co, doses.blood_co);
+}
+
+void meet_current(Doses& doses, double current_a, ShockPath path) {
+    if (current_a <= doses.most_current_a) return;
+    doses.most_current_a = current_a;
+    doses.current_path = path;
 }
 
 std::string co_limit_reached(const Doses& doses, const Limits& limits) {
@@ -76,14 +93,16 @@ std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits) {
                         (doses.most_water_k > 0.0 ? units::format_temperature(doses.most_water_k)
                                                   : std::string("none")) +
                         ".");
+    if (doses.most_current_a >= exposure::felt_a) lines.push_back(current_line(doses));
     return lines;
 }
 
 void add_to(math::Hash& hash, const Doses& d) {
     for (const double value :
          {d.blood_co, d.most_blood_co, d.breathed_s, d.most_room_co, d.co_hour_s, d.co_half_s,
-          d.co_quarter_s, d.most_gas, d.hand_burn, d.most_metal_k, d.most_water_k,
-          d.co_alarm_on ? 1.0 : 0.0, d.co_alarm_sounding ? 1.0 : 0.0})
+          d.co_quarter_s, d.most_gas, d.hand_burn, d.most_metal_k, d.most_water_k, d.most_current_a,
+          static_cast<double>(d.current_path), d.co_alarm_on ? 1.0 : 0.0,
+          d.co_alarm_sounding ? 1.0 : 0.0})
         hash.add(value);
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 /// What the person at work has taken up, tick by tick: carbon monoxide in the blood, heat in the skin, gas in
-/// the air at their hands. Distance to harm, not a switch: docs/safety.md gives the sources.
+/// the air at their hands, and the most current that went through them. Distance to harm, not a switch: docs/safety.md gives the sources.
 
 #include <string>
 #include <vector>
@@ -11,19 +11,24 @@
 
 namespace emberpath::worksite {
 
+/// The way of a current through a body.
+enum class ShockPath { none, hand_to_foot, hand_to_hand };
+
 struct Doses {
     double blood_co = exposure::blood_on_arrival;  // share of haemoglobin
     double most_blood_co = exposure::blood_on_arrival;
-    double breathed_s = 0.0;    // share of carbon monoxide in the air x seconds
-    double most_room_co = 0.0;  // share
-    double co_hour_s = 0.0;     // in air above the limit for an hour
-    double co_half_s = 0.0;     // in air above the limit for half an hour
-    double co_quarter_s = 0.0;  // in air above the limit for a quarter of an hour
-    double most_gas = 0.0;      // of the lower flammability limit, where the hands are
-    double hand_burn = 0.0;     // share of a burn that blisters
-    double most_metal_k = 0.0;  // touched with bare hands
-    double most_water_k = 0.0;  // on bare hands
-    bool co_alarm_on = false;   // worn and switched on
+    double breathed_s = 0.0;      // share of carbon monoxide in the air x seconds
+    double most_room_co = 0.0;    // share
+    double co_hour_s = 0.0;       // in air above the limit for an hour
+    double co_half_s = 0.0;       // in air above the limit for half an hour
+    double co_quarter_s = 0.0;    // in air above the limit for a quarter of an hour
+    double most_gas = 0.0;        // of the lower flammability limit, where the hands are
+    double hand_burn = 0.0;       // share of a burn that blisters
+    double most_metal_k = 0.0;    // touched with bare hands
+    double most_water_k = 0.0;    // on bare hands
+    double most_current_a = 0.0;  // through the body, bare hands
+    ShockPath current_path = ShockPath::none;
+    bool co_alarm_on = false;  // worn and switched on
     bool co_alarm_sounding = false;
 };
 
@@ -44,6 +49,9 @@ inline constexpr double cloud_m3 = 0.06;
 
 /// One tick of breathing, light work. In clean air with a blood as on arrival nothing changes.
 void breathe(Doses& doses, double co_share, double seconds, const Limits& limits);
+
+/// A touch: the highest current through the body [A] and its way are kept.
+void meet_current(Doses& doses, double current_a, ShockPath path);
 
 /// Which limit over time has been reached, in words: what was breathed as a mean over eight hours, or the time
 /// above a higher share of which an hour, half of one or a quarter is allowed. Empty: none.

@@ -183,6 +183,7 @@ void Workplace::meet_live_terminal(const std::string& what) {
     double most_a = 0.0;
     for (const Terminal terminal : {Terminal::heater_active, Terminal::heater_neutral})
         most_a = std::max(most_a, plant::touch_a(wiring, terminal, Terminal::casing, body_ohm));
+    meet_current(doses, most_a, ShockPath::hand_to_hand);
     if (exposure::effect_of(most_a) < exposure::Effect::cannot_let_go) {
         say("Your hand tingles: " + units::fixed(most_a * 1000.0, 1) + " mA.");
         return;
@@ -212,6 +213,7 @@ void Workplace::touch_pipes(bool always_read) {
     const double volts = look().plant.electrical.pipe_v;
     const double through_a = hand_to_floor_a(volts);
     const bool felt = exposure::effect_of(through_a) != exposure::Effect::nothing_felt;
+    if (!person.gloves) meet_current(doses, through_a, ShockPath::hand_to_foot);
     if (always_read || (felt && !person.tingled)) read({Quantity::tingle});
     if (felt && person.tingled && !person.gloves && !always_read)
         breach("live_pipe",

@@ -101,8 +101,9 @@ constexpr std::string_view safety_closing = R"(
 - **Who may do what.** The licence of the person at work stands in the rules file and is chosen with
   `--licence`. Work outside it closes the gate. A fault whose remedy it does not cover is rightly ended by
   isolating, tagging, telling, a notice in writing and a call to a licensed colleague.
-- **The customer.** Consent is asked before services are shut or the cover comes off, unless smell, the alarm
-  or a reading of the flue gas has shown a danger. Some agree only when told why; one who refuses does not
+- **The customer.** Consent is asked before services are shut or the cover comes off, unless smell, the alarm,
+  a reading of the flue gas or of the room's air above the limit, or smoke blown out at the diverter has shown a
+  danger. Some agree only when told why; one who refuses does not
   heed a notice alone: then the distributor, the gas supplier or the technical regulator is told as well. A
   report is no notice: who lives there is told in writing whoever else is.
 - **Gas on arrival.** A leak at the regulator runs on from before the visit; what has gathered is its steady
@@ -177,17 +178,16 @@ std::string proofs_table() {
         std::string before, after;
         const bool keys = remedy == Remedy::correct_settings;
         const bool burning = remedy == Remedy::set_manifold_pressure;
-        add(before, info.reach == faults::Reach::inside && !keys && !burning,
+        add(before, info.reach == faults::Reach::inside && !keys,
             "isolate, lock, prove dead, gloves");
         add(before, keys, "cover off while isolated, then power on for the readout");
-        add(before, burning, "cover off while isolated, gloves");
         add(before, info.needs_glasses, "glasses");
         add(before, gas, "leak test, gas shut");
         add(before, opens_water_side(remedy), "water shut and drained");
         add(before, parted_by(remedy) != Parted::nothing, "bridging conductor");
         add(before, burning,
-            "gas shut while the manometer goes to the open manifold test point, then power and "
-            "burner on, hands clear of live parts");
+            "gas shut: all of it while cover, point and hose are handled; then power and burner "
+            "on, hands clear of live parts");
         add(after, gas, "leak test");
         add(after, air_let_in_m3(remedy) > 0.0, "purge");
         add(after, info.touches_flame && !keys, "combustion at a small and a full draw");

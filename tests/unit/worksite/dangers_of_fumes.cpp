@@ -125,7 +125,7 @@ std::vector<Danger> of_heat() {
          {"hand in"},
          "; the rules allow 45.0 °C"},
         {"H26",
-         "WhoIsNotWarnedOfTheSetting",
+         "WhoWashesAtAHotSetting",
          "set_hot",
          set_hot,
          {"set temperature to 50 °C", "hand in"},

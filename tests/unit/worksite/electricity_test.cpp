@@ -147,6 +147,35 @@ TEST_F(House, LostNeutralTinglesRaisesThePipesAndCarriesCurrentInThem) {
     EXPECT_LT(last_value(*attempt_), 0.5);
 }
 
+std::string dose_of_current(const Attempt& attempt) {
+    for (const auto& line : attempt.truth().doses)
+        if (line.starts_with("Most current through your body: ")) return line;
+    return {};
+}
+
+TEST_F(House, TingleIsADoseOfCurrentFromHandToFoot) {
+    begin(Cause::neutral_broken);
+    act({"touch kitchen tap"});
+    EXPECT_FALSE(attempt_->over());
+    EXPECT_THAT(dose_of_current(*attempt_),
+                HasSubstr(" mA, hand to foot; from 10 mA a hand cannot let go"));
+    begin(Cause::neutral_broken);
+    act({"put on gloves", "touch kitchen tap"});
+    EXPECT_EQ(dose_of_current(*attempt_), "") << "gloves were on";
+    begin(test_job());
+    act({"touch kitchen tap", "open kitchen tap", "close kitchen tap"});
+    EXPECT_EQ(dose_of_current(*attempt_), "") << "nothing is felt";
+}
+
+TEST_F(House, ShockIsADoseOfCurrentFromHandToHand) {
+    begin(test_job());
+    act({"take cover off", "unplug outlet sensor"});
+    EXPECT_TRUE(attempt_->over());
+    const std::string line = dose_of_current(*attempt_);
+    EXPECT_THAT(line, HasSubstr(" mA, hand to hand; from 10 mA"));
+    EXPECT_GE(std::stod(line.substr(line.find(": ") + 2)), 10.0);
+}
+
 TEST_F(House, PipeOfALostNeutralIsOpenedSafelyOnlyWithABridge) {
     begin(Cause::neutral_broken);
     act({"shut water at heater", "undo water union"});

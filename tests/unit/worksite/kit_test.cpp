@@ -122,6 +122,69 @@ std::vector<Wear> each_wear() {
 
 class EachWear : public testing::TestWithParam<Wear> {};
 
+TEST(PressureHold, IsShownThroughTheManometerAsItIs) {
+    Piece low_line, flat;
+    low_line.reads = 0.8;
+    flat.battery = Battery::flat;
+    Script script{"shut gas at heater",        "open test point inlet",     "zero manometer",
+                  "attach manometer to inlet", "open gas at heater",        "wait 5 s",
+                  "shut gas at meter",         "leak test by pressure hold"};
+    const auto at_start = [](const std::string& line) {
+        const auto from = line.find("At the start ");
+        EXPECT_NE(from, std::string::npos) << line;
+        return std::stod(line.substr(from + 13));
+    };
+    const double sound = at_start(shown_by(test_job(), script));
+    EXPECT_NEAR(at_start(shown_by(job_with(I::manometer, low_line), script)), 0.8 * sound, 0.02);
+    Attempt attempt(job_with(I::manometer, flat), 7, Mode::assessed);
+    script = {"shut gas at heater",
+              "open test point inlet",
+              "attach manometer to inlet",
+              "open gas at heater",
+              "wait 5 s",
+              "shut gas at meter"};
+    ASSERT_EQ(play(attempt, script), "");
+    EXPECT_EQ(attempt.perform("leak test by pressure hold").refusal.text,
+              "The manometer stays dark: its battery is flat.");
+}
+
+TEST(PressureHold, IsAReadingOfAnInstrumentPastItsDate) {
+    Piece old;
+    old.calibrated_on = "2020-01-01";
+    Attempt attempt(job_with(I::manometer, old), 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"shut gas at heater", "open test point inlet", "zero manometer",
+                             "attach manometer to inlet", "open gas at heater", "wait 5 s",
+                             "shut gas at meter", "leak test by pressure hold"}),
+              "");
+    EXPECT_TRUE(broke(attempt, "tool_unchecked"));
+}
+
+TEST(FlatBattery, KeepsTheInstrumentsOfASecondHeaterAndCylinderDark) {
+    Piece flat;
+    flat.battery = Battery::flat;
+    const auto refused = [&](I instrument, void (*fit)(Job&), const char* act) {
+        Job job = job_with(instrument, flat);
+        fit(job);
+        Attempt attempt(job, 7, Mode::assessed);
+        EXPECT_EQ(play(attempt, {"unplug heater", "take cover off"}), "");
+        const auto outcome = attempt.perform(act);
+        EXPECT_EQ(outcome.entry, nullptr) << act;
+        return outcome.refusal.text;
+    };
+    const auto companion = [](Job& job) { job.settings.companion = 1.0; };
+    const auto pair = [](Job& job) { job.healthy.reserve_fitted = 1.0; };
+    const std::string dark = " stays dark: its battery is flat.";
+    EXPECT_EQ(refused(I::thermometer, companion, "measure companion outlet pipe"),
+              "The thermometer" + dark);
+    EXPECT_EQ(refused(I::multimeter, companion, "measure link between heaters"),
+              "The multimeter" + dark);
+    EXPECT_EQ(refused(I::scale, pair, "weigh second cylinder"), "The scale" + dark);
+    EXPECT_EQ(refused(
+                  I::manometer, [](Job& job) { job.settings.air_by_tube = 1.0; },
+                  "measure air tube pressure"),
+              "The manometer" + dark);
+}
+
 TEST_P(EachWear, ShiftsTheReadingByWhatItIsAndNotTheSpares) {
     const Wear& wear = GetParam();
     const Job worn = job_with(wear.instrument, wear.piece);
