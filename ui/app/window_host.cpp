@@ -179,9 +179,11 @@ desktop::Begun WindowHost::taken_up(const std::string& job, const fs::path& file
     desktop::Begun begun;
     begun.visit = std::move(visit);
     begun.resumed = true;
-    if (std::ifstream in(draft_file(), std::ios::binary); in)
-        begun.draft = desktop::draft_from(
-            std::string(std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()));
+    begun.draft = kept_draft();
+    // Time that only passed: a record holds acts alone.
+    constexpr std::int64_t longest_ticks = 24 * 36000;
+    const std::int64_t passed = begun.draft.clock - begun.visit->attempt().tick();
+    if (passed > 0 && passed <= longest_ticks) begun.visit->run(passed);
     return begun;
 }
 
@@ -292,16 +294,20 @@ fs::path WindowHost::draft_file() const {
 
 std::string WindowHost::keep_draft(const desktop::Draft& draft) {
     if (!now_ || now_->visit == nullptr) return "";
-    return write_safely(draft_file(), desktop::to_text(draft));
+    desktop::Draft kept = draft;
+    kept.clock = now_->visit->attempt().tick();
+    return write_safely(draft_file(), desktop::to_text(kept));
 }
 
-/// Time that ran since the last act is kept by a mark of one second, so that the attempt goes on from here.
-void WindowHost::leave(views::Visit& visit) {
-    const auto& attempt = visit.attempt();
-    const auto last = attempt.log().empty() ? 0 : attempt.log().back().end_tick;
-    constexpr std::int64_t worth_keeping_ticks = 50;
-    if (!attempt.over() && attempt.tick() - last > worth_keeping_ticks)
-        (void)visit.perform("wait 1 s");
+desktop::Draft WindowHost::kept_draft() const {
+    std::ifstream in(draft_file(), std::ios::binary);
+    if (!in) return {};
+    return desktop::draft_from(
+        std::string(std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()));
+}
+
+void WindowHost::leave(views::Visit&) {
+    (void)keep_draft(kept_draft());  // with the clock as it stands
     if (now_) now_->visit = nullptr;
 }
 

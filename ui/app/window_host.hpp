@@ -49,6 +49,7 @@ class WindowHost : public desktop::Host {
                                           const std::filesystem::path& record);
     [[nodiscard]] std::filesystem::path told_file() const;
     [[nodiscard]] std::filesystem::path draft_file() const;
+    [[nodiscard]] desktop::Draft kept_draft() const;  // as it lies beside the record; else empty
     [[nodiscard]] std::filesystem::path settings_file() const;
 
     const Context& context_;

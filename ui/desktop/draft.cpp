@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 
 #include "sim/records/record.hpp"
 
@@ -15,6 +16,8 @@ struct Field {
 };
 constexpr std::array fields{Field{"because", &Draft::because}, Field{"done", &Draft::done},
                             Field{"proved", &Draft::proved}, Field{"told", &Draft::told}};
+
+constexpr std::string_view clock_begins = "clock = ";
 
 /// One line: new lines and the sign that marks them are spelt out.
 std::string escaped(std::string_view text) {
@@ -64,7 +67,7 @@ std::string to_text(const Draft& draft) {
     std::string text;
     for (const Field& field : fields)
         text += std::string(field.name) + " = " + escaped(draft.*field.text) + "\n";
-    return text;
+    return text + std::string(clock_begins) + std::to_string(draft.clock) + "\n";
 }
 
 Draft draft_from(std::string_view text) {
@@ -77,6 +80,9 @@ Draft draft_from(std::string_view text) {
             const std::string begin = std::string(field.name) + " = ";
             if (line.starts_with(begin)) draft.*field.text = unescaped(line.substr(begin.size()));
         }
+        if (line.starts_with(clock_begins))
+            (void)std::from_chars(line.data() + clock_begins.size(), line.data() + line.size(),
+                                  draft.clock);
     }
     return draft;
 }

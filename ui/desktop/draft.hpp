@@ -1,7 +1,8 @@
 #pragma once
-/// What the trainee has written so far. It lies beside the record until it is handed in, so that nothing
-/// written is lost when the program stops.
+/// What the trainee has written so far, and how far the clock of the house had run. It lies beside the record until
+/// the work is handed in, so that neither is lost when the program stops.
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -10,6 +11,7 @@ namespace emberpath::desktop {
 
 struct Draft {
     std::string because, done, proved, told;
+    std::int64_t clock = 0;  // tick reached; a record knows only when acts were done
     bool operator==(const Draft&) const = default;
 };
 [[nodiscard]] std::string to_text(const Draft& draft);

@@ -9,6 +9,7 @@ namespace emberpath::desktop {
 namespace {
 
 constexpr double loading_after_s = 0.3, draft_pause_s = 0.6;
+constexpr double clock_pause_s = 2.0;  // between two marks of how far the clock has run
 
 /// Somebody who comes back wants to go on; whoever is new begins at the top.
 std::string first_choice(const std::vector<screens::JobRow>& jobs) {
@@ -109,12 +110,17 @@ void Program::elapse(double wall_s) {
             desk_->elapse(wall_s);
             if (!over && desk_->over()) save_draft();
         });
+    if (desk_ && visit_ && place_ == Place::job && visit_->attempt().tick() != kept_tick_ &&
+        (clock_unsaved_s_ += wall_s) >= clock_pause_s)
+        save_draft();
     if (unsaved_for_s_ >= 0.0 && (unsaved_for_s_ += wall_s) >= draft_pause_s) save_draft();
 }
 
 void Program::save_draft() {
     unsaved_for_s_ = -1.0;
+    clock_unsaved_s_ = 0.0;
     if (!desk_) return;
+    if (visit_) kept_tick_ = visit_->attempt().tick();
     const std::string why = host_.keep_draft(desk_->draft());
     desk_->draft_is_lost(why);
     if (!why.empty()) say("The write-up is not kept: " + why);

@@ -138,8 +138,10 @@ class Program {
     Trouble trouble_;
     Place after_trouble_ = Place::choose;
     std::string changing_key_, settings_tab_ = "looks", settings_problem_;
-    std::string written_last_;     // id of a field of the write-up
-    double unsaved_for_s_ = -1.0;  // since the last key in the write-up; below 0: all is kept
+    std::string written_last_;      // id of a field of the write-up
+    double clock_unsaved_s_ = 0.0;  // since the clock of the house was last marked, while it ran
+    std::int64_t kept_tick_ = -1;   // as it was marked
+    double unsaved_for_s_ = -1.0;   // since the last key in the write-up; below 0: all is kept
     std::unique_ptr<Work> work_;
     std::vector<std::unique_ptr<Work>> abandoned_;
 };

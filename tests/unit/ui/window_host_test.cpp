@@ -66,6 +66,7 @@ TEST(WindowHost, TakesAnAttemptUpAgainAfterLeavingAndAfterASuddenEnd) {
               "");
     home.host->leave(*begun.visit);
     const auto trail = begun.visit->attempt().trail();
+    const auto left_as = begun.visit->attempt().state_hash();
     begun.visit.reset();
     ASSERT_TRUE(home.row().can_resume);
 
@@ -73,10 +74,14 @@ TEST(WindowHost, TakesAnAttemptUpAgainAfterLeavingAndAfterASuddenEnd) {
     ASSERT_NE(again.visit, nullptr) << again.trouble.right;
     EXPECT_TRUE(again.resumed);
     EXPECT_EQ(again.draft.done, "b \n c");
-    EXPECT_GE(again.visit->attempt().tick(), tick) << "time that only passed was kept on leaving";
+    EXPECT_EQ(again.visit->attempt().tick(), tick) << "time that only passed was kept on leaving";
+    EXPECT_EQ(again.visit->attempt().state_hash(), left_as) << "to the same bits";
+    EXPECT_EQ(again.visit->attempt().log().size(), 1U) << "and by no act that nobody did";
     EXPECT_FALSE(trail.back().figures.empty());
     EXPECT_TRUE(same_trail(again.visit->attempt().trail(), trail)) << "the recorder goes on";
     ASSERT_TRUE(again.visit->perform("open kitchen tap fully").refusal.empty());
+    again.visit->run(300);
+    EXPECT_EQ(home.host->keep_draft(again.draft), "");  // as the window does while time runs
     const auto state = again.visit->attempt().state_hash();
     const auto acts = again.visit->attempt().log().size();
     again.visit.reset();
