@@ -20,7 +20,6 @@ Forked fork(const Record& record, const worksite::Job& job, const std::string& s
     if (record.acts.empty() || from > record.acts.back().tick)
         return {0, "The attempt was over before that time."};
     Header header = record.header;
-    header.program_version = std::string(program_version);
     header.build = std::string(build_mark());
     header.mode = worksite::Mode::coached;
     std::optional<Writer> writer(std::in_place, file, header);

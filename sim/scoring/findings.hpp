@@ -27,6 +27,8 @@ struct Findings {
     bool fixed = false;
     bool handed_on_safe = false;  // not set right, but taken out of use with a notice or report
     bool separable = true;  // some reading could still have told the named class from the rest
+    /// Set right, or made safe and handed on where no reading could have told more.
+    [[nodiscard]] bool rightly_ended() const { return fixed || (handed_on_safe && !separable); }
 };
 [[nodiscard]] Findings find(const PlayedAttempt& played, const Ledger& ledger,
                             const Outcome& outcome);

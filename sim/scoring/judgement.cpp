@@ -38,7 +38,7 @@ std::string objection(const Findings& f, const Outcome& outcome, const Assessmen
         return f.fixed || f.handed_on_safe || outcome.beyond_model ? ""
                                                                    : "the fault was not set right.";
     if (f.named.empty()) return "no cause from the catalogue was written down.";
-    if (!f.fixed && !(f.handed_on_safe && !f.separable))
+    if (!f.rightly_ended())
         return f.handed_on_safe ? "the heater was made safe, but a reading could still have told "
                                   "the cause, and the fault was not set right."
                                 : "the fault was not set right.";
@@ -123,7 +123,6 @@ void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& out
     std::vector<Omission> omissions;
     for (const worksite::Breach& b : outcome.breaches)
         omissions.push_back({b.deduction, b.critical});
-    const bool rightly_ended = f.fixed || (f.handed_on_safe && !f.separable);
     const double remedy_points =
         f.handed_on_safe
             ? handing_on_score(!f.separable, warrant_of(f.diagnosis), waste_minutes(f.commitments))
@@ -132,7 +131,7 @@ void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& out
         safety_score(omissions), evidence_score(f.commitments, f.diagnosis),
         path_score(charges.total(), outcome.reference_minutes), remedy_points,
         proof_score(static_cast<int>(outcome.verified.size()),
-                    static_cast<int>(outcome.not_needed.size()), !rightly_ended)};
+                    static_cast<int>(outcome.not_needed.size()), !f.rightly_ended())};
     const Reasons why = reasons(played, ledger, f, outcome, charges);
     Area evidence = area_of("evidence", scores.evidence, why.evidence);
     Area path = area_of("path", scores.path, why.path);

@@ -186,7 +186,7 @@ Reasons reasons(const PlayedAttempt& played, const Ledger& ledger, const Finding
                 const Outcome& outcome, const PathCharges& charges) {
     return {safety_reason(played, outcome), evidence_reason(f, outcome),
             path_reason(played, ledger, f, outcome, charges), remedy_reason(played, f, outcome),
-            proof_reason(outcome, !f.fixed && !(f.handed_on_safe && !f.separable))};
+            proof_reason(outcome, !f.rightly_ended())};
 }
 
 }  // namespace emberpath::scoring

@@ -5,6 +5,7 @@
 
 #include "sim/records/preview.hpp"
 #include "sim/records/record.hpp"
+#include "sim/units/counted.hpp"
 #include "ui/app/jobs.hpp"
 #include "ui/app/places.hpp"
 #include "ui/app/progress.hpp"
@@ -83,17 +84,16 @@ Status fork(Context& context, const ForkRequest& request) {
     const std::int64_t ticks = ticks_on_site(request.at);
     const Opened opened = open_record(context, request.record);
     if (!opened.record.good()) throw BadInput(damage(opened.record));
-    fs::path to = request.to;
-    if (to.empty()) {
-        const fs::path folder = context.places.state / "records";
-        fs::create_directories(folder);
-        to = free_record_name(folder, fs::path(opened.record.header.job).stem().string());
-    }
+    const fs::path to =
+        request.to.empty()
+            ? new_record(context.places, fs::path(opened.record.header.job).stem().string())
+            : request.to;
     const auto forked =
         records::fork(opened.record, opened.loaded.job, opened.loaded.hash, ticks, to);
     if (!forked.problem.empty()) throw BadInput(request.record.string() + ": " + forked.problem);
-    context.err << "Back at " << request.at << ", with what was done before it (" << forked.acts
-                << (forked.acts == 1 ? " act" : " acts") << "). Record: " << to.string() << "\n";
+    context.err << "Back at " << request.at << ", with what was done before it ("
+                << units::counted(static_cast<long long>(forked.acts), "act")
+                << "). Record: " << to.string() << "\n";
     WorkRequest going_on;
     going_on.job = opened.record.header.job;
     going_on.licence = opened.record.header.licence;

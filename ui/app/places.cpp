@@ -61,4 +61,10 @@ fs::path free_record_name(const fs::path& folder, const std::string& job) {
     }
 }
 
+fs::path new_record(const Places& places, const std::string& job) {
+    const fs::path folder = places.state / "records";
+    fs::create_directories(folder);
+    return free_record_name(folder, job);
+}
+
 }  // namespace emberpath::app

@@ -22,5 +22,7 @@ struct Places {
 /// The first of JOB-001.jsonl, JOB-002.jsonl ... that does not exist in `folder`.
 [[nodiscard]] std::filesystem::path free_record_name(const std::filesystem::path& folder,
                                                      const std::string& job);
+/// Where the program keeps a record whose file nobody named; creates the folder, not the file.
+[[nodiscard]] std::filesystem::path new_record(const Places& places, const std::string& job);
 
 }  // namespace emberpath::app

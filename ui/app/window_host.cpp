@@ -147,9 +147,7 @@ desktop::Begun WindowHost::begin(const std::string& job, bool assessed,
         count->reached();
         attempt->keep_trail();
         if (progress.abandoned) return desktop::Begun{};
-        const fs::path folder = context_.places.state / "records";
-        fs::create_directories(folder);
-        now.record = free_record_name(folder, now.job.file.stem().string());
+        now.record = new_record(context_.places, now.job.file.stem().string());
         auto visit =
             std::make_unique<RecordedVisit>(now.loaded.job, std::move(attempt),
                                             records::Writer(now.record, header), std::move(count));

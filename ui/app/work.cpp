@@ -30,9 +30,7 @@ struct Started {
 /// Folders only for names the program chose itself: a typing error must not create folders.
 fs::path record_file(const Context& context, const WorkRequest& request, const JobFile& job) {
     if (!request.record.empty()) return request.record;
-    const fs::path folder = context.places.state / "records";
-    fs::create_directories(folder);
-    return free_record_name(folder, job.file.stem().string());
+    return new_record(context.places, job.file.stem().string());
 }
 
 Started take_up(Context& context, const WorkRequest& request, const JobFile& job,
