@@ -12,6 +12,8 @@ std::vector<Mode> modes(const worksite::Job& job) {
                           {"during a light-up attempt", 0.5, 40, 0.6, true, Phase::light_up}};
     if (job.site.gas == worksite::GasKind::propane_cylinder)
         all.push_back({"after ten minutes at full draw", 10.0, 6000, 1.0, true, Phase::run});
+    if (job.healthy.open_flued > 0.5 && !job.site.fans.empty())
+        all.push_back({"at full draw with the fan on", 3.0, 1500, 1.0, true, Phase::run, true});
     return all;
 }
 
@@ -26,6 +28,10 @@ worksite::TickInputs mode_inputs(const worksite::Job& job, const Mode& mode,
     s.water_isolator = s.gas_isolator = s.gas_meter_valve = s.power_on = 1.0;
     s.test_nipple_leak_m3_per_s = 0.0;
     s.gust_shape = tick % 80 < 20 ? 1.0 : 0.0;
+    if (mode.worst_draught) {
+        s.room_opening = s.extraction_m3_per_s = 0.0;
+        for (const auto& fan : job.site.fans) s.extraction_m3_per_s += fan.flow_m3_per_s;
+    }
     // Who logs the voltage at full draw waits until the pump has run: it runs in the last 20 s.
     s.electrical = {};
     s.electrical.wall_fitted = at_arrival.surroundings.electrical.wall_fitted;
@@ -88,8 +94,9 @@ bool can_be_proposed(worksite::Quantity quantity, const worksite::Job& job) {
         case Q::changeover_indicator:
         case Q::relief_drain:
         case Q::casing_wet:
-        case Q::diverter_smoke:
             return false;
+        case Q::diverter_smoke:
+            return job.healthy.open_flued > 0.5;
         case Q::air_tube_pressure:
         case Q::air_tube_needle:
             return job.settings.air_by_tube > 0.5;

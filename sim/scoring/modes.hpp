@@ -18,9 +18,11 @@ struct Mode {
     double tap_share = 0.0;                                // of all hot taps' conductance
     bool press_reset = false;                              // at the start
     controller::Phase phase = controller::Phase::standby;  // condition its readings are taken under
+    bool worst_draught = false;  // every extraction fan runs, windows and doors are shut
 };
 
-/// As found, low draw, full draw, a light-up attempt; at cylinder sites also a long full draw.
+/// As found, low draw, full draw, a light-up attempt; at cylinder sites also a long full draw; where an open flue
+/// shares its room with an extraction fan, a full draw against the fan.
 [[nodiscard]] std::vector<Mode> modes(const worksite::Job& job);
 
 /// Inputs of tick `tick` of a mode: the inputs at arrival with everything open, powered and on, no

@@ -51,7 +51,8 @@ std::set<InMode> taken_on(const Tape& tape, const worksite::Job& job) {
         for (std::size_t m = 0; m < all.size(); ++m) {
             const bool same_phase = seen.condition.phase == all[m].phase;
             const bool near = std::abs(drawn - all[m].tap_share) <= same_draw;
-            if (same_phase && (near || all[m].phase != controller::Phase::run))
+            const bool same_draught = !all[m].worst_draught || at->extraction_m3_per_s > 0.0;
+            if (same_phase && same_draught && (near || all[m].phase != controller::Phase::run))
                 taken.insert({m, seen.quantity});
         }
     }

@@ -140,6 +140,7 @@ void Hands::close_taps() {
         open_.erase(open_.begin());
         say("close " + tap);
     }
+    worst_draught(false);
 }
 
 const worksite::LogEntry* Hands::reset() {
@@ -150,15 +151,25 @@ const worksite::LogEntry* Hands::reset() {
     return say("press reset");
 }
 
-// As scoring::modes() has it: as found, low draw, full draw, a light-up attempt, a long full draw.
+/// Against every fan that draws air out of the room, all shut: how it must still draw.
+void Hands::worst_draught(bool begin) {
+    if (begin == fans_run_) return;
+    fans_run_ = begin;
+    for (const auto& window : visit_.job().site.windows)
+        if (begin) say("close " + window.name);
+    for (const auto& fan : visit_.job().site.fans) say((begin ? "run " : "stop ") + fan.name);
+}
+
 void Hands::bring_into(std::size_t mode) {
     if (mode == 0 && open_.empty()) {
         mode_ = 0;
         return;
     }
+    const scoring::Mode wanted = scoring::modes(visit_.job()).at(mode);
     close_up();
     open_gas();
     close_taps();
+    worst_draught(wanted.worst_draught);
     mode_ = mode;
     if (mode == 0) return;
     reset();
@@ -173,7 +184,7 @@ void Hands::bring_into(std::size_t mode) {
         say("open " + tap.name);
         if (mode == 3) return;  // one tap is enough to make it try
     }
-    say(mode == 2 ? "wait 90 s" : "wait 590 s");
+    say("wait " + std::to_string(wanted.ticks / 10 - 10) + " s");
 }
 
 }  // namespace emberpath::trainees

@@ -32,7 +32,8 @@ struct Story {
 
 class Hands {
   public:
-    Hands(Visit& visit, Care care) : visit_(visit), care_(care) {}
+    Hands(Visit& visit, Care care)
+        : visit_(visit), care_(care), set_point_k_(visit.job().panel.set_point_k) {}
 
     /// Says one sentence and remembers what it changed. nullptr: it could not be done.
     const worksite::LogEntry* say(const std::string& sentence);
@@ -49,6 +50,8 @@ class Hands {
     void remedy(faults::Remedy remedy);
     /// Flow and temperature at every hot outlet by itself; or until one of them gives hardly anything.
     void each_outlet(bool until_one_is_poor = false);
+    /// An open flue at full draw, against every fan of its room; nothing where the flue is not open.
+    void test_draught();
     /// What reasoning did not think of: every outlet by itself, water pressure, case and drains.
     void look_round();
     /// Unplugged, locked, gas shut, tagged, with a notice: it stays so.
@@ -76,6 +79,7 @@ class Hands {
   private:
     void smallest_and_largest_draw();
     void leave_bad_air();
+    void worst_draught(bool begin);
     void remember(const std::string& sentence);
     void isolate();
     void power_back();
@@ -105,10 +109,11 @@ class Hands {
 
     Visit& visit_;
     Care care_;
+    double set_point_k_;  // at the panel
     std::size_t mode_ = 0;
     bool cover_off_ = false, switched_off_ = false, unplugged_ = false, locked_ = false;
     bool proved_dead_ = false, gas_shut_ = false, gloves_ = false, glasses_ = false;
-    bool airing_ = false;
+    bool airing_ = false, fans_run_ = false;
     bool hot_at_full_ = false;
     bool probe_in_ = false, readout_open_ = false, joints_touched_ = false, running_proved_ = false,
          out_of_use_ = false, proved_ = false, burns_badly_ = false;

@@ -122,6 +122,8 @@ std::string_view outside_sentence(Quantity quantity) {
             return "measure link between heaters";
         case Quantity::display_word:
             return "look at display";
+        case Quantity::diverter_smoke:
+            return "test draught with smoke";
         default:
             return {};
     }
@@ -248,12 +250,25 @@ void Hands::look_round() {
     manometer_away();
     each_outlet();
     smallest_and_largest_draw();
-    for (const char* sentence : {"look at relief drain", "measure water pressure",
-                                 "read intake air", "read case air", "test draught with smoke"})
+    for (const char* sentence :
+         {"look at relief drain", "measure water pressure", "read intake air", "read case air"})
         say(sentence);
+    test_draught();
     open_up();
     say("look at case floor");
     close_up();
+}
+
+void Hands::test_draught() {
+    if (visit_.job().healthy.open_flued < 0.5) return;
+    constexpr std::size_t full_draw = 2;
+    const auto all = scoring::modes(visit_.job());
+    const auto worst = std::find_if(all.begin(), all.end(),
+                                    [](const scoring::Mode& one) { return one.worst_draught; });
+    take(worst == all.end() ? full_draw : static_cast<std::size_t>(worst - all.begin()),
+         Quantity::diverter_smoke);
+    close_taps();
+    mode_ = 0;
 }
 
 // Cup against readout where the turbine turns slowest, and with the heater off, which throttles nothing then.

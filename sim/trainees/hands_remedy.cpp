@@ -117,14 +117,13 @@ bool Hands::works() {
     const std::string tap = largest_tap().name;
     open_ = {tap};
     bool hot = false;
-    for (const char* opening : {"", " halfway"}) {
+    for (const char* opening : {"", " halfway", " a little"}) {
         say("open " + tap + opening);
         say("wait 75 s");
         say("look at display");
         at_a_tap("temperature");
         const auto* seen = latest(Quantity::tap_temperature);
-        hot =
-            seen != nullptr && std::abs(seen->value - visit_.job().panel.set_point_k) <= near_set_k;
+        hot = seen != nullptr && std::abs(seen->value - set_point_k_) <= near_set_k;
         hot_at_full_ = hot && *opening == '\0';
         if (hot) break;
     }
@@ -261,13 +260,23 @@ void Hands::prove_and_put_back() {
     open_gas();
     if (probe_in_) say("take probe out");
     mode_ = 0;
-    if (care_.prove_work && (!running_proved_ || open_.empty())) works();
+    if (care_.prove_work && set_point_k_ > hottest_set_k) {
+        say("set temperature to 50 °C");
+        set_point_k_ = 273.15 + 50.0;
+        running_proved_ = false;  // not as it is left
+    }
+    if (care_.prove_work && (!running_proved_ || open_.empty())) {
+        works();
+        // What will not burn until somebody else has done his part stays off, with a tag that says so.
+        if (care_.isolate && latest_word(Quantity::display_word) != "HEAT")
+            return take_out_of_use();
+    }
     if (care_.leak_test && (joints_touched_ || care_.prove_work)) prove_joints();
     close_taps();
-    if (care_.prove_work) {
-        if (visit_.job().panel.set_point_k > hottest_set_k) say("set temperature to 50 °C");
-        prove_combustion();
-    }
+    if (!care_.prove_work) return;
+    prove_combustion();
+    test_draught();
+    burns_badly_ = burns_badly_ || latest_word(Quantity::diverter_smoke) == "blown out";
 }
 
 }  // namespace emberpath::trainees

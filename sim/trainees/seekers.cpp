@@ -102,14 +102,18 @@ constexpr std::array usual{
     Row{0, Quantity::exchanger_fins},
 };
 
+bool is_found(const Belief& belief, const Confirmed& confirmed) {
+    return belief.leading_probability() >= likely_enough && confirmed.has(belief.leading());
+}
+
 // Until the likeliest class is likely enough and confirmed by measuring or inspecting, before any remedy.
-Decision go_on_by_information(Hands& hands, Belief belief, std::set<Plan> done) {
-    Confirmed confirmed;
+Decision go_on_by_information(Hands& hands, Belief belief, std::set<Plan> done,
+                              Confirmed confirmed = {}) {
     scoring::SetUps set_ups;
     bool looked_round = false;
     for (int i = 0; i < most_readings; ++i) {
+        if (is_found(belief, confirmed)) break;
         const bool likely = belief.leading_probability() >= likely_enough;
-        if (likely && confirmed.has(belief.leading())) break;
         if (hands.visit().minutes() > most_minutes || hands.visit().over()) break;
         const auto choice = likely ? belief.confirming(belief.leading(), clearly_confirming, done,
                                                        set_ups, hands.mode())
@@ -148,11 +152,23 @@ Decision find_by_symptom(Hands& hands) {
     return go_on_by_information(hands, Belief(hands.visit()), {{0, Quantity::display_word}});
 }
 
+// Down the list until it is found; what the list leaves open, by information.
 Decision find_by_checklist(Hands& hands) {
     hands.arrive();
-    for (const Row& row : usual)
-        if (can_be_taken(row.quantity, hands.visit().job())) hands.take(row.mode, row.quantity);
-    return decide(hands, Belief(hands.visit()));
+    Belief belief(hands.visit());
+    Confirmed confirmed;
+    std::set<Plan> done{{0, Quantity::display_word}};
+    scoring::SetUps unused;
+    for (const Row& row : usual) {
+        const Plan plan{row.mode, row.quantity};
+        if (!can_be_taken(row.quantity, hands.visit().job()) || done.contains(plan)) continue;
+        if (is_found(belief, confirmed)) return decide(hands, belief);
+        confirmed.note(belief, plan, hands.mode());
+        hands.take(row.mode, row.quantity);
+        note_taken(plan, done, unused);
+        belief.update();
+    }
+    return go_on_by_information(hands, std::move(belief), done, confirmed);
 }
 
 Decision find_by_everything(Hands& hands) {

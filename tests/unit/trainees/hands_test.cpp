@@ -136,6 +136,55 @@ TEST(Hands, FindOutWhenItDoesNotWork) {
     EXPECT_FALSE(hands.works());
 }
 
+// No gas comes to it, and that is not for them to mend.
+TEST(Hands, LeaveAHeaterThatWillNotBurnOffWithATag) {
+    const auto job = small_house(Cause::igniter_failed);
+    Visit visit(job, 1);
+    Hands hands(visit, {});
+    EXPECT_FALSE(hands.works());
+    hands.hand_over({Cause::igniter_failed});
+    const Replayed replayed(job, visit.acts());
+    EXPECT_TRUE(replayed.attempt.truth().made_safe);
+    EXPECT_FALSE(replayed.broke("walked_off"));
+}
+
+worksite::Job open_flued_house(double fan_m3_per_s) {
+    auto job = small_house(Cause::no_fault);
+    job.healthy = plant::with_flue(job.healthy, plant::FlueKind::open_flued);
+    job.site.windows = {{"kitchen window", 0.3, true}};
+    job.site.fans = {{"range hood", fan_m3_per_s, false}};
+    return job;
+}
+
+TEST(Hands, TestTheDraughtOfAnOpenFlueWithTheFanOnAndTheWindowShut) {
+    for (const double fan_m3_per_s : {0.01, 0.15}) {
+        const auto job = open_flued_house(fan_m3_per_s);
+        Visit visit(job, 1);
+        Hands hands(visit, {});
+        hands.test_draught();
+        std::vector<std::string> said;
+        for (const auto& act : visit.acts()) said.push_back(act.sentence);
+        const auto place = [&](const char* s) { return std::find(said.begin(), said.end(), s); };
+        EXPECT_LT(place("close kitchen window"), place("test draught with smoke"));
+        EXPECT_LT(place("run range hood"), place("test draught with smoke"));
+        EXPECT_LT(place("test draught with smoke"), place("stop range hood"));
+        EXPECT_NE(place("stop range hood"), said.end());
+        EXPECT_EQ(hands.latest_word(Quantity::diverter_smoke),
+                  fan_m3_per_s > 0.1 ? "blown out" : "drawn in");
+    }
+}
+
+TEST(Hands, TakeAnOpenFlueThatSpillsOutOfUse) {
+    const auto job = open_flued_house(0.15);
+    Visit visit(job, 1);
+    Hands hands(visit, {});
+    EXPECT_TRUE(hands.works());
+    EXPECT_FALSE(hands.prove());
+    hands.hand_over({Cause::no_fault});
+    const Replayed replayed(job, visit.acts());
+    EXPECT_TRUE(replayed.attempt.truth().made_safe);
+}
+
 /// What a heater taken out of use in this house breaks of the rules on reports.
 bool leaves_somebody_untold(bool tenant, worksite::Consent agrees, Care care) {
     auto job = small_house(Cause::igniter_failed);
