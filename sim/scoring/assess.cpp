@@ -74,13 +74,6 @@ ActWorth worth_of(const Step& step, const worksite::Job& job) {
     return worth;
 }
 
-/// Does the class need everything that the other one needs? The first of two faults may hide the second.
-bool covers(Class all, Class part) {
-    const auto needed = remedies_of(part);
-    return std::all_of(needed.begin(), needed.end(),
-                       [&](faults::Remedy one) { return needs(all, one); });
-}
-
 // What is left of a house once a class has been dealt with.
 std::vector<faults::Fault> left_after(Class dealt_with, std::vector<faults::Fault> all) {
     std::erase_if(all, [&](const faults::Fault& fault) {

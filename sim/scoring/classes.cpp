@@ -50,6 +50,12 @@ bool needs(Class one, faults::Remedy remedy) {
     return std::find(all.begin(), all.end(), remedy) != all.end();
 }
 
+bool covers(Class all, Class part) {
+    const auto needed = remedies_of(part);
+    return std::all_of(needed.begin(), needed.end(),
+                       [&](faults::Remedy one) { return needs(all, one); });
+}
+
 double needing(std::span<const double> classes, faults::Remedy remedy) {
     double total = classes[static_cast<std::size_t>(remedy)];
     for (std::size_t i = 0; i < chosen_pairs.size(); ++i)

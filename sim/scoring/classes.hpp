@@ -70,6 +70,8 @@ class Class {
 [[nodiscard]] std::vector<faults::Remedy> remedies_of(Class one);
 /// Does this class need that remedy?
 [[nodiscard]] bool needs(Class one, faults::Remedy remedy);
+/// Does it need everything that the other one needs? The first of two faults may hide the second.
+[[nodiscard]] bool covers(Class all, Class part);
 /// Probability that a remedy is needed: of all classes that need it. `classes`: one entry per class.
 [[nodiscard]] double needing(std::span<const double> classes, faults::Remedy remedy);
 /// "igniter failed"; "heat exchanger scaled and overheat limiter open for good".

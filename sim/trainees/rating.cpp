@@ -1,12 +1,10 @@
 #include "sim/trainees/rating.hpp"
 
 #include <algorithm>
-#include <atomic>
 #include <cstdio>
 #include <map>
-#include <thread>
 
-#include "sim/trainees/belief.hpp"
+#include "sim/scoring/share_out.hpp"
 
 namespace emberpath::trainees {
 
@@ -28,18 +26,6 @@ faults::Cause true_cause(const worksite::Job& job) {
 
 bool is_ordinary(Policy policy) {
     return is_sound(policy) || policy == Policy::over_tester || policy == Policy::random;
-}
-
-template <class Work>
-void in_parallel(std::size_t count, Work work) {
-    std::atomic<std::size_t> next{0};
-    const auto take = [&] {
-        for (std::size_t i = next++; i < count; i = next++) work(i);
-    };
-    std::vector<std::thread> helpers;
-    for (int i = 1; i < attempts_at_a_time; ++i) helpers.emplace_back(take);
-    take();
-    for (auto& helper : helpers) helper.join();
 }
 
 Fare fare_of(Policy policy, const std::vector<Scored>& attempts) {
@@ -106,15 +92,6 @@ void find_identifiability(const std::vector<Scored>& attempts, Rating& rating) {
                                   points(100.0 * rating.identifiable) + " %.");
 }
 
-// Somebody who looks at the display, and at nothing else.
-void find_blind_guess(const worksite::Job& job, const Arrived& at_arrival, Rating& rating) {
-    Visit visit(job, 1, at_arrival);
-    visit.act("look at display");
-    const Belief belief(visit);
-    rating.blind_guess = belief.leading_probability();
-    rating.true_class_then = belief.classes()[scoring::class_or_first_of(job.faults).index()];
-}
-
 }  // namespace
 
 bool is_unopposed(const scoring::Assessment& assessment) {
@@ -156,7 +133,7 @@ std::vector<Scored> play_all(const worksite::Job& job, const Cast& cast) {
     std::vector<Played> found(count);
     std::vector<Arrived> arrived(count);
     arrived.front() = cast.at_arrival;
-    in_parallel(count, [&](std::size_t i) {
+    scoring::share_out(count, attempts_at_a_time, [&](std::size_t i) {
         const auto seed = cast.first_seed + i;
         if (arrived[i] == nullptr) arrived[i] = arrive(job, seed);
         found[i] = play(Policy::information, job, seed, {{}, nullptr, arrived[i]});
@@ -170,7 +147,7 @@ std::vector<Scored> play_all(const worksite::Job& job, const Cast& cast) {
                 one.seed = cast.first_seed + i;
                 all.push_back(one);
             }
-    in_parallel(all.size(), [&](std::size_t i) {
+    scoring::share_out(all.size(), attempts_at_a_time, [&](std::size_t i) {
         const auto seed = all[i].seed;
         const auto index = static_cast<std::size_t>(seed - cast.first_seed);
         const Played& sound = found[index];
@@ -197,7 +174,7 @@ Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts,
     }
     rating.missed_share = ordinary > 0 ? static_cast<double>(missed) / ordinary : 1.0;
     rating.shortest = shortest_of(attempts);
-    find_blind_guess(job, at_arrival, rating);
+    rating.on_arrival = on_arrival(job, 1, at_arrival);
     find_identifiability(attempts, rating);
     if (!rating.shortest.found)
         rating.refusals.emplace_back("no sound way of working leads through without an objection.");

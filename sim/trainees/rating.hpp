@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/trainees/on_arrival.hpp"
 #include "sim/trainees/trainees.hpp"
 
 namespace emberpath::trainees {
@@ -65,9 +66,8 @@ struct Rating {
         std::uint64_t seed = 1;
         double minutes = 0.0;
         std::size_t acts = 0;
-    } shortest;                // safe path without objection, oracles left out
-    double blind_guess = 0.0;  // that the likeliest cause by complaint and display word is right
-    double true_class_then = 0.0;  // probability of the true one at that moment
+    } shortest;  // safe path without objection, oracles left out
+    OnArrival on_arrival;
     double identifiable =
         0.0;  // probability of the true class when everything was read (over-tester)
     std::vector<std::string> refusals;  // sentences; empty: fit for release

@@ -12,18 +12,18 @@ worksite::Job as_seen(worksite::Job job) {
 
 namespace {
 
-Arrived lived_to_arrival(const worksite::Job& seen, const scoring::Tape& tape) {
-    auto bank = std::make_shared<scoring::Bank>(seen);
+Arrived lived_to_arrival(const worksite::Job& seen, const scoring::Tape& tape, int threads) {
+    auto bank = std::make_shared<scoring::Bank>(seen, threads);
     bank->live_until(tape, tape.arrival_event());
     return bank;
 }
 
 }  // namespace
 
-Arrived arrive(const worksite::Job& job, std::uint64_t seed) {
+Arrived arrive(const worksite::Job& job, std::uint64_t seed, int threads) {
     scoring::Recorder recorder;
     const worksite::Attempt history(job, seed, worksite::Mode::assessed, &recorder);
-    return lived_to_arrival(as_seen(job), recorder.tape());
+    return lived_to_arrival(as_seen(job), recorder.tape(), threads);
 }
 
 Visit::Visit(const worksite::Job& job, std::uint64_t seed, Arrived arrived)
@@ -32,7 +32,7 @@ Visit::Visit(const worksite::Job& job, std::uint64_t seed, Arrived arrived)
       arrived_(std::move(arrived)) {}
 
 const scoring::Bank& Visit::at_arrival() const {
-    if (arrived_ == nullptr) arrived_ = lived_to_arrival(seen_, tape());
+    if (arrived_ == nullptr) arrived_ = lived_to_arrival(seen_, tape(), 1);
     return *arrived_;
 }
 

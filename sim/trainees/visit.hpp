@@ -18,7 +18,8 @@ namespace emberpath::trainees {
 /// Shadows that have lived through the history of a job up to arrival; any attempt at it with the same
 /// seed can go on from a copy, and so can what has lived on through its first acts. They know no fault.
 using Arrived = std::shared_ptr<const scoring::Bank>;
-[[nodiscard]] Arrived arrive(const worksite::Job& job, std::uint64_t seed);
+/// On at most `threads` threads, and so is whatever lives on from it; no figure depends on how many.
+[[nodiscard]] Arrived arrive(const worksite::Job& job, std::uint64_t seed, int threads = 1);
 
 /// The job as its card, site and data plate show it: no faults, no intended remedy.
 [[nodiscard]] worksite::Job as_seen(worksite::Job job);

@@ -24,8 +24,8 @@ struct Attempt::Impl {
     Workplace place;
 };
 
-Attempt::Attempt(Job job, std::uint64_t seed, Mode mode, Follower* follower)
-    : impl_(new Impl{Workplace(std::move(job), seed, mode, follower)}) {
+Attempt::Attempt(Job job, Seeds seeds, Mode mode, Follower* follower)
+    : impl_(new Impl{Workplace(std::move(job), seeds, mode, follower)}) {
     impl_->place.entry = {};
     if (impl_->place.smells_gas()) impl_->place.say("It smells of gas.");
 }

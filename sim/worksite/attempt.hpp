@@ -109,10 +109,21 @@ struct ActRefusal {
     std::string text;  // what was found and what was expected, nearest sentence
 };
 
+/// What chance does at a house. One number moves both, unless somebody asks what else the instruments could have
+/// shown of the same hours there.
+struct Seeds {
+    std::uint64_t house = 1;        // gusts, and which joints weep when they are made
+    std::uint64_t instruments = 1;  // their errors, of the day and of each reading
+    Seeds(std::uint64_t both)
+        : house(both), instruments(both) {}  // NOLINT: one seed is the usual case
+    Seeds(std::uint64_t of_house, std::uint64_t of_instruments)
+        : house(of_house), instruments(of_instruments) {}
+};
+
 class Attempt {
   public:
-    /// Simulates the history up to arrival. The seed moves instrument errors, noise and gusts.
-    Attempt(Job job, std::uint64_t seed, Mode mode, Follower* follower = nullptr);
+    /// Simulates the history up to arrival.
+    Attempt(Job job, Seeds seeds, Mode mode, Follower* follower = nullptr);
     ~Attempt();
     Attempt(Attempt&&) noexcept;
     Attempt& operator=(Attempt&&) noexcept;

@@ -97,7 +97,7 @@ double Workplace::with_error(Quantity quantity, double value, double repeat, boo
         if (!spare) shown = worn_value(quantity, value, job.kit.of(*instrument));
         const double scale = row.error_absolute + row.error_relative * std::abs(value);
         const std::string stream = (spare ? "spare " : "") + std::string(stream_of(row));
-        math::Random of_the_day(seed, stream);
+        math::Random of_the_day(seeds.instruments, stream);
         shown += scale * (systematic_part * of_the_day.normal() + repeat_part * repeat);
     }
     if (never_negative(row)) shown = std::max(0.0, shown);
@@ -245,7 +245,7 @@ void Workplace::set_alterations(const Alterations& alterations) {
 }
 
 double Workplace::uniform_for(std::string_view purpose, std::uint64_t number) const {
-    math::Random one(seed + number * 0x9e3779b97f4a7c15U, purpose);
+    math::Random one(seeds.house + number * 0x9e3779b97f4a7c15U, purpose);
     return one.uniform();
 }
 

@@ -37,16 +37,15 @@ std::string_view phase_words(controller::Phase phase) {
 
 }  // namespace
 
-Workplace::Workplace(Job job_given, std::uint64_t seed_given, Mode mode_given,
-                     Follower* follower_given)
+Workplace::Workplace(Job job_given, Seeds seeds_given, Mode mode_given, Follower* follower_given)
     : job(std::move(job_given)),
-      seed(seed_given),
+      seeds(seeds_given),
       mode(mode_given),
       dealt_with(job.faults.size(), 0),
       follower_(follower_given),
-      gusts_(seed_given, job.site.gust_period_s),
+      gusts_(seeds.house, job.site.gust_period_s),
       events_(job.site.events),
-      repeat_(seed_given, "repeat error") {
+      repeat_(seeds.instruments, "repeat error") {
     services.tap_opening.assign(job.site.taps.size(), 0.0);
     services.appliance_on.assign(job.site.appliances.size(), 0);
     services.set_point_k = job.panel.set_point_k;
@@ -57,7 +56,7 @@ Workplace::Workplace(Job job_given, std::uint64_t seed_given, Mode mode_given,
     std::stable_sort(
         events_.begin(), events_.end(),
         [](const HouseholdEvent& a, const HouseholdEvent& b) { return a.at_s < b.at_s; });
-    math::Random offset(seed, "manometer zero");
+    math::Random offset(seeds.instruments, "manometer zero");
     const double size = 30.0 + 60.0 * offset.uniform();
     bench.manometer_offset_pa = offset.uniform() < 0.5 ? -size : size;
     heater.settings = job.settings;

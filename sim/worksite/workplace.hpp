@@ -20,7 +20,7 @@ namespace emberpath::worksite {
 
 class Workplace {
   public:
-    Workplace(Job job_given, std::uint64_t seed_given, Mode mode_given, Follower* follower_given);
+    Workplace(Job job_given, Seeds seeds_given, Mode mode_given, Follower* follower_given);
 
     // --- time ---
     void step();                // one tick
@@ -114,7 +114,7 @@ class Workplace {
     }
 
     Job job;
-    std::uint64_t seed;
+    Seeds seeds;
     Mode mode;
     Services services;
     Fabric fabric;

@@ -86,7 +86,8 @@ void write_head(std::ostream& out) {
 
 void write_blind(std::ostream& out, const std::string& name, const worksite::Job& job) {
     const auto rating = trainees::judge(job, {}, trainees::arrive(job, 1));
-    out << name << ',' << rating.blind_guess << ',' << rating.true_class_then << std::endl;
+    out << name << ',' << rating.on_arrival.probability << ',' << rating.on_arrival.of_truth
+        << std::endl;
 }
 
 std::vector<trainees::Scored> played_by(const worksite::Job& job, const std::string& title,

@@ -6,6 +6,7 @@
 #include "sim/trainees/rating.hpp"
 #include "ui/app/jobs.hpp"
 #include "ui/app/progress.hpp"
+#include "ui/app/release.hpp"
 #include "ui/debrief/page.hpp"
 
 namespace emberpath::app {
@@ -13,7 +14,8 @@ namespace emberpath::app {
 namespace {
 
 constexpr int most_seeds = 100;
-constexpr double direct_from = 0.8;  // probability of the true remedy before anything is read
+constexpr int most_runs = 1000;
+constexpr int usual_seeds = 2;
 
 std::string figure(double value, int places = 0) {
     char buffer[48];
@@ -49,23 +51,44 @@ void write_summary(std::ostream& out, const trainees::Rating& rating) {
     else
         out << "No safe path was found.\n";
     out << "Blind guess: with complaint and display word alone the likeliest remedy has "
-        << per_cent(rating.blind_guess) << "; the right one "
-        << (rating.true_class_then < 0.005 ? "under 1 %" : per_cent(rating.true_class_then))
+        << per_cent(rating.on_arrival.probability) << "; the right one "
+        << (rating.on_arrival.of_truth < 0.005 ? "under 1 %" : per_cent(rating.on_arrival.of_truth))
         << ".\n"
         << "Identifiable: after every reading in every operating state the true remedy has "
         << per_cent(rating.identifiable) << ".\n";
-    if (rating.true_class_then >= direct_from)
+    if (rating.on_arrival.is_direct())
         out << "A direct job: complaint and display word leave little to find out.\n";
+}
+
+void check_range(std::string_view option, int value, int most) {
+    if (value < 1 || value > most)
+        throw BadInput(std::string(option) + " takes 1 to " + std::to_string(most) + ", not " +
+                       std::to_string(value) + ".");
+}
+
+Status check_release(Context& context, const RateRequest& request) {
+    const int runs = request.runs.value_or(trainees::usual_houses);
+    check_range("--runs", runs, most_runs);
+    const auto loaded = load_job(find_job(context, request.job));
+    const auto release = with_progress(context, "Houses with this cause are gone through",
+                                       [&] { return trainees::check_release(loaded.job, {runs}); });
+    write_release(context.out, loaded.job, release);
+    return release.refusals.empty() ? Status::done : Status::not_so;
 }
 
 }  // namespace
 
 Status rate(Context& context, const RateRequest& request) {
-    if (request.seeds < 1 || request.seeds > most_seeds)
-        throw BadInput("--seeds takes 1 to 100, not " + std::to_string(request.seeds) + ".");
+    if (request.release && request.seeds)
+        throw BadInput("--seeds is for simulated trainees; with --release there is --runs.");
+    if (!request.release && request.runs)
+        throw BadInput("--runs goes with --release; simulated trainees take --seeds.");
+    if (request.release) return check_release(context, request);
+    const int seeds = request.seeds.value_or(usual_seeds);
+    check_range("--seeds", seeds, most_seeds);
     const auto loaded = load_job(find_job(context, request.job));
     const auto rating = with_progress(context, "Simulated trainees at work",
-                                      [&] { return trainees::rate(loaded.job, request.seeds); });
+                                      [&] { return trainees::rate(loaded.job, seeds); });
     context.out << loaded.job.title << "\n\n";
     write_fares(context.out, rating);
     write_summary(context.out, rating);

@@ -101,6 +101,9 @@ void add_author_commands(CLI::App& app, Request& request) {
             [&](Context& context) { return rate(context, request.rate); });
     rating->add_option("JOB", request.rate.job)->required();
     rating->add_option("--seeds", request.rate.seeds, "attempts of each trainee (usually 2)");
+    rating->add_flag("--release", request.rate.release,
+                     "is the cause seen in other houses? Instead of the trainees");
+    rating->add_option("--runs", request.rate.runs, "houses of --release (usually 50)");
     add(app, request, "list", "The jobs", list);
     add(app, request, "causes", "The catalogue of causes", causes);
 }

@@ -45,6 +45,24 @@ TEST(Program, AnUnknownCommandOrOptionIsBadInput) {
     EXPECT_EQ(program({"work", "tanager", "--seed", "many"}), 2);
 }
 
+TEST(Program, RatingTakesTheOptionsOfWhatIsAskedFor) {
+    Program program;
+    EXPECT_EQ(program({"rate", "tanager", "--release", "--runs", "0"}), 2);
+    EXPECT_EQ(program.talk, "--runs takes 1 to 1000, not 0.\n");
+    EXPECT_EQ(program({"rate", "tanager", "--seeds", "101"}), 2);
+    EXPECT_EQ(program.talk, "--seeds takes 1 to 100, not 101.\n");
+    EXPECT_EQ(program({"rate", "tanager", "--runs", "5"}), 2);
+    EXPECT_EQ(program.talk, "--runs goes with --release; simulated trainees take --seeds.\n");
+    EXPECT_EQ(program({"rate", "tanager", "--release", "--seeds", "2"}), 2);
+    EXPECT_EQ(program.talk, "--seeds is for simulated trainees; with --release there is --runs.\n");
+    EXPECT_EQ(program({"rate", "tanagre", "--release"}), 2);
+    EXPECT_EQ(program.talk,
+              "There is no job \"tanagre\". Did you mean \"tanager\"? \"emberpath list\" names "
+              "them all.\n");
+    EXPECT_EQ(program({"rate", "tanager", "--release", "--runs", "many"}), 2);
+    EXPECT_THAT(program.output, IsEmpty());
+}
+
 TEST(Program, AWrongJobGetsTheNearestWord) {
     Program program;
     EXPECT_EQ(program({"work", "tanagre"}), 2);
