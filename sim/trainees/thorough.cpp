@@ -66,8 +66,8 @@ void read_what_was_left_out(Hands& hands) {
     hands.manometer_away();
 }
 
-void read_what_still_tells(Hands& hands, const Decision& so_far) {
-    Belief belief(hands.visit(), so_far.lived);
+void read_what_still_tells(Hands& hands) {
+    Belief belief(hands.visit());
     std::set<Plan> done;
     scoring::SetUps set_ups;
     for (int i = 0; i < most_further_readings && !hands.visit().over(); ++i) {
@@ -84,11 +84,12 @@ void read_what_still_tells(Hands& hands, const Decision& so_far) {
 }  // namespace
 
 void read_all_reasonable(Hands& hands) {
-    const Decision listed = find_by_checklist(hands);
+    hands.arrive();
+    read_whole_checklist(hands);
     hands.manometer_away();
     read_what_was_left_out(hands);
     hands.look_round();
-    read_what_still_tells(hands, listed);
+    read_what_still_tells(hands);
 }
 
 }  // namespace emberpath::trainees

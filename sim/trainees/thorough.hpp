@@ -5,7 +5,7 @@
 
 namespace emberpath::trainees {
 
-/// The checklist; then each reading that it left out and of which the shadows, at arrival, expect different
+/// The whole checklist; then each reading that it left out and of which the shadows, at arrival, expect different
 /// things, once, in the operating state in which it can be expected to tell most; a look round; and what
 /// somebody who weighs all that would still read, until nothing can be expected to tell more.
 /// Every reading in every operating state, as the over-tester has it, takes six hours in which a house

@@ -23,6 +23,8 @@ struct Decision {
 /// when another cause leads now.
 [[nodiscard]] Decision look_again(Hands& hands, const Decision& before);
 [[nodiscard]] Decision find_by_checklist(Hands& hands);
+/// Every row of its list that the house offers, whatever is found.
+void read_whole_checklist(Hands& hands);
 [[nodiscard]] Decision find_by_everything(Hands& hands);
 /// The readings that the latest event and the complaint call for by rules of thumb.
 void read_by_symptom(Hands& hands);
