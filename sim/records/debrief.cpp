@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/records/debrief_parts.hpp"
 #include "sim/units/counted.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/cause_list.hpp"
@@ -14,7 +15,6 @@ namespace {
 constexpr double tick_s = 0.1;
 constexpr double least_doubt = 0.05;     // bits: what one decimal shows
 constexpr std::size_t most_columns = 8;  // classes compared reading by reading
-constexpr double listed_from = 0.05;     // probability on arrival
 constexpr double shown_enough = 0.9;     // below it a right answer is "right, not shown"
 
 std::string minutes_and_seconds(double seconds) {
@@ -22,22 +22,6 @@ std::string minutes_and_seconds(double seconds) {
     const std::string second = std::to_string(whole % 60);
     const std::string minute = std::to_string(whole / 60);
     return (minute.size() < 2 ? "0" : "") + minute + ":" + (second.size() < 2 ? "0" : "") + second;
-}
-
-std::string time_on_site(std::int64_t tick, const worksite::Job& job) {
-    return minutes_and_seconds(static_cast<double>(tick) * tick_s - job.site.arrival_s);
-}
-
-std::string percent(double share) {
-    if (share < 0.01) return "under 1 %";
-    if (share > 0.99) return "over 99 %";
-    return units::fixed(100.0 * share, 0) + " %";
-}
-
-std::string joined(const std::vector<std::string>& parts, std::string_view between) {
-    std::string text;
-    for (const auto& part : parts) text += (text.empty() ? "" : std::string(between)) + part;
-    return text;
 }
 
 /// What the replayed attempt ended with, in words.
@@ -94,11 +78,11 @@ std::string headline(const worksite::Job& job, const scoring::Assessment& assess
 std::vector<std::string> outcome_of(const Record& record, const worksite::Job& job,
                                     const scoring::Assessment& assessment, const Ending& ending) {
     std::vector<std::string> said = {headline(job, assessment)};
-    said.push_back("What it was: " + assessment.true_cause + ". The evidence gave it " +
-                   percent(assessment.true_class_probability) +
-                   " before anything was done about it.");
+    said.push_back("What it was: " + assessment.true_cause + ". " + evidence_for_truth(assessment));
     said.push_back(ending.written_cause.empty() ? "You wrote down no cause."
                                                 : "You wrote: " + ending.written_cause + ".");
+    if (auto words = confidence_in_words(assessment); !words.empty())
+        said.push_back(std::move(words));
     if (!ending.left_behind.empty())
         said.push_back("You left behind: " + joined(ending.left_behind, "; ") + ".");
     if (!record.closed) said.push_back("The attempt was not handed in.");
@@ -158,6 +142,7 @@ std::vector<Debrief::Act> acts_of(const Record& record, const worksite::Job& job
             act.ruled_out = joined(worth.ruled_out, ", ");
             act.bits = worth.bits_gained;
             act.weighed = !recorded.readings.empty();
+            act.better = worth.best_alternative;
         }
         acts.push_back(std::move(act));
     }
@@ -228,38 +213,6 @@ std::string reference_in_words(const scoring::Assessment& assessment) {
            " of readings.";
 }
 
-// Overall without one area, the others keeping their weights.
-std::string without_each_area(const scoring::Assessment& assessment) {
-    std::string text;
-    for (std::size_t a = 0; a < assessment.areas.size(); ++a)
-        text += (a == 0 ? "" : ", ") + ("without " + assessment.areas[a].word) + " " +
-                score_text(scoring::overall_without(assessment, a));
-    return "Overall " + text + ".";
-}
-
-std::vector<std::string> words_for_assessor(const scoring::Assessment& assessment) {
-    const auto& luck = assessment.luck;
-    std::vector<std::string> said;
-    if (luck.readings > 0)
-        said.push_back("Luck: " + std::to_string(luck.readings) + " acts with readings told " +
-                       units::fixed(luck.told_bits, 1) + " bits about the true cause where " +
-                       units::fixed(luck.expected_bits, 1) + " could be expected; index " +
-                       units::fixed(luck.index, 1) +
-                       ". Honest work lies about 0. Several attempts well above 2 may mean that "
-                       "the answer was "
-                       "known beforehand; one alone means nothing.");
-    if (luck.misfit > 0.0)
-        said.push_back("Misfit: the readings lie " + units::fixed(luck.misfit, 1) +
-                       " (mean square, in their own scales) from the likeliest shadow. Far above 1 "
-                       "the shadows do not represent this house, and the scores deserve doubt.");
-    if (assessment.overall_scored) said.push_back(without_each_area(assessment));
-    for (const auto& c : assessment.on_arrival)
-        if (c.probability >= listed_from)
-            said.push_back("On arrival: " + percent(c.probability) + " " +
-                           scoring::remedy_title(c.of) + ".");
-    return said;
-}
-
 std::vector<Debrief::Proof> proof_of(const Record& record) {
     return {{"program version", record.header.program_version},
             {"program build", record.header.build},
@@ -271,6 +224,22 @@ std::vector<Debrief::Proof> proof_of(const Record& record) {
 }
 
 }  // namespace
+
+std::string time_on_site(std::int64_t tick, const worksite::Job& job) {
+    return minutes_and_seconds(static_cast<double>(tick) * tick_s - job.site.arrival_s);
+}
+
+std::string share_text(double share) {
+    if (share < 0.01) return "under 1 %";
+    if (share > 0.99) return "over 99 %";
+    return units::fixed(100.0 * share, 0) + " %";
+}
+
+std::string joined(const std::vector<std::string>& parts, std::string_view between) {
+    std::string text;
+    for (const auto& part : parts) text += (text.empty() ? "" : std::string(between)) + part;
+    return text;
+}
 
 std::string score_text(double score) {
     return units::fixed(score, 0);
@@ -322,7 +291,8 @@ std::string try_again_in_words(const Record& record, const worksite::Job& job,
 }
 
 Debrief make_debrief(const Record& record, const worksite::Job& usual,
-                     const scoring::Assessment& assessment, Reader reader) {
+                     const scoring::Assessment& assessment, Reader reader,
+                     const std::vector<Decision>& decisions) {
     const worksite::Job job = job_of(record, usual);
     Debrief debrief;
     debrief.title = job.title;
@@ -347,12 +317,18 @@ Debrief make_debrief(const Record& record, const worksite::Job& usual,
     debrief.try_again = try_again_in_words(record, job, assessment);
     debrief.open = assessment.still_open;
     debrief.reference = reference_in_words(assessment);
-    if (reader == Reader::assessor) debrief.for_assessor = words_for_assessor(assessment);
+    if (reader == Reader::assessor) {
+        debrief.for_assessor = words_for_assessor(assessment);
+        debrief.inputs = inputs_of(assessment);
+    }
     debrief.gates_met = assessment.gates_met;
     debrief.gates = gates_in_words(assessment);
     debrief.proposal = assessment.proposal;
+    for (const auto& one : decisions) debrief.decisions.push_back(in_words(one));
+    debrief.lost = lost_of(record, job, assessment);
     debrief.acts = acts_of(record, job, assessment);
     add_comparisons(debrief, job, assessment);
+    debrief.against = against_truth(debrief);
     debrief.limits = limits();
     debrief.proof = proof_of(record);
     return debrief;

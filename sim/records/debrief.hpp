@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/records/decision.hpp"
 #include "sim/records/record.hpp"
 
 namespace emberpath::records {
@@ -44,6 +45,7 @@ struct Debrief {
 
     // 3. What the program proposes; a person decides.
     std::string proposal;
+    std::vector<std::string> decisions;  // what persons decided since, each in words
 
     // The moments that cost most, what was still open, and how it could have gone.
     std::vector<std::string> moments;
@@ -51,11 +53,20 @@ struct Debrief {
     std::vector<std::string> open;
     std::string reference;
 
+    // Where the points went: those of an area sum to 100 - its score.
+    struct Lost {
+        std::string area, time, act, missing, reason;  // no act: nothing was done that carries it
+        double points = 0.0;
+    };
+    std::vector<Lost> lost;
+
     // 4. One line per act.
     struct Act {
         std::string time, sentence, value, ruled_out;
         double bits = 0.0;
         bool weighed = false;  // it gave evidence
+        std::string
+            better{};  // reading that would have told most per minute then; empty: none asked
     };
     std::vector<Act> acts;
 
@@ -73,9 +84,16 @@ struct Debrief {
     std::vector<std::string> columns;  // causes by remedy; that of this house first
     std::size_t columns_left_out = 0;  // classes that never were among the likeliest
     std::vector<Reading> readings;
+    std::vector<std::string>
+        against;  // readings that by themselves speak against the true cause, in words
 
     // For an assessor's eyes: what is no part of any score. Empty for a trainee.
     std::vector<std::string> for_assessor;
+    struct Input {  // of one weighing
+        std::string number, title, condition, shown, weight;
+        std::vector<std::string> under;  // "2.84 kPa, ± 0.07 kPa (igniter failed, 40 %)"
+    };
+    std::vector<Input> inputs;
 
     // 6. Limits, and what the record proves.
     std::vector<std::string> limits;
@@ -90,7 +108,8 @@ struct Debrief {
 enum class Reader { trainee, assessor };
 [[nodiscard]] Debrief make_debrief(const Record& record, const worksite::Job& job,
                                    const scoring::Assessment& assessment,
-                                   Reader reader = Reader::trainee);
+                                   Reader reader = Reader::trainee,
+                                   const std::vector<Decision>& decisions = {});
 
 /// Plain text, at most 100 columns.
 [[nodiscard]] std::string to_text(const Debrief& debrief);
@@ -109,6 +128,8 @@ enum class Reader { trainee, assessor };
 [[nodiscard]] std::string left_out_text(const Debrief& debrief);
 /// Which readings would have been the same under every cause shown; empty for none.
 [[nodiscard]] std::string same_everywhere_text(const Debrief& debrief);
+/// "-12.5": points lost, one decimal.
+[[nodiscard]] std::string lost_text(double points);
 /// Bits as every form prints them: one decimal, "-" for none; doubt that an act raised stands in words
 /// beside it (doubt_text).
 [[nodiscard]] std::string doubt_text(const Debrief::Act& act);

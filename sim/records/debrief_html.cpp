@@ -80,7 +80,9 @@ std::string area_part(const Debrief& debrief) {
 }
 
 std::string proposal_part(const Debrief& debrief) {
-    return element("h2", "Proposal") + "\n" + element("p", debrief.proposal) + "\n" +
+    std::string decided;
+    for (const auto& decision : debrief.decisions) decided += element("p", decision) + "\n";
+    return element("h2", "Proposal") + "\n" + element("p", debrief.proposal) + "\n" + decided +
            "<p>Decision (competent / not yet competent): <span class=\"line\">&nbsp;</span></p>\n"
            "<p>Name, signature, date: <span class=\"line\">&nbsp;</span></p>\n";
 }
@@ -90,6 +92,44 @@ std::string list_part(std::string_view title, const std::vector<std::string>& se
     std::string html = element("h2", title) + "\n<ul>\n";
     for (const auto& sentence : sentences) html += element("li", sentence) + "\n";
     return html + "</ul>\n";
+}
+
+std::string lost_part(const Debrief& debrief) {
+    if (debrief.lost.empty()) return {};
+    std::string html = element("h2", "Points lost") + "\n" +
+                       element("p", "Each area begins at 100; what it lost, and where.") +
+                       "\n<table>\n";
+    for (const auto& lost : debrief.lost)
+        html += table_row(
+            element("th", lost.area) + element("td", lost_text(lost.points), "number") +
+            element("td", lost.time) +
+            element("td", (lost.act.empty() ? "never handed in" : lost.act) +
+                              (lost.missing.empty() ? "" : " (missing: " + lost.missing + ")")) +
+            element("td", lost.reason));
+    return html + "</table>\n";
+}
+
+std::string inputs_part(const Debrief& debrief) {
+    if (debrief.inputs.empty()) return {};
+    std::string html =
+        element("h2", "What each weighing rested on") + "\n" +
+        element("p",
+                "What the likeliest shadow of each leading cause expected, with its half-width; in "
+                "brackets the cause, its probability before, and how well it fitted beside the "
+                "best of these. Weight: exponent of the likelihood.") +
+        "\n<table>\n" +
+        table_row(element("th", "#") + element("th", "reading") + element("th", "condition") +
+                  element("th", "yours") + element("th", "expected") +
+                  element("th", "weight", "number"));
+    for (const auto& input : debrief.inputs) {
+        std::string expected;
+        for (const auto& under : input.under)
+            expected += (expected.empty() ? "" : "<br>") + escaped(under);
+        html += table_row(element("td", input.number) + element("td", input.title) +
+                          element("td", input.condition) + element("td", input.shown) + "<td>" +
+                          expected + "</td>" + element("td", input.weight, "number"));
+    }
+    return html + "</table>\n";
 }
 
 std::string hindsight_part(const Debrief& debrief) {
@@ -102,13 +142,13 @@ std::string hindsight_part(const Debrief& debrief) {
 
 std::string act_part(const Debrief& debrief) {
     std::string html = element("h2", "Act by act") + "\n<table>\n";
-    html +=
-        table_row(element("th", "time") + element("th", "act") + element("th", "what it showed") +
-                  element("th", "ruled out") + element("th", "bits", "number"));
+    html += table_row(element("th", "time") + element("th", "act") +
+                      element("th", "what it showed") + element("th", "ruled out") +
+                      element("th", "best reading then") + element("th", "bits", "number"));
     for (const auto& act : debrief.acts)
         html += table_row(element("td", act.time) + element("td", act.sentence) +
                           element("td", act.value) + element("td", doubt_text(act)) +
-                          element("td", bits_text(act), "number"));
+                          element("td", act.better) + element("td", bits_text(act), "number"));
     return html + "</table>\n";
 }
 
@@ -135,8 +175,10 @@ std::string comparison_part(const Debrief& debrief) {
     html += "</table>\n";
     if (const auto others = left_out_text(debrief); !others.empty())
         html += element("p", others) + "\n";
-    const auto same = same_everywhere_text(debrief);
-    return same.empty() ? html : html + element("p", same) + "\n";
+    if (const auto same = same_everywhere_text(debrief); !same.empty())
+        html += element("p", same) + "\n";
+    for (const auto& words : debrief.against) html += element("p", words) + "\n";
+    return html;
 }
 
 std::string limits_part(const Debrief& debrief) {
@@ -161,8 +203,9 @@ std::string to_html(const Debrief& debrief) {
                "quiet") +
            "\n" + outcome_part(debrief) + list_part("Distance to harm", debrief.doses) +
            list_part("The day after you left", debrief.day_after) + area_part(debrief) +
-           proposal_part(debrief) + hindsight_part(debrief) + act_part(debrief) +
-           comparison_part(debrief) + list_part("For the assessor", debrief.for_assessor) +
+           proposal_part(debrief) + lost_part(debrief) + hindsight_part(debrief) +
+           act_part(debrief) + comparison_part(debrief) +
+           list_part("For the assessor", debrief.for_assessor) + inputs_part(debrief) +
            limits_part(debrief) + "</body>\n</html>\n";
 }
 

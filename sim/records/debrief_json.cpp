@@ -30,6 +30,30 @@ Json areas(const Debrief& debrief) {
     return list;
 }
 
+Json lost(const Debrief& debrief) {
+    Json list = Json::array();
+    for (const auto& one : debrief.lost)
+        list.push_back({{"area", one.area},
+                        {"points", one.points},
+                        {"time", one.time},
+                        {"act", one.act},
+                        {"missing", one.missing},
+                        {"reason", one.reason}});
+    return list;
+}
+
+Json inputs(const Debrief& debrief) {
+    Json list = Json::array();
+    for (const auto& one : debrief.inputs)
+        list.push_back({{"reading", one.number},
+                        {"title", one.title},
+                        {"condition", one.condition},
+                        {"yours", one.shown},
+                        {"expected", one.under},
+                        {"weight", one.weight}});
+    return list;
+}
+
 Json acts(const Debrief& debrief) {
     Json list = Json::array();
     for (const auto& act : debrief.acts)
@@ -38,7 +62,8 @@ Json acts(const Debrief& debrief) {
                         {"showed", act.value},
                         {"ruled_out", act.ruled_out},
                         {"gave_evidence", act.weighed},
-                        {"bits", act.bits}});
+                        {"bits", act.bits},
+                        {"best_reading_then", act.better}});
     return list;
 }
 
@@ -85,12 +110,16 @@ std::string to_json(const Debrief& debrief) {
                         {"overall_high", debrief.overall_high},
                         {"proposal", debrief.proposal},
                         {"decision", "by a person"},
+                        {"decisions", debrief.decisions},
+                        {"lost", lost(debrief)},
                         {"cost_most", debrief.moments},
                         {"still_open", debrief.open},
                         {"reference_path", debrief.reference},
                         {"for_assessor", debrief.for_assessor},
+                        {"weighed", inputs(debrief)},
                         {"acts", acts(debrief)},
                         {"readings", readings(debrief)},
+                        {"against_the_cause", debrief.against},
                         {"limits", debrief.limits},
                         {"proof", proof}};
     return whole.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

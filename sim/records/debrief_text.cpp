@@ -59,8 +59,9 @@ std::string area_part(const Debrief& debrief) {
 }
 
 std::string proposal_part(const Debrief& debrief) {
-    return heading("Proposal") + paragraph(debrief.proposal, page, margin) +
-           "\n  Decision (competent / not yet competent): ____________________\n" +
+    std::string text = heading("Proposal") + paragraph(debrief.proposal, page, margin);
+    for (const auto& decision : debrief.decisions) text += paragraph(decision, page, margin, "= ");
+    return text + "\n  Decision (competent / not yet competent): ____________________\n" +
            "  Name, signature, date:                    ____________________\n";
 }
 
@@ -76,6 +77,36 @@ std::string hindsight_part(const Debrief& debrief) {
     if (!debrief.try_again.empty()) text += "\n" + paragraph(debrief.try_again, page, margin);
     text += list_part("What was still open", debrief.open);
     if (!debrief.reference.empty()) text += "\n" + paragraph(debrief.reference, page, margin);
+    return text;
+}
+
+/// Small charges stand in one line of their area, with their times.
+std::string lost_part(const Debrief& debrief) {
+    if (debrief.lost.empty()) return {};
+    constexpr double small = 0.5;
+    const std::vector<Column> columns = {{9}, {6, true}, {5}, {70}};
+    std::string text = heading("Points lost") +
+                       paragraph("Each area begins at 100; what it lost, and where.", page, margin);
+    for (const auto& area : debrief.areas) {
+        double rest = 0.0;
+        std::string times;
+        for (const auto& lost : debrief.lost) {
+            if (lost.area != area.word) continue;
+            if (lost.points < small) {
+                rest += lost.points;
+                times += (times.empty() ? "" : ", ") + lost.time;
+                continue;
+            }
+            text += row(columns,
+                        {lost.area, lost_text(lost.points), lost.time,
+                         (lost.act.empty() ? "never handed in" : lost.act) + ": " + lost.reason},
+                        margin);
+        }
+        if (!times.empty())
+            text += row(columns,
+                        {area.word, lost_text(rest), "", "under half a point each: " + times + "."},
+                        margin);
+    }
     return text;
 }
 
@@ -142,6 +173,32 @@ std::string comparison_part(const Debrief& debrief) {
         text += "\n" + paragraph(others, page, margin);
     if (const auto same = same_everywhere_text(debrief); !same.empty())
         text += "\n" + paragraph(same, page, margin);
+    for (const auto& words : debrief.against) text += "\n" + paragraph(words, page, margin);
+    return text;
+}
+
+/// What each weighing rested on, for an assessor.
+std::string inputs_part(const Debrief& debrief) {
+    if (debrief.inputs.empty()) return {};
+    const std::vector<Column> columns = {{3, true}, {24}, {10}, {45}, {6}};
+    std::string text =
+        heading("What each weighing rested on") +
+        paragraph(
+            "What the likeliest shadow of each leading cause expected, with its half-width; "
+            "in brackets the cause, its probability before, and how well it fitted beside "
+            "the best of these. Weight: exponent of the likelihood.",
+            page, margin);
+    text += row(columns, {"#", "reading", "yours", "expected", "weight"}, margin);
+    for (const auto& input : debrief.inputs)
+        for (std::size_t i = 0; i < input.under.size(); ++i)
+            text += row(
+                columns,
+                i == 0
+                    ? std::vector<std::string>{input.number.empty() ? "" : input.number.substr(1),
+                                               input.title + " (" + input.condition + ")",
+                                               input.shown, input.under[i], input.weight}
+                    : std::vector<std::string>{"", "", "", input.under[i], ""},
+                margin);
     return text;
 }
 
@@ -161,8 +218,9 @@ std::string to_text(const Debrief& debrief) {
     text += paragraph(debrief.call_out, page);
     text += "Mode: " + debrief.mode + ". Time on site: " + debrief.time_on_site + ".\n";
     return text + outcome_part(debrief) + aftermath_part(debrief) + area_part(debrief) +
-           proposal_part(debrief) + hindsight_part(debrief) + act_part(debrief) +
-           comparison_part(debrief) + list_part("For the assessor", debrief.for_assessor) +
+           proposal_part(debrief) + lost_part(debrief) + hindsight_part(debrief) +
+           act_part(debrief) + comparison_part(debrief) +
+           list_part("For the assessor", debrief.for_assessor) + inputs_part(debrief) +
            limits_part(debrief);
 }
 

@@ -4,6 +4,7 @@
 
 #include "sim/scoring/bands.hpp"
 #include "sim/scoring/comparison.hpp"
+#include "sim/scoring/inputs.hpp"
 #include "sim/scoring/judgement.hpp"
 #include "sim/scoring/ledger.hpp"
 #include "sim/scoring/moments.hpp"
@@ -164,9 +165,18 @@ Luck luck_of(const PlayedAttempt& played, const Ledger& ledger, const Shadows& s
         variance += step.expected_variance;
         ++luck.readings;
     }
+    luck.variance = variance;
     if (variance > 0.0) luck.index = (luck.told_bits - luck.expected_bits) / std::sqrt(variance);
     luck.misfit = misfit(played, ledger, shadows);
     return luck;
+}
+
+// Nothing has to be found out where complaint and display on arrival say what its remedy needs.
+bool is_direct(const PlayedAttempt& played, const Ledger& ledger) {
+    const auto needed = remedies_of(played.true_class);
+    return std::all_of(needed.begin(), needed.end(), [&](faults::Remedy one) {
+        return needing(ledger.arrival, one) >= need(one);
+    });
 }
 
 void add_misfit(Assessment& out) {
@@ -211,7 +221,10 @@ void explain(const Weighed& w, Assessment& out) {
     const worksite::Job& job = w.played.job;
     out.comparisons = compare(w.played.tape, w.shadows, w.ledger.at_cure);
     out.reference_path = path_in_words(w.reference, job);
+    out.reference_leading = w.reference.leading;
+    out.direct = is_direct(w.played, w.ledger);
     out.luck = luck_of(w.played, w.ledger, w.shadows);
+    out.inputs = likelihood_inputs(w.played, w.ledger, w.shadows);
     out.still_open = still_open(w.open);
     add_misfit(out);
     add_presence(job, w.played.tape, out.still_open);

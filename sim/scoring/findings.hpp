@@ -50,7 +50,10 @@ struct Reasons {
 };
 [[nodiscard]] Reasons reasons(const PlayedAttempt& played, const Ledger& ledger, const Findings& f,
                               const Outcome& outcome, const PathCharges& charges);
-/// What one reading cost, could have told, and what would have been better.
+/// "heat exchanger scaled", "A and B" of two that are there, "A or B" of a list.
+[[nodiscard]] std::string named_title(const Findings& f);
+/// What one reading cost, could have told, and what would have been better; with the act before it.
+[[nodiscard]] std::string reading_worth(const PlayedAttempt& played, const Step& step);
 [[nodiscard]] std::string test_reason(const PlayedAttempt& played, const Outcome& outcome,
                                       const Step& step);
 

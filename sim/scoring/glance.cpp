@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace emberpath::scoring {
 
@@ -43,22 +44,35 @@ bool of_one_glance(const Reading& a, const Reading& b) {
            a.condition == b.condition && std::abs(a.tick - b.tick) <= glance_ticks;
 }
 
-std::vector<double> weighed_together(std::span<const std::vector<double>* const> logs,
-                                     std::span<const double> prior) {
+std::vector<double> shares_together(std::span<const std::vector<double>* const> logs,
+                                    std::span<const double> prior) {
     struct Figure {
-        const std::vector<double>* logs;
+        std::size_t index;
         double strength;
     };
     std::vector<Figure> figures;
-    for (const std::vector<double>* one : logs) figures.push_back({one, strength(*one, prior)});
+    for (std::size_t i = 0; i < logs.size(); ++i) figures.push_back({i, strength(*logs[i], prior)});
     std::stable_sort(figures.begin(), figures.end(),
                      [](const Figure& a, const Figure& b) { return a.strength > b.strength; });
-    std::vector<double> sum(logs.front()->size(), 0.0);
+    std::vector<double> shares(logs.size(), 0.0);
     double share = 1.0;
     for (const Figure& figure : figures) {
-        for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += share * (*figure.logs)[i];
+        shares[figure.index] = share;
         share *= 1.0 - shared_error;
     }
+    return shares;
+}
+
+std::vector<double> weighed_together(std::span<const std::vector<double>* const> logs,
+                                     std::span<const double> prior) {
+    const std::vector<double> shares = shares_together(logs, prior);
+    std::vector<std::size_t> order(logs.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return shares[a] > shares[b]; });
+    std::vector<double> sum(logs.front()->size(), 0.0);
+    for (const std::size_t f : order)
+        for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += shares[f] * (*logs[f])[i];
     return sum;
 }
 

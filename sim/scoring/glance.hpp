@@ -29,6 +29,9 @@ inline constexpr double shared_error = 0.3;  // r; chosen
 /// how much each shadow counts in telling which figure tells most.
 [[nodiscard]] std::vector<double> weighed_together(std::span<const std::vector<double>* const> logs,
                                                    std::span<const double> prior);
+/// What each of them counts: 1, .7, .49 ... in the order of what they tell.
+[[nodiscard]] std::vector<double> shares_together(std::span<const std::vector<double>* const> logs,
+                                                  std::span<const double> prior);
 [[nodiscard]] std::vector<double> as_one_report(std::span<const std::vector<double>* const> logs);
 
 }  // namespace emberpath::scoring

@@ -21,7 +21,6 @@ int count_of(faults::Cause cause) {
         case faults::Cause::pinhole_inside:
         case faults::Cause::gas_union_weeps:
             return 3;
-        case faults::Cause::ambient_sensor_drift:
         case faults::Cause::supply_sags:
         case faults::Cause::exchanger_scaled:
             return 4;

@@ -4,6 +4,7 @@
 #include <cstdio>
 #include <utility>
 
+#include "sim/scoring/attribution.hpp"
 #include "sim/scoring/findings.hpp"
 #include "sim/scoring/warrant.hpp"
 
@@ -104,6 +105,18 @@ std::string given(double probability, Class one) {
     return percent(probability) + " to \"" + class_title(one) + "\"";
 }
 
+static void add_lost_points(const Charged& charged, const AreaScores& scores, Assessment& out) {
+    std::vector<std::vector<Lost>> lost = lost_points(charged, scores);
+    for (std::size_t a = 0; a < out.areas.size(); ++a)
+        if (out.areas[a].scored) out.areas[a].lost = std::move(lost[a]);
+}
+
+static void add_confidence(const Findings& f, const Outcome& outcome, Assessment& out) {
+    out.diagnosis_named = !f.named.empty();
+    out.diagnosis_probability = f.diagnosis.probability;
+    if (out.diagnosis_named) out.stated_confidence = outcome.write_up.confidence;
+}
+
 double overall_without(const Assessment& a, std::size_t area) {
     const AreaScores scores{a.areas[0].score, a.areas[1].score, a.areas[2].score, a.areas[3].score,
                             a.areas[4].score};
@@ -114,7 +127,11 @@ void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& out
            Assessment& out) {
     const Findings f = find(played, ledger, outcome);
     out.fixed = f.fixed;
-    out.true_class_probability = ledger.at_cure.classes()[played.true_class.index()];
+    const std::vector<double> at_cure = ledger.at_cure.classes();
+    out.true_class_probability = at_cure[played.true_class.index()];
+    out.true_remedy_probability = 1.0;
+    for (const faults::Remedy one : remedies_of(played.true_class))
+        out.true_remedy_probability = std::min(out.true_remedy_probability, needing(at_cure, one));
     out.gates_met = std::none_of(outcome.breaches.begin(), outcome.breaches.end(),
                                  [](const worksite::Breach& b) { return b.critical; });
     PathCharges charges{ledger.test_charge, ledger.idle_charge, 0.0,
@@ -145,6 +162,8 @@ void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& out
     }
     out.areas = {area_of("safe work", scores.safety, why.safety), evidence, path, remedy,
                  area_of("proof", scores.proof, why.proof)};
+    add_lost_points({played, ledger, f, outcome, charges}, scores, out);
+    add_confidence(f, outcome, out);
     out.proposal = proposal(played, f, outcome, out);
 }
 

@@ -124,21 +124,29 @@ double Width::scale(std::size_t reads) const {
     return std::sqrt((1.0 - repeat_share) * variance + repeated + spread * spread + floor * floor);
 }
 
-double draw_spread_share(worksite::Quantity quantity) {
+bool is_temperature(worksite::Quantity quantity) {
     using Q = worksite::Quantity;
     switch (quantity) {
         case Q::tap_temperature:
         case Q::outlet_pipe_temperature:
         case Q::inlet_pipe_temperature:
         case Q::exchanger_pipe_temperature:
+        case Q::companion_pipe_temperature:
         case Q::flue_temperature:
         case Q::readout_inlet:
         case Q::readout_outlet:
         case Q::readout_exchanger:
-            return 0.0;
+        case Q::readout_ambient:
+        case Q::setting_highest:
+            return true;
         default:
-            return worksite::info(quantity).categorical ? 0.0 : 0.01;
+            return false;
     }
+}
+
+double draw_spread_share(worksite::Quantity quantity) {
+    constexpr double of_other_houses = 0.01;
+    return worksite::info(quantity).categorical || is_temperature(quantity) ? 0.0 : of_other_houses;
 }
 
 Width width_of(worksite::Quantity quantity, double predicted, double beyond_class) {

@@ -55,6 +55,9 @@ struct Width {
     double floor = 0.0;   // what the model itself may be off by
     [[nodiscard]] double scale(std::size_t reads) const;
 };
+/// Is it a temperature? Its unit has no true zero that a share could be taken of: spreads of temperatures are
+/// differences, and their floor says how large.
+[[nodiscard]] bool is_temperature(worksite::Quantity quantity);
 /// What other draws of the house's parameters would add, as a share of the predicted value: 1 % for
 /// pressures, flows, currents and rates, nothing for temperatures (their floor covers it). Chosen: the
 /// first form runs one draw, the nominal one.

@@ -143,9 +143,14 @@ std::vector<double> Posterior::likelihoods(const Reading& reading,
     return out;
 }
 
+double Posterior::scale_of(const Reading& reading, std::span<const double> predicted,
+                           std::size_t lane) const {
+    return widths(reading, predicted, 1)[lane];
+}
+
 double Posterior::distance(const Reading& reading, std::span<const double> predicted,
                            std::size_t lane) const {
-    const double scale = widths(reading, predicted, 1)[lane];
+    const double scale = scale_of(reading, predicted, lane);
     return (on_scale(reading.quantity, reading.value) -
             on_scale(reading.quantity, predicted[lane])) /
            scale;
@@ -268,20 +273,43 @@ double Posterior::of_something_else(const Group& group, std::span<const double> 
     return (1.0 - something_else_wide_share) * pool + something_else_wide_share * wide;
 }
 
-void Posterior::add(const Reading& reading, std::span<const double> predicted) {
+std::size_t Posterior::add(const Reading& reading, std::span<const double> predicted) {
     const Group* known = group_for(reading, predicted, tolerated_when_weighing);
+    std::size_t index = groups_.size();
     if (known == nullptr) {
         const std::size_t glance = glance_for(reading);
         groups_.emplace_back();
         groups_.back().glance = glance;
-        extend(groups_.back(), reading, predicted);
-        weigh(groups_.back());
     } else {
-        Group& group = groups_[static_cast<std::size_t>(known - groups_.data())];
-        extend(group, reading, predicted);
-        weigh(group);
+        index = static_cast<std::size_t>(known - groups_.data());
     }
+    extend(groups_[index], reading, predicted);
+    weigh(groups_[index]);
     update();
+    return index;
+}
+
+Posterior::Counted Posterior::counted(std::size_t group) const {
+    const Group& own = groups_.at(group);
+    Counted counted{tempering, own.reads};
+    // What the controller reports excludes once, whichever of its words says it: none is thinned.
+    if (tells_controller_state(own.first.quantity)) return counted;
+    std::vector<const std::vector<double>*> logs;
+    std::size_t place = 0;
+    for (std::size_t g = 0; g < groups_.size(); ++g) {
+        if (groups_[g].glance != own.glance) continue;
+        if (g == group) place = logs.size();
+        logs.push_back(&groups_[g].log_weight);
+    }
+    counted.exponent *= shares_together(logs, priors())[place];
+    return counted;
+}
+
+std::vector<double> Posterior::priors() const {
+    std::vector<double> prior;
+    for (const Hypothesis& h : hypotheses_) prior.push_back(h.prior);
+    prior.push_back(0.0);  // something else has no say in what tells most
+    return prior;
 }
 
 std::size_t Posterior::glance_for(const Reading& reading) const {
@@ -296,10 +324,7 @@ std::vector<double> Posterior::weight_of_glance(std::size_t first) const {
         if (groups_[g].glance == groups_[first].glance) logs.push_back(&groups_[g].log_weight);
     if (logs.size() == 1) return *logs.front();
     if (tells_controller_state(groups_[first].first.quantity)) return as_one_report(logs);
-    std::vector<double> prior;
-    for (const Hypothesis& h : hypotheses_) prior.push_back(h.prior);
-    prior.push_back(0.0);  // something else has no say in what tells most
-    return weighed_together(logs, prior);
+    return weighed_together(logs, priors());
 }
 
 void Posterior::update() {

@@ -37,7 +37,14 @@ class Posterior {
     void hear(worksite::Complaint heard, std::span<const worksite::Complaint> of_each);
 
     /// Weighs a reading; `predicted` is each shadow's error-free value at the same instant.
-    void add(const Reading& reading, std::span<const double> predicted);
+    /// Returns the number of the group it counts with: a repeat counts with the reading it repeats.
+    std::size_t add(const Reading& reading, std::span<const double> predicted);
+    /// How a group counts now, for whoever wants to follow the weighing.
+    struct Counted {
+        double exponent = 1.0;  // alpha, and the share that its glance leaves it
+        std::size_t reads = 1;  // readings in it
+    };
+    [[nodiscard]] Counted counted(std::size_t group) const;
 
     /// Would this reading only repeat what is known already: no shadow that still matters predicts
     /// anything new?
@@ -81,6 +88,9 @@ class Posterior {
                                          std::size_t against = every_other) const {
         return separation_bits(reading, predicted, {&class_index, 1}, against)[0];
     }
+    /// Width of what one shadow expects of a numeric reading, on the quantity's scale.
+    [[nodiscard]] double scale_of(const Reading& reading, std::span<const double> predicted,
+                                  std::size_t lane) const;
     /// How far a numeric reading lies from what one shadow expected, in its own scales.
     [[nodiscard]] double distance(const Reading& reading, std::span<const double> predicted,
                                   std::size_t lane) const;
@@ -140,6 +150,7 @@ class Posterior {
     void weigh(Group& group) const;
     [[nodiscard]] double of_something_else(const Group& group, std::span<const double> likelihood,
                                            std::span<const double> scales) const;
+    [[nodiscard]] std::vector<double> priors() const;  // something else has no say: 0
     /// What the readings of one glance have together; `first`: its first group.
     [[nodiscard]] std::vector<double> weight_of_glance(std::size_t first) const;
     [[nodiscard]] std::size_t glance_for(const Reading& reading) const;

@@ -13,14 +13,6 @@ namespace {
 
 using faults::Remedy;
 
-// "heat exchanger scaled", "A and B" of two that are there, "A or B" of a list.
-std::string named_title(const Findings& f) {
-    std::string title;
-    for (const Remedy one : f.named)
-        title += (title.empty() ? "" : f.as_list ? " or " : " and ") + faults::class_title(one);
-    return title;
-}
-
 bool is_covered(const PlayedAttempt& played) {
     const auto needed = remedies_of(played.true_class);
     return std::all_of(needed.begin(), needed.end(),
@@ -77,15 +69,25 @@ std::string evidence_reason(const Findings& f, const Outcome& outcome) {
 
 }  // namespace
 
-std::string test_reason(const PlayedAttempt& played, const Outcome& outcome, const Step& step) {
-    std::string text = at(outcome, step) + ": " + figure(step.book_minutes, 1) +
-                       " minutes for a reading that could be expected to give " +
-                       figure(step.expected_bits, 2) + " of " +
-                       figure(entropy_bits(step.before), 2) + " bits";
+std::string named_title(const Findings& f) {
+    std::string title;
+    for (const Remedy one : f.named)
+        title += (title.empty() ? "" : f.as_list ? " or " : " and ") + faults::class_title(one);
+    return title;
+}
+
+std::string reading_worth(const PlayedAttempt& played, const Step& step) {
+    std::string text =
+        figure(step.book_minutes, 1) + " minutes for a reading that could be expected to give " +
+        figure(step.expected_bits, 2) + " of " + figure(entropy_bits(step.before), 2) + " bits";
     if (step.best.bits > 0.0)
         text += "; " + title_of(step.best, played.job) + " would have given " +
                 figure(step.best.bits, 2) + " bits in " + figure(step.best.minutes, 1) + " minutes";
     return text + ".";
+}
+
+std::string test_reason(const PlayedAttempt& played, const Outcome& outcome, const Step& step) {
+    return at(outcome, step) + ": " + reading_worth(played, step);
 }
 
 namespace {

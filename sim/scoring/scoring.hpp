@@ -2,7 +2,9 @@
 /// How good and how safe a path was, from shadow simulations of every other cause.
 /// docs/scoring.md explains each formula; nothing here was typed by an author.
 
+#include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -30,6 +32,15 @@ struct ActWorth {
     std::vector<std::string> ruled_out;           // titles of classes that fell below 5 % here
 };
 
+/// Points that an area lost, and to what. Those of one area sum to 100 - its score (attribution.hpp).
+struct Lost {
+    static constexpr std::size_t no_act = static_cast<std::size_t>(-1);
+    std::size_t act = no_act;  // index into the log; no_act: nothing was done that carries it
+    std::string item;  // what is missing, where the act is no more than the hand-in without it
+    double points = 0.0;
+    std::string reason;  // one sentence
+};
+
 struct Area {
     std::string word;    // "safe work", "evidence", "path", "remedy", "proof"
     double score = 0.0;  // 0 to 100
@@ -38,6 +49,7 @@ struct Area {
            high = 0.0;  // over other priors, widths and houses; equal when not worked out
     bool scored = true;
     std::string not_scored_because;
+    std::vector<Lost> lost{};  // most first; empty where not scored
 };
 
 /// "The same readings under the other causes": one row per reading, one column per class.
@@ -52,6 +64,24 @@ struct Comparison {
     std::vector<Cell> cells;
 };
 
+/// What went into the weighing of one reading: for an assessor. In trade units, on the quantity's own scale.
+struct LikelihoodInput {
+    int number = 0;                       // balloon; 0: not numbered
+    std::size_t act = 0;                  // index into the log
+    std::string title, condition, shown;  // what was read, as the heater stood
+    struct Under {
+        Class of;
+        double before = 0.0;    // probability of the class before this reading
+        std::string predicted;  // by its likeliest shadow
+        std::string scale;  // half-width of what that shadow expects; the share of looks for a word
+        double likelihood = 0.0;  // of this reading alone, the best of those shown being 1
+    };
+    std::vector<Under> under;  // the leading classes before it, and the true one
+    double exponent =
+        0.0;  // with which its likelihood counted in the end (weights of a glance, tempering)
+    std::size_t reads = 1;  // how many readings count together with it as one
+};
+
 /// One of the moments that cost most, with the best that could have been done there.
 struct Moment {
     std::size_t act = 0;  // index into the log
@@ -63,6 +93,7 @@ struct Moment {
 /// could expect who did not know it?
 struct Luck {
     double told_bits = 0.0, expected_bits = 0.0;  // about the true class, before the cure
+    double variance = 0.0;                        // of what could be told [bits^2]
     double index = 0.0;  // (told - expected) / standard deviation; about 0 for honest work
     int readings = 0;    // acts that brought evidence
     double misfit =
@@ -79,17 +110,27 @@ struct Assessment {
     std::vector<worksite::Breach> breaches;
     std::vector<ClassProbability> on_arrival, at_end;
     double true_class_probability = 0.0;  // at the end, before the cure
-    double something_else = 0.0;          // likewise: of a cause that is not in the catalogue
-    std::string true_cause;               // titles, joined by " and "; after the attempt only
-    std::string proposal;                 // "propose: competent" never appears; see docs/scoring
+    double true_remedy_probability =
+        0.0;                      // likewise, with the pairs of causes that need its remedy too
+    double something_else = 0.0;  // likewise: of a cause that is not in the catalogue
+    std::optional<double>
+        stated_confidence;  // in the causes written down, by the trainee; no score asks
+    double diagnosis_probability =
+        0.0;                       // theirs by the trainee's own readings, before it was settled
+    bool diagnosis_named = false;  // a cause of the catalogue was written and handed in
+    std::string true_cause;        // titles, joined by " and "; after the attempt only
+    std::string proposal;          // "propose: competent" never appears; see docs/scoring
     bool fixed = false;
     std::vector<Comparison> comparisons;
     std::vector<Moment> costliest;        // at most two, dearest first
     std::vector<std::string> still_open;  // what could and could not have been known
     std::string reference_path;           // readings of the reference policy, in words
     double reference_minutes = 0.0;
+    double reference_leading = 0.0;  // what it ends on, with readings free of error
+    bool direct = false;             // on arrival the true class had what its remedy needs already
     Luck luck;
-    std::vector<double> overall_with;  // one for each of Terms::changes
+    std::vector<LikelihoodInput> inputs;  // of every reading before the cure, in order
+    std::vector<double> overall_with;     // one for each of Terms::changes
 };
 
 /// An act with the tick at which it began.

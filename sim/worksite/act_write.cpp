@@ -40,6 +40,7 @@ void write_cause(Workplace& w, const Act& act) {
     w.write_up.cause = cause_of(act);
     w.write_up.also.clear();
     w.write_up.possible.clear();
+    w.write_up.confidence.reset();
 }
 
 std::string another_cause(const Workplace& w, const Act& act) {
@@ -58,6 +59,14 @@ void write_also_cause(Workplace& w, const Act& act) {
 }
 void write_possible_cause(Workplace& w, const Act& act) {
     w.write_up.possible.push_back(cause_of(act));
+}
+
+std::string a_cause_stands(const Workplace& w, const Act&) {
+    return w.write_up.cause.empty() ? "Write the cause first, and then how sure you are of it."
+                                    : "";
+}
+void write_confidence(Workplace& w, const Act& act) {
+    w.write_up.confidence = act.number;
 }
 
 std::string readings_exist(const Workplace& w, const Act& act) {
@@ -98,6 +107,7 @@ constexpr std::array table{
     Doing{Verb::write_cause, no_obstacle, write_cause},
     Doing{Verb::write_also_cause, another_cause, write_also_cause},
     Doing{Verb::write_possible_cause, another_cause, write_possible_cause},
+    Doing{Verb::write_confidence, a_cause_stands, write_confidence},
     Doing{Verb::write_because, readings_exist, write_because},
     Doing{Verb::write_done, no_obstacle, write_done},
     Doing{Verb::write_told, no_obstacle, write_told},

@@ -112,6 +112,7 @@ enum class Verb {
     write_cause,
     write_also_cause,
     write_possible_cause,
+    write_confidence,
     write_because,
     write_done,
     write_told,
@@ -236,7 +237,7 @@ struct Act {
     std::size_t second = 0;    // of a placeholder that begins with "other"
     int remedy = -1;           // Verb::remedy and Verb::hand_on: a faults::Remedy
     std::size_t option = 0;    // of "[a|b|c]": 0 none said, then 1, 2, 3
-    double number = 0.0;       // seconds or kelvin
+    double number = 0.0;       // seconds, kelvin, or a share of 1
     std::string text;          // free words
     std::vector<int> numbers;  // balloons
     bool operator==(const Act&) const = default;

@@ -57,6 +57,7 @@ struct WriteUp {
     std::string cause;                  // catalogue word; empty: nothing written
     std::vector<std::string> also;      // causes that were there beside it
     std::vector<std::string> possible;  // causes that the readings do not tell from it
+    std::optional<double> confidence;   // in these causes, as stated: 0 to 1. It moves no score
     std::vector<int> because;           // balloon numbers
     std::string done, told;
     bool handed_in = false;

@@ -144,6 +144,7 @@ class Matcher {
         if (p.text == "text") return text(part, token, act);
         if (p.text == "duration") return duration(part, token, act);
         if (p.text == "temperature") return temperature(part, token, act);
+        if (p.text == "confidence") return confidence(part, token, act);
         if (p.text == "balloons") return balloons(part, token, act);
         return object(p, part, token, act);
     }
@@ -234,6 +235,17 @@ class Matcher {
                                        tokens_[at].word == "celsius"))
             ++at;
         act.number = std::round(*number * 10.0) / 10.0 + zero_celsius_k;
+        return from(part + 1, at, act);
+    }
+
+    bool confidence(std::size_t part, std::size_t token, Act& act) {
+        const auto number = number_at(token);
+        // 0.8 could be meant for 80 % or for less than 1 %: whole ones alone are read.
+        if (!number || *number < 0.0 || *number > 100.0 || *number != std::round(*number))
+            return missed("confidence", token);
+        std::size_t at = token + 1;
+        if (at < tokens_.size() && (tokens_[at].word == "%" || tokens_[at].word == "percent")) ++at;
+        act.number = *number / 100.0;
         return from(part + 1, at, act);
     }
 
@@ -333,6 +345,7 @@ std::string write_placeholder(std::string_view name, const Act& act, const Job& 
     if (name == "text") return act.text;
     if (name == "duration") return write_duration(act.number);
     if (name == "balloons") return write_balloons(act.numbers);
+    if (name == "confidence") return units::fixed(100.0 * act.number, 0) + " %";
     if (name == "temperature") {
         const double celsius = act.number - zero_celsius_k;
         const bool whole = std::abs(celsius - std::round(celsius)) < 0.05;

@@ -167,6 +167,7 @@ constexpr std::array rows_after_remedies{
     PhraseRow{write_cause, Kind::write, {"write cause {cause}", "what was wrong, in the words of the catalogue", 10}},
     PhraseRow{write_also_cause, Kind::write, {"write also cause {cause}", "a second cause, there beside the first", 10}},
     PhraseRow{write_possible_cause, Kind::write, {"write possible cause {cause}", "or this one: no reading tells it from the first", 10}},
+    PhraseRow{write_confidence, Kind::write, {"write confidence {confidence}", "how sure you are of the cause you wrote: 80 %; it moves no score", 5}},
     PhraseRow{write_because, Kind::write, {"write because {balloons}", "numbers of the readings that show it: #1 #4", 10}},
     PhraseRow{write_done, Kind::write, {"write done {text}", "what you did", 20}},
     PhraseRow{write_told, Kind::write, {"write told {text}", "what you told the customer", 20}},

@@ -126,6 +126,7 @@ constexpr std::array meanings{
     Meaning{"duration", "a time from 1 s to 60 min, such as \"30 s\" or \"2 min\"", "30 s"},
     Meaning{"temperature", "a temperature, such as \"50 °C\"", "50 °C"},
     Meaning{"text", "your own words", "in your own words"},
+    Meaning{"confidence", "how sure you are, from 0 % to 100 %, such as \"80 %\"", "80 %"},
     Meaning{"balloons", "numbers of readings, such as \"#1 #4\"", "#1"},
 };
 // clang-format on

@@ -389,6 +389,7 @@ std::uint64_t Workplace::hash() const {
         hash.add(std::string_view(*text));
     for (const auto* list : {&write_up.also, &write_up.possible})
         for (const auto& word : *list) hash.add(std::string_view(word));
+    if (write_up.confidence.has_value()) hash.add(*write_up.confidence);
     for (const int number : write_up.because) hash.add(static_cast<std::uint64_t>(number));
     hash.add(static_cast<std::uint64_t>(write_up.handed_in));
     if (!beyond_model.empty()) hash.add(std::string_view(beyond_model));

@@ -32,7 +32,7 @@ struct Walked {
     std::string trouble;  // empty when every act could be done
     bool over = false;
     bool closed_a_gate = false;
-    std::size_t faults = 0;
+    std::size_t faults = 0, acts = 0;
 };
 
 bool closes_a_gate(const worksite::Attempt& attempt) {
@@ -43,7 +43,7 @@ bool closes_a_gate(const worksite::Attempt& attempt) {
 /// A bad path that closed a gate is decided by it (Judgement.* proves that "not yet" follows) and is not weighed:
 /// the shadows are most of the time.
 Walked walk(const std::string& job_name, const std::string& kind,
-            const std::string& left_out = "nothing") {
+            const std::string& left_out = "nothing", bool always_weighed = false) {
     Walked walked;
     const auto loaded = scenario::load(root / "scenarios/jobs" / (job_name + ".toml"));
     EXPECT_TRUE(loaded.good());
@@ -63,8 +63,9 @@ Walked walk(const std::string& job_name, const std::string& kind,
             walked.trouble += std::to_string(line.number) + ": " + outcome.refusal.text + "\n";
     }
     walked.over = attempt.over();
+    walked.acts = attempt.log().size();
     walked.closed_a_gate = closes_a_gate(attempt);
-    if (kind == "bad" && walked.closed_a_gate) return walked;
+    if (kind == "bad" && walked.closed_a_gate && !always_weighed) return walked;
     scoring::Terms terms;
     terms.explained = false;
     walked.assessment = scoring::assess(loaded.job, seed, worksite::Mode::assessed, acts, terms);
@@ -73,6 +74,19 @@ Walked walk(const std::string& job_name, const std::string& kind,
 
 bool is_suggested_not_yet(const scoring::Assessment& assessment) {
     return assessment.proposal.starts_with("A person decides. Suggested: not yet, because ");
+}
+
+/// Every lost point is an act's or a missing item's, and those of an area sum to what is missing from 100.
+void expect_attributed(const Walked& walked) {
+    for (const scoring::Area& area : walked.assessment.areas) {
+        double sum = 0.0;
+        for (const scoring::Lost& lost : area.lost) {
+            sum += lost.points;
+            EXPECT_NE(lost.reason, "") << area.word;
+            EXPECT_TRUE(lost.act < walked.acts || !lost.item.empty()) << area.word << lost.reason;
+        }
+        EXPECT_NEAR(sum, area.scored ? 100.0 - area.score : 0.0, 1.0e-9) << area.word;
+    }
 }
 
 class ShippedJob : public testing::TestWithParam<std::string> {};
@@ -86,6 +100,7 @@ TEST_P(ShippedJob, GoodPathShowsItsCauseMeetsEveryGateAndBeatsTheBadPath) {
     EXPECT_GT(good.assessment.true_class_probability, 0.9);
 
     EXPECT_FALSE(is_suggested_not_yet(good.assessment)) << good.assessment.proposal;
+    expect_attributed(good);
 
     const Walked bad = walk(GetParam(), "bad");
     ASSERT_EQ(bad.trouble, "");
@@ -98,6 +113,7 @@ TEST_P(ShippedJob, GoodPathShowsItsCauseMeetsEveryGateAndBeatsTheBadPath) {
     EXPECT_TRUE(bad.assessment.gates_met);
     EXPECT_TRUE(is_suggested_not_yet(bad.assessment)) << bad.assessment.proposal;
     EXPECT_GT(good.assessment.overall, bad.assessment.overall);
+    expect_attributed(bad);
     RecordProperty("good_overall", std::to_string(good.assessment.overall));
     RecordProperty("bad_overall", std::to_string(bad.assessment.overall));
 }
@@ -111,6 +127,19 @@ std::vector<std::string> job_names() {
 
 INSTANTIATE_TEST_SUITE_P(EachJob, ShippedJob, testing::ValuesIn(job_names()),
                          [](const auto& job) { return job.param; });
+
+// Unsafe, guessed, handed on and left: what the gate decides is attributed all the same.
+TEST(LostPoints, OfUnsafeAndGuessedPathsSumToWhatIsMissingInEveryArea) {
+    for (const char* job : {"sorrel", "tanager", "linnet", "fennel", "juniper"}) {
+        const Walked bad = walk(job, "bad", "nothing", true);
+        ASSERT_EQ(bad.trouble, "") << job;
+        EXPECT_LT(bad.assessment.overall, 60.0) << job;
+        expect_attributed(bad);
+    }
+    const Walked unfinished = walk("tanager", "good", "hand in", true);
+    EXPECT_FALSE(unfinished.over);
+    expect_attributed(unfinished);
+}
 
 TEST(TwoThingsWrong, AreNotSetRightUntilBothAreDealtWithAndNamed) {
     const Walked unnamed = walk("clover", "good", "write also cause");

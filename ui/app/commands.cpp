@@ -52,6 +52,13 @@ std::string damage(const records::Record& record) {
     return diagnostics::to_text(record.problems, "the record cannot be used");
 }
 
+std::vector<records::Decision> decisions_about(const records::Record& record) {
+    auto decisions = records::read_decisions(record);
+    if (!decisions.good())
+        throw BadInput(diagnostics::to_text(decisions.problems, "the decisions cannot be used"));
+    return std::move(decisions.all);
+}
+
 }  // namespace
 
 Status explain(Context& context, const DebriefRequest& request) {
@@ -73,7 +80,8 @@ Status explain(Context& context, const DebriefRequest& request) {
     }
     const auto report = debrief::make_report(
         record, opened.loaded.job, std::move(verified.assessment).value(),
-        request.assessor ? records::Reader::assessor : records::Reader::trainee);
+        request.assessor ? records::Reader::assessor : records::Reader::trainee,
+        decisions_about(record));
     if (!request.html.empty()) write_text(request.html, report.html);
     if (!request.json.empty()) write_text(request.json, report.json);
     context.out << report.text;
@@ -102,6 +110,28 @@ Status fork(Context& context, const ForkRequest& request) {
     return work(context, going_on);
 }
 
+Status decide(Context& context, const DecideRequest& request) {
+    if (request.verdict.empty() == request.area.empty() ||
+        request.area.empty() != request.score.empty())
+        throw BadInput("decide: expected --verdict, or --area and --score.");
+    const bool verdict = !request.verdict.empty();
+    const Opened opened = open_record(context, request.record);
+    records::Decision decision;
+    decision.about = verdict ? "verdict" : request.area;
+    decision.now = request.verdict == "not-yet" ? "not yet competent"
+                   : verdict                    ? request.verdict
+                                                : request.score;
+    decision.role = request.role;
+    decision.reason = request.reason;
+    if (const auto refused = records::decide(opened.record, decision); !refused.empty())
+        throw BadInput(request.record.string() + ": " + refused);
+    context.out << debrief::paragraph(records::in_words(decisions_about(opened.record).back()),
+                                      debrief::page_width)
+                << "Kept in " << records::decisions_file(request.record).string()
+                << "; the record stays as it was.\n";
+    return Status::done;
+}
+
 Status verify(Context& context, const fs::path& file) {
     const Opened opened = open_record(context, file);
     if (!opened.record.good()) {
@@ -113,6 +143,10 @@ Status verify(Context& context, const fs::path& file) {
     });
     if (!verified.comparable) throw BadInput(file.string() + ": " + verified.text);
     context.out << file.string() << ": " << verified.text << "\n";
+    if (const auto decided = decisions_about(opened.record); !decided.empty())
+        context.out << records::decisions_file(file).string() << ": "
+                    << units::counted(static_cast<long long>(decided.size()), "decision")
+                    << " beside it, the chain unbroken.\n";
     return verified.agrees ? Status::done : Status::not_so;
 }
 

@@ -26,9 +26,18 @@ struct ForkRequest {
     std::string at;  // time on site, "MM:SS" as the debrief prints it
 };
 
+struct DecideRequest {
+    std::filesystem::path record;
+    std::string verdict, area, score, role, reason;  // a verdict, or an area and its score
+};
+
 [[nodiscard]] Status explain(Context& context, const DebriefRequest& request);
 /// Tries a finished attempt again from a moment on, coached, in a record of its own.
 [[nodiscard]] Status fork(Context& context, const ForkRequest& request);
+/// Keeps what a person decided beside the record, with role and reason; the proposal stays as it was.
+[[nodiscard]] Status decide(Context& context, const DecideRequest& request);
+/// What several finished attempts say together: for an assessor.
+[[nodiscard]] Status series(Context& context, const std::vector<std::string>& files);
 [[nodiscard]] Status verify(Context& context, const std::filesystem::path& record);
 [[nodiscard]] Status check(Context& context, const std::vector<std::string>& files);
 [[nodiscard]] Status preview(Context& context, const std::string& job);

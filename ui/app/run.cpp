@@ -22,6 +22,7 @@ struct Request {
     WorkRequest work;
     DebriefRequest debrief;
     ForkRequest fork;
+    DecideRequest decide;
     TraceRequest trace;
     RateRequest rate;
     std::string job, record, log;
@@ -56,7 +57,8 @@ void add_record_commands(CLI::App& app, Request& request) {
     explaining->add_option("RECORD", request.debrief.record)->required();
     explaining->add_option("--html", request.debrief.html, "also write a page to print");
     explaining->add_flag("--assessor", request.debrief.assessor,
-                         "with luck, misfit and scores without each area");
+                         "with what each weighing rested on, luck, misfit, release check and "
+                         "scores without each area");
     explaining->add_option("--json", request.debrief.json, "also write it for other programs");
     auto* forking =
         add(app, request, "fork", "Try a finished attempt again from a moment on, coached",
@@ -70,6 +72,24 @@ void add_record_commands(CLI::App& app, Request& request) {
     add(app, request, "verify", "Simulate a record again and compare bit for bit",
         [&](Context& context) { return verify(context, request.record); })
         ->add_option("RECORD", request.record)
+        ->required();
+}
+
+void add_assessor_commands(CLI::App& app, Request& request) {
+    auto* deciding =
+        add(app, request, "decide", "Keep a person's decision about a finished attempt beside it",
+            [&](Context& context) { return decide(context, request.decide); });
+    deciding->add_option("RECORD", request.decide.record)->required();
+    deciding->add_option("--verdict", request.decide.verdict, "competent or not-yet");
+    deciding->add_option("--area", request.decide.area, "overall, or an area such as \"path\"");
+    deciding->add_option("--score", request.decide.score, "its points instead, 0 to 100");
+    deciding->add_option("--role", request.decide.role, "of who decides, such as assessor")
+        ->required();
+    deciding->add_option("--reason", request.decide.reason, "why; it is never left out")
+        ->required();
+    add(app, request, "series", "What several finished attempts say together, for an assessor",
+        [&](Context& context) { return series(context, request.files); })
+        ->add_option("RECORD", request.files)
         ->required();
 }
 
@@ -150,6 +170,7 @@ int run(const std::vector<std::string>& arguments, Context& context) {
     app.fallthrough();
     add_work(app, request);
     add_record_commands(app, request);
+    add_assessor_commands(app, request);
     add_author_commands(app, request);
     if (const auto unknown = unknown_command(app, arguments); !unknown.empty())
         return refuse(context, unknown);

@@ -9,10 +9,11 @@ Report make_report(const records::Record& record, const worksite::Job& job) {
 }
 
 Report make_report(const records::Record& record, const worksite::Job& job,
-                   scoring::Assessment assessment, records::Reader reader) {
+                   scoring::Assessment assessment, records::Reader reader,
+                   const std::vector<records::Decision>& decisions) {
     Report report;
     report.assessment = std::move(assessment);
-    const auto facts = records::make_debrief(record, job, report.assessment, reader);
+    const auto facts = records::make_debrief(record, job, report.assessment, reader, decisions);
     report.text = records::to_text(facts);
     report.json = records::to_json(facts);
     report.html = records::to_html(facts);

@@ -19,7 +19,8 @@ struct Report {
 /// The same from an assessment already made.
 [[nodiscard]] Report make_report(const records::Record& record, const worksite::Job& job,
                                  scoring::Assessment assessment,
-                                 records::Reader reader = records::Reader::trainee);
+                                 records::Reader reader = records::Reader::trainee,
+                                 const std::vector<records::Decision>& decisions = {});
 
 /// The plain text alone, from an assessment already made.
 [[nodiscard]] std::string text_of(const records::Record& record, const worksite::Job& job,

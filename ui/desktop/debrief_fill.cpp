@@ -54,6 +54,18 @@ std::string step_detail(const records::Debrief::Act& act) {
     };
     if (act.weighed) add(units::fixed(act.bits, 1) + " bits");
     if (!act.ruled_out.empty()) add("ruled out: " + act.ruled_out);
+    if (!act.better.empty()) add("most per minute then: " + act.better);
+    return text;
+}
+
+/// "path -2.1, evidence -3.0": what this act lost.
+std::string lost_at(const Source& from, std::size_t act) {
+    std::string text;
+    for (const auto& area : from.assessment.areas)
+        for (const auto& lost : area.lost)
+            if (lost.act == act && lost.item.empty())
+                text +=
+                    (text.empty() ? "" : ", ") + area.word + " " + records::lost_text(lost.points);
     return text;
 }
 
@@ -65,6 +77,8 @@ void add_steps(screens::DebriefView& view, const Source& from) {
         step.title = kit::capitalised(act.sentence);
         if (i < from.debrief.acts.size()) {
             step.detail = step_detail(from.debrief.acts[i]);
+            if (const auto lost = lost_at(from, i); !lost.empty())
+                step.detail += (step.detail.empty() ? "" : " · ") + ("lost: " + lost);
             step.bits = from.debrief.acts[i].weighed ? from.debrief.acts[i].bits : 0.0;
         }
         step.balloon = first_number(act);
@@ -186,18 +200,21 @@ void add_sections(screens::DebriefView& view, const Source& from) {
     std::vector<std::string> unsafe;
     for (const auto& act : debrief.unsafe_acts)
         unsafe.push_back(act.time + " " + act.act + ": " + act.text);
+    std::vector<std::string> lost;
+    for (const auto& one : debrief.lost)
+        lost.push_back(kit::capitalised(one.area) + " " + records::lost_text(one.points) + "  " +
+                       one.time + " " + (one.act.empty() ? "never handed in" : one.act) + ": " +
+                       one.reason);
     std::vector<std::string> short_way;
     if (!debrief.reference.empty()) short_way.push_back(debrief.reference);
     std::vector<std::string> moments = debrief.moments;
     if (!debrief.try_again.empty()) moments.push_back(debrief.try_again);
-    view.sections = {{"What came of it", debrief.outcome},
-                     {"Unsafe acts", std::move(unsafe)},
-                     {"How near to harm", debrief.doses},
-                     {"The day after", debrief.day_after},
-                     {"What cost most", std::move(moments)},
-                     {"A short way", std::move(short_way)},
-                     {"Left open", debrief.open},
-                     {"What this cannot tell", debrief.limits}};
+    view.sections = {
+        {"What came of it", debrief.outcome},   {"Unsafe acts", std::move(unsafe)},
+        {"How near to harm", debrief.doses},    {"The day after", debrief.day_after},
+        {"Points lost", std::move(lost)},       {"What cost most", std::move(moments)},
+        {"A short way", std::move(short_way)},  {"Left open", debrief.open},
+        {"Against the cause", debrief.against}, {"What this cannot tell", debrief.limits}};
 }
 
 /// "2.31 kPa" without its unit, which stands beside the trainee's own reading.

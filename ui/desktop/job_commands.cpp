@@ -165,6 +165,11 @@ bool JobDesk::obey_hands(const kit::Command& c, kit::State& state) {
     } else if (c.name == "choose cause") {
         choosing_cause_ = true;
         choosing_as_ = screens::CauseAs::the_cause;
+    } else if (c.name == "choose confidence") {
+        choosing_confidence_ = true;
+    } else if (c.name == "confidence is") {
+        choosing_confidence_ = false;
+        act("write confidence " + c.argument + " %");
     } else if (c.name == "cause as") {
         choosing_as_ = c.argument == "as-well"   ? screens::CauseAs::as_well
                        : c.argument == "or-this" ? screens::CauseAs::or_this

@@ -180,8 +180,8 @@ void JobDesk::look_as(const JobDesk& other) {
 }
 
 bool JobDesk::back() {
-    if (choosing_cause_) {
-        choosing_cause_ = false;
+    if (choosing_cause_ || choosing_confidence_) {
+        choosing_cause_ = choosing_confidence_ = false;
         return true;
     }
     if (front_ != screens::InFront::nothing) {

@@ -132,7 +132,7 @@ class JobDesk {
     std::string said_;  // of the status, without what happened by itself after it
     Draft draft_;
     std::string draft_problem_;
-    bool choosing_cause_ = false;
+    bool choosing_cause_ = false, choosing_confidence_ = false;
     bool wants_to_hand_in_ = false;
     screens::CauseAs choosing_as_ = screens::CauseAs::the_cause;
     Watcher watcher_;

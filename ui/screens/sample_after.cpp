@@ -109,6 +109,7 @@ WriteUpView sample_write_up() {
     for (const CauseView& cause : job.causes)
         if (cause.belief != Belief::struck) v.held.push_back(cause);
     v.cause = "Gas pipe too small";
+    v.confidence = "80 %";
     for (const CauseView& cause : v.held)
         if (cause.title == v.cause) v.written.push_back(cause.word);
     v.because =

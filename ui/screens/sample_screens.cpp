@@ -92,6 +92,9 @@ void add_other_screens(std::vector<NamedScreen>& all) {
     choosing.hint_is_warning = false;
     choosing.hand_in_refusal = "no cause chosen";
     all.push_back(other("write-up-cause", write_up_screen, choosing));
+    WriteUpView saying = sample_write_up();
+    saying.choosing_confidence = true;
+    all.push_back(other("write-up-confidence", write_up_screen, saying));
     for (int i = 1; i <= 60; ++i) {  // as many as a real house can have
         const std::string n = std::to_string(i);
         choosing.held.push_back({"further_" + n, "Further cause " + n, Belief::held, {}});

@@ -90,11 +90,18 @@ void draw_fields(kit::Stage& stage, const Rect& r, const WriteUpView& view, bool
     kit::Slicer first(left.top(beside ? 42.0 : 62.0, 10.0));
     const Rect cause =
         draw_label(stage, first, {"form.cause", "Cause", "one you still hold", beside}).field;
-    kit::chooser(stage, {cause.x, cause.y, cause.w, std::min(cause.h, 36.0)},
+    kit::Slicer line({cause.x, cause.y, cause.w, std::min(cause.h, 36.0)});
+    const Rect sure = line.right(beside ? 170.0 : 128.0, 8.0);
+    kit::chooser(stage, line.rest(),
                  {.id = "form.cause",
                   .name = "Cause",
                   .command = {"choose cause"},
                   .value = view.cause.empty() ? "not chosen yet" : view.cause});
+    kit::chooser(stage, sure,
+                 {.id = "form.confidence",
+                  .name = "How sure you are",
+                  .command = {"choose confidence"},
+                  .value = view.confidence.empty() ? "how sure?" : view.confidence + " sure"});
     std::vector<kit::Part> parts;
     for (const Field& f : fields) parts.push_back({beside ? 40.0 : 50.0, f.share});
     const auto cells = kit::rows(left.rest(), parts, 12.0);
@@ -313,6 +320,45 @@ void draw_cause_choice(kit::Stage& stage, const WriteUpView& view) {
     stage.use(kit::Layer::still);
 }
 
+/// From a coin's toss upwards, and what leaves more doubt than that.
+constexpr std::array confidences{20, 35, 50, 60, 70, 80, 90, 95, 99};
+
+void draw_confidence_choice(kit::Stage& stage, const WriteUpView& view) {
+    constexpr double row_h = 32.0;
+    stage.use(kit::Layer::over);
+    const kit::Size s = stage.size();
+    const double h = std::min(s.h - 40.0, 108.0 + row_h * static_cast<double>(confidences.size()));
+    const Rect r = kit::around({s.w / 2.0, s.h / 2.0}, std::min(440.0, s.w - 24.0), h);
+    const auto scope = stage.inside({.id = "confidence",
+                                     .role = kit::Role::region,
+                                     .name = "Say how sure you are",
+                                     .bounds = r,
+                                     .modal = true});
+    kit::Slicer left(draw_plate(stage, r, "confidence", "How sure are you of the cause?"));
+    stage.text_shortened(left.top(20.0, 6.0),
+                         "It moves no score; the debrief sets it beside your readings.",
+                         kit::style::row_quiet);
+    kit::ScrollList list(stage, left.rest(), "confidence.list", "How sure",
+                         row_h * static_cast<double>(confidences.size()));
+    for (std::size_t i = 0; i < confidences.size(); ++i) {
+        const std::string number = std::to_string(confidences[i]);
+        const bool chosen = view.confidence == number + " %";
+        const Rect row = list.row(row_h * static_cast<double>(i), row_h);
+        if (list.shows(row))
+            stage.text({row.x + 12.0, row.y, row.w - 24.0, row.h}, number + " %",
+                       chosen ? kit::style::body_bold : kit::style::body);
+        stage.add({.id = "confidence." + number,
+                   .role = kit::Role::row,
+                   .name = number + " % sure",
+                   .bounds = row,
+                   .command = {"confidence is", number},
+                   .focusable = true,
+                   .selected = chosen});
+    }
+    close_button(stage, r, "confidence");
+    stage.use(kit::Layer::still);
+}
+
 }  // namespace
 
 kit::Frame write_up_screen(const Setting& setting, const WriteUpView& view) {
@@ -334,6 +380,7 @@ kit::Frame write_up_screen(const Setting& setting, const WriteUpView& view) {
                                   KeyHint{"hand in", "hand in"}, KeyHint{"help", "all keys"}};
     draw_status(stage, status, "", view.status, hints);
     if (view.choosing_cause) draw_cause_choice(stage, view);
+    if (view.choosing_confidence) draw_confidence_choice(stage, view);
     return finished(stage, setting, "write-up");
 }
 

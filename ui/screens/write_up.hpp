@@ -17,6 +17,7 @@ struct WriteUpView {
     RailView rail{};
     std::string cause{};  // titles, joined by "and" (both were there) or "or"; empty: none chosen
     std::vector<std::string> written{};  // words of these causes
+    std::string confidence{};            // "80 %", as stated; empty: nothing was said
     std::vector<CauseView> held{};       // those still held or doubtful, for the choice
     std::string because{}, done{}, proved{}, told{};  // as kept; an editor in the state goes before
     std::vector<CitableReading> readings{};
@@ -26,6 +27,7 @@ struct WriteUpView {
     std::string hand_in_refusal{};  // what is missing; empty: can be handed in
     std::string status{};           // "Because: 41 words, 4 readings cited."
     bool choosing_cause = false;
+    bool choosing_confidence = false;
     CauseAs choosing_as = CauseAs::the_cause;
 };
 

@@ -51,6 +51,17 @@ TEST(WrittenCauses, BeginAnewWithAnotherFirst) {
     EXPECT_TRUE(writer.written().also.empty());
 }
 
+TEST(WrittenCauses, CanBeGivenAConfidenceThatStandsBesideThem) {
+    Writer writer;
+    EXPECT_EQ(writer.node("form.confidence")->value, "how sure?");
+    writer.click("form.confidence");
+    writer.click("confidence.80");
+    ASSERT_TRUE(writer.written().confidence.has_value());
+    EXPECT_DOUBLE_EQ(*writer.written().confidence, 0.8);
+    EXPECT_EQ(writer.node("form.confidence")->value, "80 % sure");
+    EXPECT_EQ(writer.node("confidence.80"), nullptr);  // the list is closed again
+}
+
 TEST(WrittenCauses, OfferNoSecondBeforeThereIsAFirst) {
     Person person;
     person.enter_house();

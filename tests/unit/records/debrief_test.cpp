@@ -120,12 +120,31 @@ TEST(Debrief, PartsStandInTheirOrderWithTheOutcomeFirst) {
     const std::string text = to_text(full_debrief());
     std::size_t at = 0;
     for (const auto* part : {"Outcome", "Critical. The cover came off with 230 V inside.", "Areas",
-                             "Proposal", "A person decides.", "Act by act",
+                             "Proposal", "A person decides.", "Points lost", "Act by act",
                              "The same readings under the other causes", "Limits", "Proof"}) {
         const auto found = text.find(part, at);
         ASSERT_NE(found, std::string::npos) << part;
         at = found;
     }
+}
+
+TEST(Debrief, NamesWhereEachPointWentAndGathersTheSmallOnesWithTheirTimes) {
+    const std::string text = unwrapped(to_text(full_debrief()));
+    for (const auto* line : {"safe work -54.8 12:30 open the cover: The cover came off live.",
+                             "proof -55.0 - never handed in: Not done: the leak test.",
+                             "evidence -0.7 under half a point each: 04:10, 05:00."})
+        EXPECT_THAT(text, HasSubstr(unwrapped(line)));
+    auto whole = full_debrief();
+    whole.lost.clear();
+    EXPECT_THAT(to_text(whole), Not(HasSubstr("Points lost")));
+}
+
+TEST(Debrief, ShowsWhatAWeighingRestedOnOnlyWhereItWasAskedFor) {
+    EXPECT_THAT(to_text(full_debrief()), HasSubstr("What each weighing rested on"));
+    auto for_trainee = full_debrief();
+    for_trainee.inputs.clear();
+    for (const auto& text : {to_text(for_trainee), to_html(for_trainee)})
+        EXPECT_THAT(text, Not(HasSubstr("What each weighing rested on")));
 }
 
 TEST(Debrief, FitsTheHundredColumns) {

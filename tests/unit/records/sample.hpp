@@ -107,8 +107,26 @@ inline Debrief full_debrief() {
     made.overall = 64.52;
     made.gates = "Safety gates not met: one act broke a rule that no other merit can offset.";
     made.proposal = "A person decides. Suggested: not yet, because a gate was broken.";
-    Debrief::Act act{"04:10", "read the manometer", "#1 0.62 kPa", "larger pipe, igniter", 1.2249,
-                     true};
+    Debrief::Act act{"04:10",
+                     "read the manometer",
+                     "#1 0.62 kPa",
+                     "larger pipe, igniter",
+                     1.2249,
+                     true,
+                     "flame at the burner window during a light-up attempt"};
+    made.lost = {{"safe work", "12:30", "open the cover", "", "The cover came off live.", 54.8},
+                 {"proof", "-", "", "gas joints proved sound", "Not done: the leak test.", 55.0},
+                 {"evidence", "04:10", "read the manometer", "", "Told little.", 0.4},
+                 {"evidence", "05:00", "wait 5 min", "", "Told nothing.", 0.3}};
+    made.decisions = {"Verdict: not yet competent, decided by a person (assessor)."};
+    made.against = {"#1 by itself speaks against the cause of this house."};
+    made.inputs = {{"#1",
+                    "gas pressure at the heater inlet",
+                    "run, settled",
+                    "0.62 kPa",
+                    "0.85",
+                    {"0.70 kPa, ± 0.08 kPa (regulator, 75 % before; 1.00)",
+                     "2.37 kPa, ± 0.07 kPa (no supply fault, 4 % before; 0.00)"}}};
     made.acts = {act, {"05:00", "wait 5 min", "", "", 0.0, false}};
     for (int i = 0; i < 9; ++i) made.columns.push_back("remedy number " + std::to_string(i));
     Debrief::Reading reading{1, "gas pressure at the heater inlet", "0.62 kPa", {}, false};

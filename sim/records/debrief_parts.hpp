@@ -1,0 +1,32 @@
+#pragma once
+/// Parts that a debrief is put together from; for this folder alone.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "sim/records/debrief.hpp"
+
+namespace emberpath::records {
+
+/// "93 %", "under 1 %", "over 99 %".
+[[nodiscard]] std::string share_text(double share);
+/// "04:10" since the trainee's time began.
+[[nodiscard]] std::string time_on_site(std::int64_t tick, const worksite::Job& job);
+[[nodiscard]] std::string joined(const std::vector<std::string>& parts, std::string_view between);
+
+/// Where the points of each area went, in the order of the areas, most first.
+[[nodiscard]] std::vector<Debrief::Lost> lost_of(const Record& record, const worksite::Job& job,
+                                                 const scoring::Assessment& assessment);
+/// "You said 80 %; your own readings gave 93 %."; empty where nothing was said.
+[[nodiscard]] std::string confidence_in_words(const scoring::Assessment& assessment);
+/// How far the evidence before the cure spoke for the true cause; says so where pairs of causes share its remedy.
+[[nodiscard]] std::string evidence_for_truth(const scoring::Assessment& assessment);
+/// Readings of `debrief` that by themselves rule out the cause of this house.
+[[nodiscard]] std::vector<std::string> against_truth(const Debrief& debrief);
+
+/// For an assessor.
+[[nodiscard]] std::vector<std::string> words_for_assessor(const scoring::Assessment& assessment);
+[[nodiscard]] std::vector<Debrief::Input> inputs_of(const scoring::Assessment& assessment);
+
+}  // namespace emberpath::records

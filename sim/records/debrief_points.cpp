@@ -1,0 +1,151 @@
+// Where the points went, what was said beside what was shown, and what only an assessor reads.
+#include <algorithm>
+#include <cmath>
+
+#include "sim/records/debrief_parts.hpp"
+#include "sim/units/units.hpp"
+
+namespace emberpath::records {
+
+namespace {
+
+constexpr double listed_from = 0.05;  // probability on arrival
+constexpr double worth_telling =
+    0.005;  // between two probabilities: half of what whole per cents show
+constexpr double released_leading = 0.8;  // of the true cause, with readings free of error
+constexpr double shortest_reference = 10.0,
+                 longest_reference = 60.0;  // minutes of a job fit for release
+
+/// Overall without one area, the others keeping their weights.
+std::string without_each_area(const scoring::Assessment& assessment) {
+    std::string text;
+    for (std::size_t a = 0; a < assessment.areas.size(); ++a)
+        text += (a == 0 ? "" : ", ") + ("without " + assessment.areas[a].word) + " " +
+                score_text(scoring::overall_without(assessment, a));
+    return "Overall " + text + ".";
+}
+
+std::string luck_in_words(const scoring::Luck& luck) {
+    return "Luck: " + std::to_string(luck.readings) + " acts with readings told " +
+           units::fixed(luck.told_bits, 1) + " bits about the true cause where " +
+           units::fixed(luck.expected_bits, 1) + " could be expected; index " +
+           units::fixed(luck.index, 1) +
+           ". Honest work lies about 0. Several attempts well above 2 may mean that the answer was "
+           "known beforehand; one alone means nothing.";
+}
+
+/// Which way an attempt at this job may be read; the whole check is `emberpath rate`.
+std::string release_in_words(const scoring::Assessment& assessment) {
+    const double minutes = assessment.reference_minutes;
+    std::vector<std::string> doubts;
+    if (assessment.reference_leading < released_leading)
+        doubts.push_back("readings free of error end on " +
+                         share_text(assessment.reference_leading) + " for one cause, under 80 %");
+    if (minutes < shortest_reference || minutes > longest_reference)
+        doubts.push_back("its reference path of " + units::fixed(minutes, 0) +
+                         " minutes lies outside 10 to 60");
+    const std::string label =
+        assessment.direct ? "direct: the complaint alone warrants the remedy, so that evidence "
+                            "and path say little here"
+                          : "to be found out: the complaint alone does not warrant the remedy";
+    return "Release check of this job: " + label + ". " +
+           (doubts.empty() ? "The best readings end on " +
+                                 share_text(assessment.reference_leading) + " for one cause."
+                           : "In doubt: " + joined(doubts, "; ") + ".") +
+           " Whether a bad habit pays here is told by emberpath rate.";
+}
+
+std::string under_text(const scoring::LikelihoodInput::Under& under) {
+    return under.predicted + ", " + under.scale + " (" + scoring::class_title(under.of) + ", " +
+           share_text(under.before) + " before; " + units::fixed(under.likelihood, 2) + ")";
+}
+
+}  // namespace
+
+std::string lost_text(double points) {
+    return "-" + units::fixed(points, 1);
+}
+
+std::vector<Debrief::Lost> lost_of(const Record& record, const worksite::Job& job,
+                                   const scoring::Assessment& assessment) {
+    std::vector<Debrief::Lost> all;
+    for (const auto& area : assessment.areas)
+        for (const auto& lost : area.lost) {
+            const bool by_act = lost.act < record.acts.size();
+            all.push_back(
+                {area.word,
+                 by_act ? time_on_site(record.acts[lost.act].tick, job) : std::string("-"),
+                 by_act ? record.acts[lost.act].sentence : std::string(), lost.item, lost.reason,
+                 lost.points});
+        }
+    return all;
+}
+
+std::string confidence_in_words(const scoring::Assessment& assessment) {
+    if (!assessment.stated_confidence.has_value()) return {};
+    const double said = *assessment.stated_confidence, shown = assessment.diagnosis_probability;
+    constexpr double as_good_as = 0.1;
+    const std::string judged = std::abs(said - shown) <= as_good_as ? "You knew how much you knew."
+                               : said > shown                       ? "You were surer than that."
+                                              : "They showed more than you trusted them for.";
+    return "You said " + units::fixed(100.0 * said, 0) + " %; your own readings gave " +
+           share_text(shown) + " before it was settled. " + judged;
+}
+
+std::string evidence_for_truth(const scoring::Assessment& assessment) {
+    const double alone = assessment.true_class_probability,
+                 needed = assessment.true_remedy_probability;
+    if (needed - alone < worth_telling)
+        return "The evidence gave it " + share_text(alone) + " before anything was done about it.";
+    return "Before anything was done about it the evidence gave it " + share_text(alone) +
+           " as the only cause, and " + share_text(needed) +
+           " alone or beside another: its remedy was needed either way.";
+}
+
+std::vector<std::string> against_truth(const Debrief& debrief) {
+    std::vector<std::string> said;
+    for (const auto& reading : debrief.readings)
+        if (!reading.cells.empty() && reading.cells.front().ruled_out)
+            said.push_back(
+                "#" + std::to_string(reading.number) +
+                " by itself speaks against the cause of this house: you read " + reading.shown +
+                ", where its shadow would have shown " + reading.cells.front().value +
+                ". A shadow stands near this house and is not it, and moments differ: gusts, drops "
+                "and what comes and goes fall otherwise. It was weighed as it stands, and the "
+                "other readings outweighed it.");
+    return said;
+}
+
+std::vector<std::string> words_for_assessor(const scoring::Assessment& assessment) {
+    std::vector<std::string> said;
+    if (assessment.luck.readings > 0) said.push_back(luck_in_words(assessment.luck));
+    if (assessment.luck.misfit > 0.0)
+        said.push_back("Misfit: the readings lie " + units::fixed(assessment.luck.misfit, 1) +
+                       " (mean square, in their own scales) from the likeliest shadow. Far above 1 "
+                       "the shadows do not represent this house, and the scores deserve doubt.");
+    if (assessment.overall_scored) said.push_back(without_each_area(assessment));
+    said.push_back(release_in_words(assessment));
+    for (const auto& c : assessment.on_arrival)
+        if (c.probability >= listed_from)
+            said.push_back("On arrival: " + share_text(c.probability) + " " +
+                           scoring::remedy_title(c.of) + ".");
+    return said;
+}
+
+std::vector<Debrief::Input> inputs_of(const scoring::Assessment& assessment) {
+    std::vector<Debrief::Input> inputs;
+    for (const auto& one : assessment.inputs) {
+        Debrief::Input input;
+        input.number = one.number > 0 ? "#" + std::to_string(one.number) : "";
+        input.title = one.title;
+        input.condition = one.condition;
+        input.shown = one.shown;
+        input.weight = units::fixed(one.exponent, 2);
+        if (one.reads > 1) input.weight += " shared by " + std::to_string(one.reads);
+        for (const auto& under : one.under) input.under.push_back(under_text(under));
+        inputs.push_back(std::move(input));
+    }
+    return inputs;
+}
+
+}  // namespace emberpath::records
