@@ -52,7 +52,7 @@ std::string release_in_words(const scoring::Assessment& assessment) {
            (doubts.empty() ? "The best readings end on " +
                                  share_text(assessment.reference_leading) + " for one cause."
                            : "In doubt: " + joined(doubts, "; ") + ".") +
-           " Whether a bad habit pays here is told by emberpath rate.";
+           " The whole check is emberpath rate --release.";
 }
 
 std::string under_text(const scoring::LikelihoodInput::Under& under) {

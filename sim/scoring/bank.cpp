@@ -261,10 +261,6 @@ bool Bank::wake(const Tape& tape, const std::vector<bool>& lanes) {
         groups_->all);
 }
 
-std::size_t Bank::group_count() const {
-    return std::visit([](const auto& all) { return all.size(); }, groups_->all);
-}
-
 std::size_t Bank::groups_awake() const {
     return std::visit(
         [](const auto& all) {

@@ -41,7 +41,6 @@ class Bank {
     bool wake(const Tape& tape, const std::vector<bool>& lanes);
     [[nodiscard]] bool is_asleep(std::size_t lane) const { return asleep_[lane]; }
     [[nodiscard]] std::size_t groups_awake() const;
-    [[nodiscard]] std::size_t group_count() const;
     /// Group-ticks computed so far: what the shadows have cost.
     [[nodiscard]] std::size_t group_ticks() const { return group_ticks_; }
 

@@ -117,4 +117,34 @@ bool could_be_read(worksite::Quantity quantity, const worksite::Job& job) {
            quantity == worksite::Quantity::relief_drain;
 }
 
+bool needs_isolated_heater(worksite::Quantity quantity) {
+    using Q = worksite::Quantity;
+    switch (quantity) {
+        case Q::outlet_ohms:
+        case Q::inlet_ohms:
+        case Q::exchanger_ohms:
+        case Q::earth_ohms:
+        case Q::insulation_ohms:
+        case Q::valve_coil_ohms:
+        case Q::valve_lead_ohms:
+        case Q::igniter_lead_ohms:
+        case Q::flame_lead_ohms:
+        case Q::ohms_between:
+        case Q::companion_link_ohms:
+        case Q::board_fuse:
+        case Q::limiter_leads:
+        case Q::chamber_outside:
+        case Q::electrode_tip:
+        case Q::exchanger_fins:
+        case Q::casing_wet:
+            return true;
+        default:
+            return false;
+    }
+}
+
+bool can_be_taken_in(const Mode& mode, worksite::Quantity quantity) {
+    return mode.phase == controller::Phase::standby || !needs_isolated_heater(quantity);
+}
+
 }  // namespace emberpath::scoring

@@ -43,4 +43,10 @@ struct Mode {
 /// that something could not have been known asks this.
 [[nodiscard]] bool could_be_read(worksite::Quantity quantity, const worksite::Job& job);
 
+/// Is it taken at a heater that is isolated and open? A resistance under voltage is no resistance, and nobody looks
+/// behind the cover of a burner that runs: the site trusts no such figure, or counts it as live work.
+[[nodiscard]] bool needs_isolated_heater(worksite::Quantity quantity);
+/// Can hands take it while the heater is in this mode?
+[[nodiscard]] bool can_be_taken_in(const Mode& mode, worksite::Quantity quantity);
+
 }  // namespace emberpath::scoring

@@ -16,12 +16,14 @@ namespace {
 constexpr double worth_naming_minutes = 0.5;
 constexpr std::size_t most_moments = 2;
 
-std::vector<Option> everything_offered(const worksite::Job& job, std::size_t mode_count) {
+std::vector<Option> everything_offered(const worksite::Job& job) {
     std::vector<Option> all;
-    for (std::size_t mode = 0; mode < mode_count; ++mode)
+    const std::vector<Mode> in = modes(job);
+    for (std::size_t mode = 0; mode < in.size(); ++mode)
         for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
             const auto quantity = static_cast<worksite::Quantity>(q);
-            if (could_be_read(quantity, job)) all.push_back({quantity, mode, 0.0, 0.0});
+            if (could_be_read(quantity, job) && can_be_taken_in(in[mode], quantity))
+                all.push_back({quantity, mode, 0.0, 0.0});
         }
     return all;
 }
@@ -65,7 +67,7 @@ void find_separations(std::vector<Rival>& open, const worksite::Job& job, const 
     const std::size_t first = likeliest(posterior.classes()).index();
     std::vector<std::size_t> asked;
     for (const Rival& rival : open) asked.push_back(rival.of.index());
-    const std::vector<Option> offered = everything_offered(job, shadows.signatures.size());
+    const std::vector<Option> offered = everything_offered(job);
     std::vector<std::vector<double>> bits(offered.size());
     share_out(offered.size(), threads, [&](std::size_t i) {
         bits[i] = posterior.separation_bits(

@@ -2,7 +2,7 @@
 /// Order of remedies when nothing more can be measured: by probability per cost.
 ///
 /// Source    Kadane & Simon (1977); Heckerman, Breese & Rommelse (1995), Commun. ACM 38(3), 49-57:
-///           optimal for one fault and independent costs, with a service call as last action
+///           optimal for one fault and independent costs
 /// Checked   tests/unit/scoring/remedy_order_test.cpp
 
 #include <cstddef>
@@ -18,11 +18,5 @@ struct RemedyChoice {
 /// Indices, best first; equal ratios keep their order.
 [[nodiscard]] std::vector<std::size_t> by_probability_per_cost(
     std::span<const RemedyChoice> choices);
-/// Expected cost of trying `order` until cured; what is left after the last one pays `call_cost`.
-[[nodiscard]] double expected_cost(std::span<const RemedyChoice> choices,
-                                   std::span<const std::size_t> order, double call_cost);
-/// Number of remedies of `order` worth trying before handing on at `call_cost`.
-[[nodiscard]] std::size_t tries_before_call(std::span<const RemedyChoice> choices,
-                                            std::span<const std::size_t> order, double call_cost);
 
 }  // namespace emberpath::scoring

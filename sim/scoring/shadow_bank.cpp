@@ -1,6 +1,5 @@
 #include "sim/scoring/shadow_bank.hpp"
 
-#include "sim/scoring/bank.hpp"
 #include "sim/scoring/lane_group.hpp"
 
 namespace emberpath::scoring {
@@ -18,12 +17,6 @@ Shadows room_to_arrival(const worksite::Job& job, const Tape& tape) {
 }
 
 }  // namespace
-
-Shadows run_shadows(const worksite::Job& job, const Tape& tape, int threads) {
-    Bank bank(job, threads);
-    bank.live_until(tape, tape.events.size());
-    return bank.shadows();
-}
 
 std::vector<Snapshot> signatures_of(const worksite::Job& job, const Tape& tape,
                                     const std::vector<faults::Fault>& faults) {

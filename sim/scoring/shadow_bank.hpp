@@ -43,9 +43,6 @@ struct Shadows {
     std::vector<Snapshot> signatures;             // [mode], from the state at arrival
 };
 
-/// Runs all shadows over the whole tape on up to `threads` threads (at least 1); none of them sleeps.
-[[nodiscard]] Shadows run_shadows(const worksite::Job& job, const Tape& tape, int threads);
-
 /// The true heater through the same modes, for the reference policy's cost and for preview only.
 [[nodiscard]] std::vector<Snapshot> true_signatures(const worksite::Job& job, const Tape& tape);
 /// The same for a stated list of faults.

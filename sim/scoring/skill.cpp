@@ -11,13 +11,4 @@ double known_after(double known, bool right, const Tracing& t) {
     return then + (1.0 - then) * t.learns;
 }
 
-double solves(double ability, double discrimination, double difficulty) {
-    return 1.0 / (1.0 + math::exp(-discrimination * (ability - difficulty)));
-}
-
-double item_information(double ability, double discrimination, double difficulty) {
-    const double p = solves(ability, discrimination, difficulty);
-    return discrimination * discrimination * p * (1.0 - p);
-}
-
 }  // namespace emberpath::scoring

@@ -1,6 +1,6 @@
 #pragma once
-/// What several jobs together say about somebody: the published formulae, as pure functions. One job is
-/// feedback; these are for whoever looks at many.
+/// What several jobs together say about somebody. One job is feedback; this is for whoever looks at many
+/// (`emberpath series`).
 ///
 /// Checked   tests/unit/scoring/worked_examples_test.cpp
 
@@ -16,12 +16,5 @@ struct Tracing {
 };
 /// Probability [-] that a skill is known after one more answer, given `known` before it.
 [[nodiscard]] double known_after(double known, bool right, const Tracing& tracing);
-
-/// Two-parameter logistic item response.
-/// Source    Birnbaum (1968), in Lord & Novick, Statistical Theories of Mental Test Scores, chapter 17
-/// Probability [-] that somebody of this ability solves an item of this discrimination and difficulty.
-[[nodiscard]] double solves(double ability, double discrimination, double difficulty);
-/// Information of the item about the ability: a^2 P (1 - P).
-[[nodiscard]] double item_information(double ability, double discrimination, double difficulty);
 
 }  // namespace emberpath::scoring

@@ -28,15 +28,16 @@ std::string per_cent(double share) {
 
 void write_fares(std::ostream& out, const trainees::Rating& rating) {
     char line[160];
-    std::snprintf(line, sizeof line, "%-28s %5s %5s %5s %5s %5s %8s %9s %7s\n", "simulated trainee",
-                  "safe", "evid", "path", "rem", "proof", "overall", "unopposed", "minutes");
+    std::snprintf(line, sizeof line, "%-28s %5s %5s %5s %5s %5s %8s %9s %7s %5s\n",
+                  "simulated trainee", "safe", "evid", "path", "rem", "proof", "overall",
+                  "unopposed", "minutes", "acts");
     out << line;
     for (const auto& fare : rating.fares) {
         const auto& a = fare.areas;
-        std::snprintf(line, sizeof line,
-                      "%-28s %5.0f %5.0f %5.0f %5.0f %5.0f %8.0f %5d of %d %7.0f\n",
-                      std::string(trainees::policy_title(fare.policy)).c_str(), a[0], a[1], a[2],
-                      a[3], a[4], fare.overall, fare.unopposed, fare.attempts, fare.minutes);
+        std::snprintf(
+            line, sizeof line, "%-28s %5.0f %5.0f %5.0f %5.0f %5.0f %8.0f %5d of %d %7.0f %5.0f\n",
+            std::string(trainees::policy_title(fare.policy)).c_str(), a[0], a[1], a[2], a[3], a[4],
+            fare.overall, fare.unopposed, fare.attempts, fare.minutes, fare.acts);
         out << line;
     }
 }

@@ -179,6 +179,57 @@ TEST(Debrief, SaysThatTheBoardWasLostBesideTheCauseThatWasPutRight) {
               "Not put right, the heater's board was lost, although the readings show the cause.");
 }
 
+TEST(Debrief, SaysWhichOfTwoFiguresIsTheCauseAloneAndWhichIsWithPairs) {
+    Record record;
+    record.header = sample::header();
+    worksite::Job job;
+    job.healthy = plant::natural_gas_parameters();
+    auto assessment = sample::assessment();
+    assessment.true_class_probability = assessment.true_remedy_probability = 0.95;
+    EXPECT_EQ(make_debrief(record, job, assessment).outcome.at(1),
+              "What it was: Gas pipe too small. The evidence gave it 95 % before anything was done "
+              "about it.");
+    assessment.true_remedy_probability = 0.998;
+    EXPECT_EQ(make_debrief(record, job, assessment).outcome.at(1),
+              "What it was: Gas pipe too small. Before anything was done about it the evidence "
+              "gave it 95 % as the only cause, and over 99 % alone or beside another: its remedy "
+              "was needed either way.");
+}
+
+TEST(Debrief, SetsAStatedConfidenceBesideTheComputedOne) {
+    Record record;
+    record.header = sample::header();
+    worksite::Job job;
+    job.healthy = plant::natural_gas_parameters();
+    auto assessment = sample::assessment();
+    const auto said = [&](double stated, double computed) {
+        assessment.stated_confidence = stated;
+        assessment.diagnosis_probability = computed;
+        return make_debrief(record, job, assessment).outcome.at(3);
+    };
+    EXPECT_EQ(make_debrief(record, job, assessment).outcome.size(), 4U);  // not handed in, no more
+    EXPECT_EQ(said(0.8, 0.93),
+              "You said 80 %; your own readings gave 93 % before it was settled. They showed more "
+              "than you trusted them for.");
+    EXPECT_THAT(said(0.95, 0.34), HasSubstr("You were surer than that."));
+    EXPECT_THAT(said(0.9, 0.93), HasSubstr("You knew how much you knew."));
+}
+
+TEST(Debrief, SaysInWordsWhenAReadingSpeaksAgainstTheTrueCause) {
+    Record record;
+    record.header = sample::header();
+    worksite::Job job;
+    job.healthy = plant::natural_gas_parameters();
+    auto assessment = sample::assessment();
+    const scoring::Class truth = scoring::class_or_first_of(job.faults);
+    assessment.comparisons = {{5, "spark at the igniter", "spark", {{truth, "no spark", true}}},
+                              {6, "flame", "restless", {{truth, "restless", false}}}};
+    const auto debrief = make_debrief(record, job, assessment);
+    ASSERT_EQ(debrief.against.size(), 1U);
+    EXPECT_THAT(debrief.against.front(), HasSubstr("#5 by itself speaks against the cause"));
+    EXPECT_THAT(debrief.against.front(), HasSubstr("you read spark, where"));
+}
+
 TEST(Debrief, HtmlRunsNothingFetchesNothingAndShowsMarkupAsText) {
     const std::string html = to_html(full_debrief());
     for (const auto* forbidden : {"<script", "http:", "https:", "src=", "@import", "<sometimes>"})

@@ -81,7 +81,7 @@ Both weigh_both_ways(const worksite::Job& job, faults::Remedy remedy) {
     Both both;
     both.sleeping = weigh_everything(evidence, tape);
     both.groups_awake = bank.groups_awake();
-    both.group_count = bank.group_count();
+    both.group_count = untouched.groups_awake();  // none of its own sleeps
     both.ticks_sleeping = bank.group_ticks();
     untouched.live_until(tape, tape.events.size());
     both.ticks_awake = untouched.group_ticks();
@@ -122,7 +122,7 @@ TEST(Bank, WokenShadowsHaveLostNothing) {
     sleeper.live_until(tape, tape.event_of_mark[2]);
     const std::size_t lanes = sleeper.shadows().hypotheses.size();
     sleeper.let_sleep(std::vector<bool>(lanes, true));
-    EXPECT_LT(sleeper.groups_awake(), sleeper.group_count());
+    EXPECT_LT(sleeper.groups_awake(), awake.groups_awake());
     sleeper.live_until(tape, tape.events.size());
     EXPECT_NE(sleeper.shadows().observed, awake.shadows().observed);
     EXPECT_TRUE(sleeper.wake(tape, std::vector<bool>(lanes, true)));

@@ -4,6 +4,9 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
+#include <cmath>
+#include <functional>
 #include <string>
 
 #include "sim/scoring/ledger.hpp"
@@ -120,8 +123,7 @@ std::string summary(const Posterior& posterior) {
     const auto classes = posterior.classes();
     for (std::size_t i = 0; i < classes.size(); ++i)
         if (classes[i] > 0.001)
-            text += std::string(faults::remedy_word(static_cast<faults::Remedy>(i))) + " " +
-                    std::to_string(classes[i]) + "; ";
+            text += remedy_title(Class::at(i)) + " " + std::to_string(classes[i]) + "; ";
     return text;
 }
 
@@ -203,20 +205,53 @@ TEST(ShadowBank, ACuredShadowShowsTheSoundHouse) {
     }
 }
 
-TEST(Hypotheses, HaveSevenSeveritiesInsideTheSymptomaticRangeAndPriorsThatSumToOne) {
-    for (const faults::SiteTraits& site :
-         {faults::SiteTraits{}, faults::SiteTraits{.cylinder = true},
-          faults::SiteTraits{.open_flue = true, .tempering_valve = true, .wall_controllers = 2}}) {
+/// Severities of one cause or pair and sign, lowest first.
+std::vector<double> severities_from(const std::vector<Hypothesis>& all, std::size_t first) {
+    std::vector<double> found;
+    for (int i = static_cast<int>(first); i >= 0; i = all[static_cast<std::size_t>(i)].upper)
+        found.push_back(std::abs(all[static_cast<std::size_t>(i)].fault.severity));
+    std::sort(found.begin(), found.end());
+    return found;
+}
+
+const std::array sites{
+    faults::SiteTraits{}, faults::SiteTraits{.cylinder = true},
+    faults::SiteTraits{.open_flue = true, .tempering_valve = true, .wall_controllers = 2}};
+
+TEST(Hypotheses, CanAllOccurAtTheSiteAndHavePriorsThatSumToOne) {
+    for (const faults::SiteTraits& site : sites) {
         double prior = 0.0;
         for (const Hypothesis& h : hypotheses(site)) {
+            EXPECT_GT(h.prior, 0.0);
             prior += h.prior;
-            const faults::CauseInfo& info = faults::info(h.fault.cause);
-            EXPECT_TRUE(faults::can_act(info, site));
-            if (h.fault.cause == Cause::no_fault) continue;
-            EXPECT_GE(std::abs(h.fault.severity), info.least_severity - 1e-12);
-            EXPECT_LE(std::abs(h.fault.severity), info.greatest_severity + 1e-12);
+            EXPECT_TRUE(faults::can_act(faults::info(h.fault.cause), site));
         }
         EXPECT_NEAR(prior, 1.0, 1e-12);
+    }
+}
+
+TEST(Hypotheses, SpanTheSymptomaticRangeWithSevenSeveritiesOrAFewWhereLittleShows) {
+    for (const faults::SiteTraits& site : sites) {
+        const auto all = hypotheses(site);
+        int graded = 0, usual = 0;
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if (all[i].lower >= 0 || all[i].is_pair()) continue;
+            const faults::CauseInfo& info = faults::info(all[i].fault.cause);
+            const std::vector<double> found = severities_from(all, i);
+            if (info.on_off || info.cause == Cause::no_fault) {
+                EXPECT_EQ(found.size(), 1U) << info.word;
+                continue;
+            }
+            ++graded;
+            usual += found.size() == static_cast<std::size_t>(severity_count) ? 1 : 0;
+            EXPECT_GE(found.size(), 3U) << info.word;
+            EXPECT_NEAR(found.front(), info.least_severity, 1e-12) << info.word;
+            EXPECT_NEAR(found.back(), info.greatest_severity, 1e-12) << info.word;
+            EXPECT_EQ(std::adjacent_find(found.begin(), found.end(), std::greater_equal<>()),
+                      found.end())
+                << info.word;
+        }
+        EXPECT_GT(2 * usual, graded);
     }
 }
 

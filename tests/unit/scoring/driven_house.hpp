@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "sim/math/random.hpp"
+#include "sim/scoring/bank.hpp"
 #include "sim/scoring/tape.hpp"
 #include "sim/worksite/heater.hpp"
 #include "sim/worksite/job.hpp"
@@ -140,5 +141,12 @@ class DrivenHouse {
     std::int64_t ticks_ = 0;
     std::uint32_t epoch_ = 0;
 };
+
+/// All shadows over the whole tape on up to `threads` threads; none of them sleeps.
+inline Shadows run_shadows(const worksite::Job& job, const Tape& tape, int threads) {
+    Bank bank(job, threads);
+    bank.live_until(tape, tape.events.size());
+    return bank.shadows();
+}
 
 }  // namespace emberpath::scoring

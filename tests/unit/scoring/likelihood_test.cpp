@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <string>
 #include <vector>
 
 #include "sim/math/functions.hpp"
@@ -122,6 +123,21 @@ TEST(Scale, OhmsAndCarbonMonoxideAreComparedByTheirLogarithm) {
                 std::log(2.0), 1e-14);
     EXPECT_TRUE(std::isfinite(on_scale(Quantity::flue_co, 0.0)));
     EXPECT_DOUBLE_EQ(on_scale(Quantity::tap_temperature, 320.0), 320.0);
+}
+
+TEST(Spread, OfTemperaturesIsADifferenceAndNoShareOfTheirKelvin) {
+    int temperatures = 0;
+    for (std::size_t q = 0; q < worksite::quantity_count; ++q) {
+        const auto quantity = static_cast<worksite::Quantity>(q);
+        const bool in_degrees = worksite::text_of(quantity, 293.15).find("°C") != std::string::npos;
+        EXPECT_EQ(is_temperature(quantity), in_degrees) << worksite::info(quantity).word;
+        if (!in_degrees) continue;
+        ++temperatures;
+        EXPECT_EQ(draw_spread_share(quantity), 0.0) << worksite::info(quantity).word;
+        EXPECT_LE(worksite::info(quantity).model_floor, 4.0) << worksite::info(quantity).word;
+    }
+    EXPECT_EQ(temperatures, 11);
+    EXPECT_DOUBLE_EQ(draw_spread_share(worksite::Quantity::gas_inlet_pressure), 0.01);
 }
 
 }  // namespace

@@ -258,10 +258,42 @@ TEST(SomethingElse, FallsWhereACauseFitsAndRisesWhereNoneDoes) {
     EXPECT_GT(none.something_else(), 0.2);
 }
 
+// The shadows' probabilities are those of a world without it: worked out here from the formula alone.
 TEST(SomethingElse, TakesNothingFromTheShadows) {
     Posterior p(four_causes());
-    p.add(pressure(0.85), pressures);
-    EXPECT_NEAR(sum(p.probabilities()), 1.0, 1e-12);
+    p.add(pressure(4.5), pressures);  // fits nobody: it has risen far
+    EXPECT_GT(p.something_else(), 2.0 * something_else_prior);
+    const auto likelihood = Posterior(four_causes()).likelihoods(pressure(4.5), pressures);
+    const auto all = four_causes();
+    double pool = 0.0, total = 0.0;
+    for (std::size_t i = 0; i < all.size(); ++i) pool += all[i].prior * likelihood[i];
+    std::vector<double> alone;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const double mixed = (1.0 - outlier_share) * likelihood[i] + outlier_share * pool;
+        alone.push_back(all[i].prior * std::pow(mixed, tempering));
+        total += alone.back();
+    }
+    for (std::size_t i = 0; i < all.size(); ++i)
+        EXPECT_NEAR(p.probabilities()[i], alone[i] / total, 1e-9) << i;
+}
+
+TEST(Posterior, CountsAReadingWithItsRepeatsAndItsGlance) {
+    Posterior p(four_causes());
+    const std::size_t first = p.add(pressure(0.70), pressures);
+    EXPECT_DOUBLE_EQ(p.counted(first).exponent, tempering);
+    EXPECT_EQ(p.add(pressure(0.71), pressures), first);
+    EXPECT_EQ(p.counted(first).reads, 2U);
+    const auto of_readout = [](Quantity quantity, double value) {
+        Reading r;
+        r.quantity = quantity;
+        r.value = value;
+        return r;
+    };
+    const std::vector<double> fans{100.0, 60.0, 90.0, 20.0}, flows{2.0e-4, 2.0e-4, 2.0e-4, 2.0e-4};
+    const std::size_t telling = p.add(of_readout(Quantity::readout_fan, 60.0), fans);
+    const std::size_t dumb = p.add(of_readout(Quantity::readout_flow, 2.0e-4), flows);
+    EXPECT_DOUBLE_EQ(p.counted(telling).exponent, tempering);
+    EXPECT_NEAR(p.counted(dumb).exponent, 0.7 * tempering, 1e-12);
 }
 
 }  // namespace

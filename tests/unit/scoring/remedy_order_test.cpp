@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <numeric>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -14,6 +15,32 @@ namespace emberpath::scoring {
 namespace {
 
 const std::vector<RemedyChoice> four{{0.4, 40.0}, {0.3, 10.0}, {0.2, 15.0}, {0.1, 2.0}};
+
+// Expected cost of trying `order` until cured; what is left after the last one pays `call_cost`.
+double expected_cost(std::span<const RemedyChoice> choices, std::span<const std::size_t> order,
+                     double call_cost) {
+    double still_faulty = 1.0;
+    double cost = 0.0;
+    for (const std::size_t i : order) {
+        cost += still_faulty * choices[i].cost;
+        still_faulty -= choices[i].probability;
+    }
+    return cost + std::max(0.0, still_faulty) * call_cost;
+}
+
+// Number of remedies of `order` worth trying before handing on at `call_cost`.
+std::size_t tries_before_call(std::span<const RemedyChoice> choices,
+                              std::span<const std::size_t> order, double call_cost) {
+    std::size_t best = 0;
+    double least = expected_cost(choices, {}, call_cost);
+    for (std::size_t tries = 1; tries <= order.size(); ++tries) {
+        const double cost = expected_cost(choices, order.first(tries), call_cost);
+        if (cost >= least) continue;
+        least = cost;
+        best = tries;
+    }
+    return best;
+}
 
 TEST(RemedyOrder, GoesByProbabilityPerCost) {
     EXPECT_EQ(by_probability_per_cost(four), (std::vector<std::size_t>{3, 1, 2, 0}));

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <vector>
 
 #include "sim/scoring/areas.hpp"
@@ -232,6 +233,16 @@ TEST(KnowledgeTracing, FollowsTenAnswers) {
         known = known_after(known, right[i], {0.4, 0.2, 0.2});
         EXPECT_NEAR(known, expected[i], 5e-5) << i;
     }
+}
+
+// Two-parameter logistic item response (Birnbaum 1968, in Lord & Novick, chapter 17; from memory). No score of the
+// program rests on it yet: the difficulty of a job is not known on this scale.
+double solves(double ability, double discrimination, double difficulty) {
+    return 1.0 / (1.0 + std::exp(-discrimination * (ability - difficulty)));
+}
+double item_information(double ability, double discrimination, double difficulty) {
+    const double p = solves(ability, discrimination, difficulty);
+    return discrimination * discrimination * p * (1.0 - p);
 }
 
 TEST(ItemResponse, OfTwoParametersFollowsTheWorkedFigures) {
