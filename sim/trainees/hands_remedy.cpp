@@ -121,6 +121,7 @@ bool Hands::works() {
         say("open " + tap + opening);
         say("wait 75 s");
         say("look at display");
+        if (visit_.job().settings.companion > 0.5) say("look at companion heater");
         at_a_tap("temperature");
         const auto* seen = latest(Quantity::tap_temperature);
         hot = seen != nullptr && std::abs(seen->value - set_point_k_) <= near_set_k;

@@ -72,7 +72,10 @@ void check_low_places(Workplace& w, const Act&) {
     if (!w.job.site.dangers.low_place) return w.say("There is no drain, pit or cupboard below it.");
     const double share = w.shown_of(Quantity::gas_in_air, low_gas_share(w),
                                     w.bench.uses_spare(Instrument::gas_detector));
-    w.say("In the drain the detector shows " + percent_of_limit(share) + ".");
+    w.say("In the drain the detector shows " +
+          (over_range(Quantity::gas_in_air, share) ? std::string("over range")
+                                                   : percent_of_limit(share)) +
+          ".");
 }
 
 std::string cylinder_can_move(const Workplace& w, const Act&) {

@@ -112,7 +112,14 @@ void manometer_off(Workplace& w, const Act&) {
              "The hose came off the open " + std::string(joint_names[at]) + " with the gas on.");
 }
 
+/// Gas shut in between supply and heater: the model has no pipe volume, the hose sees it all the same.
+bool sees_held_line(const Workplace& w) {
+    return w.setup.manometer == Quantity::gas_inlet_pressure && !w.services.gas_at_supply &&
+           w.services.gas_at_heater && w.held_line_pa > 0.0;
+}
+
 double at_the_hose(const Workplace& w) {
+    if (sees_held_line(w)) return w.held_line_pa;
     if (w.setup.manometer == Quantity::display_word) return 0.0;
     return value_of(w.setup.manometer, Hold::now, w.look(), w.senses, w.inputs(), w.setup);
 }
@@ -122,12 +129,6 @@ void zero_manometer(Workplace& w, const Act&) {
     w.bench.zeroed_under_pressure = pressure > 20.0 || pressure < -20.0;
     w.bench.manometer_offset_pa = w.bench.zeroed_under_pressure ? -pressure : 0.0;
     w.say("The manometer shows 0.00 kPa.");
-}
-
-/// Gas shut in between supply and heater: the model has no pipe volume, the hose sees it all the same.
-bool sees_held_line(const Workplace& w) {
-    return w.setup.manometer == Quantity::gas_inlet_pressure && !w.services.gas_at_supply &&
-           w.services.gas_at_heater && w.held_line_pa > 0.0;
 }
 
 void read_manometer(Workplace& w, const Act& act) {

@@ -80,15 +80,15 @@ std::string has_diverter(const Workplace& w, const Act&) {
 }
 
 void test_draught(Workplace& w, const Act&) {
-    w.read({Quantity::diverter_smoke});
+    const bool drawn_in = w.read({Quantity::diverter_smoke}) < 0.5;
     const auto& s = w.services;
     const bool worst =
         std::all_of(s.window_open.begin(), s.window_open.end(), [](auto on) { return on == 0; }) &&
         std::all_of(s.fan_on.begin(), s.fan_on.end(), [](auto on) { return on != 0; });
-    if (w.burner_runs() && worst)
-        w.precautions.draught_tested = w.tick();
-    else
+    if (!w.burner_runs() || !worst)
         w.precautions.draught_kindly = true;
+    else
+        w.precautions.draught_tested = drawn_in ? w.tick() : never;
 }
 
 std::string tube_within_reach(const Workplace& w, const Act& act) {

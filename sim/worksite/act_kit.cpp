@@ -278,6 +278,22 @@ std::string battery_refuses(const Workplace& w, const Act& act) {
     return {};
 }
 
+void judge_label_in_hand(Workplace& w, const Act& act) {
+    switch (act.verb) {
+        case Verb::leak_test_fluid:
+            return w.judge_label(I::leak_fluid);
+        case Verb::prove_tester:
+        case Verb::test_for_dead:
+            return w.judge_label(I::voltage_tester);
+        case Verb::co_alarm_on:
+            return w.judge_label(I::co_alarm);
+        case Verb::check_low_places:
+            return w.judge_label(I::gas_detector);
+        default:
+            return;
+    }
+}
+
 bool tester_is_dark(const Workplace& w) {
     return in_hand(w, I::voltage_tester).battery == Battery::flat;
 }

@@ -2,6 +2,7 @@
 // A wrong hook-up reads what physics makes of it, or harms what it would harm.
 
 #include <array>
+#include <cmath>
 
 #include "sim/plant/safety_switch.hpp"
 #include "sim/units/units.hpp"
@@ -152,6 +153,15 @@ void insulation_test(Workplace& w, const Act& act) {
     take_leads_off(w);
 }
 
+/// What an instrument makes of a value that no shadow foretells; the sentence about it names the figure.
+std::string as_shown(Workplace& w, Quantity quantity, double value) {
+    Workplace::ReadingOf what{quantity};
+    what.trusted = false;
+    what.instead = value;
+    what.numbered = false;
+    return text_of(quantity, w.read(what));
+}
+
 /// The ammeter is a wire: across a supply its fuse goes; what flows before that is the reading.
 void measure_amps(Workplace& w, const Act& act) {
     put_leads(w, act);
@@ -167,7 +177,7 @@ void measure_amps(Workplace& w, const Act& act) {
             w.breach("amps_across_supply", "The current range was put across " +
                                                units::fixed(volts_now(w, pair), 0) + " V.");
     } else {
-        w.say("The meter shows " + units::fixed(1000.0 * (most < 0.0 ? -most : most), 1) + " mA.");
+        w.say("The meter shows " + as_shown(w, Quantity::meter_current, std::abs(most)) + ".");
     }
     take_leads_off(w);
 }
@@ -234,7 +244,7 @@ void time_safety_switch(Workplace& w, const Act& act) {
     w.services.safety_switch_tested = opens;
     w.pass(1.0);
     w.services.safety_switch_tested = false;
-    w.say((opens ? "It opens after " + units::fixed(1000.0 * takes_s, 0) + " ms at "
+    w.say((opens ? "It opens after " + as_shown(w, Quantity::break_time, takes_s) + " at "
                  : "It does not open within " + units::fixed(1000.0 * lets_go_after_s, 0) +
                        " ms at ") +
           std::string(test.words) + ", " + units::fixed(1000.0 * test_a, 0) + " mA; " +

@@ -31,14 +31,14 @@ bool leaks(const Workplace& w, std::size_t joint) {
     return open || w.weep_at(static_cast<Joint>(joint)) > 0.0;
 }
 
-/// Only what stands under pressure can show bubbles, and only that is proved.
+/// Only what stands under pressure can show bubbles, and only that is proved; by fluid that foams.
 void fluid_test(Workplace& w, const Act&) {
+    const bool foams = leak_fluid_foams(w);
     bool sound = true, any = false;
-    for (std::size_t i = 0; i < joint_count; ++i) {
+    for (std::size_t i = 0; foams && i < joint_count; ++i) {
         if (!w.joint_under_pressure(static_cast<Joint>(i))) continue;
         any = true;
         if (leaks(w, i)) {
-            if (!leak_fluid_foams(w)) continue;
             sound = false;
             w.say("Bubbles at the " + std::string(joint_names[i]) + ".");
         } else {
@@ -47,7 +47,7 @@ void fluid_test(Workplace& w, const Act&) {
     }
     Workplace::ReadingOf at_union{Quantity::union_bubbles};
     at_union.numbered = false;
-    at_union.trusted = w.joint_under_pressure(Joint::inlet_union);
+    at_union.trusted = foams && w.joint_under_pressure(Joint::inlet_union);
     w.read(at_union);
     if (sound) w.say("No bubbles.");
     w.precautions.tested_first = w.precautions.tested_first || any;
@@ -65,20 +65,21 @@ std::string line_is_ready(const Workplace& w, const Act&) {
     return {};
 }
 
-/// What the manometer shows of gas held in the line; the sentence about the test names it.
-std::string held_as_shown(Workplace& w) {
+/// What the manometer shows of gas held in the line [Pa]; the sentence about the test names it.
+double held_as_shown(Workplace& w) {
     auto what = manometer_reading(w, Hold::now);
     what.trusted = false;  // the model has no pipe volume
     what.instead = w.held_line_pa;
     what.numbered = false;
-    return units::format_pressure(w.read(what));
+    return w.read(what);
 }
 
-/// Pressure lost by a leak in a closed pipe: dp/dt = -p_atm Q / V.
+/// Pressure lost by a leak in a closed pipe: dp/dt = -p_atm Q / V. It proves what its manometer shows, where that
+/// is so.
 void hold_test(Workplace& w, const Act& act) {
     w.precautions.tested_first = true;
     const double before = w.held_line_pa;
-    const std::string shown_before = held_as_shown(w);
+    const double shown_before = held_as_shown(w);
     double held = before;
     for (int second = 0; second < test_length_s; ++second) {
         double flow = 0.0;
@@ -89,8 +90,13 @@ void hold_test(Workplace& w, const Act& act) {
     }
     w.pass(seconds_of(act));
     w.held_line_pa = held;
-    w.say("At the start " + shown_before + ", after two minutes " + held_as_shown(w) + ".");
-    if (before < least_held_pa || before - held > greatest_drop_pa) return;
+    const double shown_after = held_as_shown(w);
+    w.say("At the start " + units::format_pressure(shown_before) + ", after two minutes " +
+          units::format_pressure(shown_after) + ".");
+    const auto holds = [](double from_pa, double to_pa) {
+        return from_pa >= least_held_pa && from_pa - to_pa <= greatest_drop_pa;
+    };
+    if (!holds(before, held) || !holds(shown_before, shown_after)) return;
     w.deeds.leak_test = w.tick();
     for (std::size_t i = 0; i < joint_count; ++i)
         if (i != static_cast<std::size_t>(Joint::manifold) &&

@@ -83,13 +83,63 @@ bool shows_bad_room(const LogEntry& entry, const Limits& limits) {
     });
 }
 
+constexpr double hurts_v = 50.0;  // extra-low voltage ends here (common practice)
+constexpr double pipe_hurts_v = 25.0;
+
+/// Metal that is touched, and neutrals: a few volts at most stand between any two of them.
+bool ought_to_be_at_earth(plant::Terminal one) {
+    using T = plant::Terminal;
+    constexpr std::array at_earth{T::true_earth,      T::earth_bar,      T::socket_earth,
+                                  T::heater_earth,    T::casing,         T::water_pipe,
+                                  T::water_main,      T::gas_pipe,       T::neutral_bar,
+                                  T::circuit_neutral, T::socket_neutral, T::heater_neutral};
+    return std::find(at_earth.begin(), at_earth.end(), one) != at_earth.end();
+}
+
+/// Isolated, and still there (note_live_though_isolated).
+bool shows_second_feed(const LogEntry& entry) {
+    return entry.words == "test for dead" &&
+           std::any_of(entry.observations.begin(), entry.observations.end(), [](const auto& seen) {
+               return seen.quantity == Quantity::active_earth_volts && seen.value > hurts_v;
+           });
+}
+
+/// Metal that stands at a voltage, an earth that is missing, insulation that has gone, a leakage beyond the limit.
+bool shows_bad_wiring(const Observation& seen, const Limits& limits) {
+    switch (seen.quantity) {
+        case Quantity::tingle:
+            return seen.value > 0.5;
+        case Quantity::pipe_volts:
+            return seen.value > pipe_hurts_v;
+        case Quantity::neutral_earth_volts:
+            return seen.value > hurts_v;
+        case Quantity::volts_between: {
+            const plant::Pair leads = leads_of(seen.condition);
+            return ought_to_be_at_earth(leads.a) && ought_to_be_at_earth(leads.b) &&
+                   seen.value > hurts_v;
+        }
+        case Quantity::earth_ohms:
+            return seen.value > limits.earth_continuity_ohm;
+        case Quantity::insulation_ohms:
+            return seen.value < limits.insulation_ohm;
+        case Quantity::leakage_current:
+            return seen.value > limits.earth_leakage_a;
+        default:
+            return false;
+    }
+}
+
 }  // namespace
 
 bool danger_is_known(const Workplace& w) {
     if (w.alarm_sounds() || w.smells_gas()) return true;
     return std::any_of(w.log.begin(), w.log.end(), [&](const LogEntry& entry) {
         return shows_bad_flue_gas(entry, w.job.practice.limits.co_ratio) ||
-               shows_bad_room(entry, w.job.practice.limits);
+               shows_bad_room(entry, w.job.practice.limits) || shows_second_feed(entry) ||
+               std::any_of(entry.observations.begin(), entry.observations.end(),
+                           [&](const Observation& seen) {
+                               return shows_bad_wiring(seen, w.job.practice.limits);
+                           });
     });
 }
 

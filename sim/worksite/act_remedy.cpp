@@ -1,5 +1,6 @@
 // What sets things right, and the short cuts that only seem to.
 
+#include <algorithm>
 #include <array>
 
 #include "sim/worksite/doings.hpp"
@@ -73,6 +74,8 @@ void work(Workplace& w, const faults::RemedyInfo& info, double seconds) {
     }
 }
 
+[[nodiscard]] Alterations without_what_is_replaced(Alterations made, Remedy remedy);
+
 void do_remedy(Workplace& w, const Act& act) {
     const auto remedy = static_cast<Remedy>(act.remedy);
     const faults::RemedyInfo& info = faults::info(remedy);
@@ -87,6 +90,9 @@ void do_remedy(Workplace& w, const Act& act) {
     w.entry.remedy = act.remedy;
     w.entry.part_minutes = info.part_minutes;
     const controller::Settings before = w.look().settings;
+    if (auto next = without_what_is_replaced(w.fabric.alterations, remedy);
+        next != w.fabric.alterations)
+        w.set_alterations(next);
     w.carry_out(remedy);
     const bool stored_only = remedy == Remedy::correct_settings;
     if (stored_only ? moves_the_flame(before, w.look().settings) : info.touches_flame)
@@ -105,6 +111,56 @@ void leave_strainer_out(Workplace& w, const Act&) {
 
 std::string strainer_is_in(const Workplace& w, const Act&) {
     return w.fabric.alterations.strainer_out ? "It is out already." : "";
+}
+
+/// Fires at a trickle, and at a draw for more water than there is.
+void fit_other_flow_sensor(Workplace& w, const Act&) {
+    w.hands_inside("Another flow sensor was fitted");
+    if (w.over()) return;
+    open_water_side(w, Remedy::replace_flow_sensor);
+    if (w.over()) return;
+    auto next = w.fabric.alterations;
+    next.other_flow_sensor = true;
+    next.grit = 0.0;
+    w.set_alterations(next);
+    w.breach("bridged",
+             "A flow sensor was fitted that counts more than flows, so that the burner starts "
+             "with too little water.");
+}
+
+std::string sensor_is_its_own(const Workplace& w, const Act& act) {
+    if (w.fabric.alterations.other_flow_sensor) return "The other one is in already.";
+    return needs_cover_off(w, act);
+}
+
+/// Whoever washes behind it gets the water as the pipe brings it.
+void bypass_tempering(Workplace& w, const Act&) {
+    open_water_side(w, Remedy::replace_tempering_valve);
+    part_pipe(w, parted_by(Remedy::replace_tempering_valve));
+    if (w.over()) return;
+    auto next = w.fabric.alterations;
+    next.tempering_bypassed = true;
+    w.set_alterations(next);
+    w.breach("bridged", "The tempering valve was bypassed.");
+}
+
+std::string valve_tempers(const Workplace& w, const Act&) {
+    if (w.fabric.alterations.tempering_bypassed) return "It is bypassed already.";
+    const auto& taps = w.job.site.taps;
+    const bool there =
+        std::any_of(taps.begin(), taps.end(), [](const Tap& tap) { return tap.tempered; });
+    return there ? "" : "There is no tempering valve here.";
+}
+
+/// Work on a part undoes what hands did to it before.
+Alterations without_what_is_replaced(Alterations made, Remedy remedy) {
+    if (remedy == Remedy::clean_strainer) made.strainer_out = false;
+    if (remedy == Remedy::replace_flow_sensor) {
+        made.grit = 0.0;
+        made.other_flow_sensor = false;
+    }
+    if (remedy == Remedy::replace_tempering_valve) made.tempering_bypassed = false;
+    return made;
 }
 
 /// What is not the gasfitter's is taken on by its owner, and by nobody else.
@@ -181,6 +237,8 @@ constexpr std::array table{
     Doing{Verb::unbridge_limiter, bridge_is_there, bridge},
     Doing{Verb::warm_cylinder, cylinder_here, warm_cylinder, When::before},
     Doing{Verb::leave_strainer_out, strainer_is_in, leave_strainer_out},
+    Doing{Verb::fit_other_flow_sensor, sensor_is_its_own, fit_other_flow_sensor},
+    Doing{Verb::bypass_tempering, valve_tempers, bypass_tempering},
 };
 
 }  // namespace

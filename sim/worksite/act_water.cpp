@@ -11,19 +11,12 @@ namespace emberpath::worksite {
 
 namespace {
 
-constexpr double at_set_k = 2.5;
 constexpr double splash_s = 1.0;  // a full cup runs over the hand that holds it: chosen
 
 std::string tap_runs(const Workplace& w, const Act& act) {
     return w.services.tap_opening[act.object] > 0.0
                ? ""
                : "The " + w.job.site.taps[act.object].name + " is closed.";
-}
-
-/// What the tap ought to give: behind a sound tempering valve no more than that lets through.
-double due_k(const Workplace& w, const Tap& tap) {
-    const double set_k = w.services.lowest_set_k();
-    return tap.tempered ? std::min(set_k, w.job.healthy.tempering_set_k) : set_k;
 }
 
 /// After work on the tempering valve only a tap that it serves tells of the work.
@@ -39,8 +32,8 @@ void measure_temperature(Workplace& w, const Act& act) {
     w.measure_share(act.object);
     const double shown = w.read({Quantity::tap_temperature});
     const Tap& tap = w.job.site.taps[act.object];
-    const bool as_due = std::abs(shown - due_k(w, tap)) <= at_set_k;
-    if (as_due && w.burner_runs() && tells_of_the_work(w, tap)) w.deeds.hot_water = w.tick();
+    if (is_due(w, tap, shown) && w.burner_runs() && tells_of_the_work(w, tap))
+        w.deeds.hot_water = w.tick();
 }
 
 void measure_flow(Workplace& w, const Act& act) {
@@ -77,6 +70,14 @@ constexpr std::array table{
 };
 
 }  // namespace
+
+/// Behind a sound tempering valve no more than that lets through.
+bool is_due(const Workplace& w, const Tap& tap, double water_k) {
+    constexpr double near_k = 2.5;
+    const double set_k = w.services.lowest_set_k();
+    const double due_k = tap.tempered ? std::min(set_k, w.job.healthy.tempering_set_k) : set_k;
+    return std::abs(water_k - due_k) <= near_k;
+}
 
 std::span<const Doing> water_doings() {
     return table;

@@ -101,6 +101,8 @@ enum class Verb {
     unbridge_limiter,
     warm_cylinder,
     leave_strainer_out,
+    fit_other_flow_sensor,
+    bypass_tempering,
     ask_consent,
     tell_customer,
     unsafe_notice,

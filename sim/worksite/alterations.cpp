@@ -5,8 +5,10 @@ namespace emberpath::worksite {
 namespace {
 
 constexpr double unplugged_ohm = 1.0e9;
-constexpr double strainer_body = 0.5;  // of the loss of strainer with screen: chosen
-constexpr double most_drag = 0.6;      // of the turbine's count, full of grit: chosen
+constexpr double strainer_body = 0.5;       // of the loss of strainer with screen: chosen
+constexpr double most_drag = 0.6;           // of the turbine's count, full of grit: chosen
+constexpr double other_count = 1.6;         // as the cause flow_sensor_wrong at its full severity
+constexpr double past_tempering_k = 1.0e3;  // no water gets so hot: nothing is mixed in
 
 }  // namespace
 
@@ -29,6 +31,11 @@ plant::PlantParameters with_alterations(plant::PlantParameters parameters,
         parameters.strainer_resistance =
             strainer_body * plant::PlantParameters{}.strainer_resistance;
     parameters.flow_sensor_gain *= 1.0 - most_drag * alterations.grit;
+    if (alterations.other_flow_sensor) parameters.flow_sensor_gain *= other_count;
+    if (alterations.tempering_bypassed) {
+        parameters.tempering_set_k = past_tempering_k;
+        parameters.tempering_cold_share = 0.0;
+    }
     return parameters;
 }
 

@@ -52,6 +52,7 @@ void do_act(Workplace& place, const Act& act) {
     const Doing& doing = doing_of(act.verb);
     judge_scope(place, act);
     judge_consent(place, act);
+    judge_label_in_hand(place, act);
     judge_spark(place, act);
     judge_places(place, act);
     if (place.over()) return;

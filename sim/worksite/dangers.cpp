@@ -36,10 +36,6 @@ std::string litres(double m3) {
     return units::fixed(m3 * 1000.0, m3 < 10.0e-3 ? 1 : 0) + " litres";
 }
 
-bool is_at_terminal(Remedy remedy) {
-    return remedy == Remedy::clear_flue_terminal || remedy == Remedy::fit_wind_guard;
-}
-
 /// Anything that makes a spark or lights a flame.
 bool makes_a_spark(const Workplace& w, const Act& act) {
     switch (act.verb) {
@@ -154,6 +150,11 @@ std::string untested_since(const Workplace& w, std::int64_t tick) {
 
 }  // namespace
 
+bool works_at_terminal(Remedy remedy) {
+    return remedy == Remedy::clear_flue_terminal || remedy == Remedy::fit_wind_guard ||
+           remedy == Remedy::clear_open_flue;
+}
+
 bool opens_water_side(Remedy remedy) {
     switch (remedy) {
         case Remedy::clean_strainer:
@@ -230,7 +231,7 @@ void judge_places(Workplace& w, const Act& act) {
     const bool looks = act.verb == Verb::look;
     const auto thing = static_cast<Thing>(act.object);
     const bool remedies =
-        act.verb == Verb::remedy && is_at_terminal(static_cast<Remedy>(act.remedy));
+        act.verb == Verb::remedy && works_at_terminal(static_cast<Remedy>(act.remedy));
     if ((looks && thing == Thing::flue_terminal) || remedies) go_up_ladder(w);
     if (w.over()) return;
     if (remedies) disturb_sheet(w);

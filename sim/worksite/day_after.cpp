@@ -18,6 +18,7 @@ constexpr double day_s = 86400.0;
 constexpr std::array rounds_s{3600.0, 18000.0, 36000.0, 50400.0,
                               75600.0};  // after the trainee left
 constexpr double spills_share = 0.05;    // as on leaving
+constexpr double told_from = 0.05;       // of a burn
 constexpr double noticed_k = 0.5;        // on a display
 constexpr double near_set_k = 5.0, cold_k = 308.15, burns_above_k = 316.15;
 constexpr std::int64_t warm_up_ticks = 200, looks_every_ticks = 100, settled_ticks = 300;
@@ -105,10 +106,17 @@ class Watch {
         burn_[static_cast<std::size_t>(ticks_) % hand_ticks] = share;
         double sum = 0.0;
         for (const double one : burn_) sum += one;
-        if (sum <= day_.worst_burn) return;
-        day_.worst_burn = sum;
-        day_.hottest_k = water_k;
-        day_.hottest_at = open_tap();
+        const Tap* tap = open_tap();
+        if (tap == nullptr) return;
+        if (sum > day_.worst_burn) {
+            day_.worst_burn = sum;
+            day_.hottest_k = water_k;
+            day_.hottest_at = tap->name;
+        }
+        if (!tap->washing || sum <= day_.worst_wash_burn) return;
+        day_.worst_wash_burn = sum;
+        day_.hottest_wash_k = water_k;
+        day_.hottest_wash_at = tap->name;
     }
 
     /// What the open taps would give with the mains at their mouth.
@@ -120,11 +128,11 @@ class Watch {
         return conductance * std::sqrt(house_.job.site.mains_water_pa);
     }
 
-    [[nodiscard]] std::string open_tap() const {
+    [[nodiscard]] const Tap* open_tap() const {
         const auto& open = house_.services.tap_opening;
         for (std::size_t i = 0; i < open.size(); ++i)
-            if (open[i] > 0.0) return house_.job.site.taps[i].name;
-        return {};
+            if (open[i] > 0.0) return &house_.job.site.taps[i];
+        return nullptr;
     }
 
     void end_draw() {
@@ -212,6 +220,12 @@ std::string pressure_line(const DayAfter& day) {
            " behind the regulator, where a sound one locks up at " +
            units::format_pressure(day.governed_pa) + ": an open burner takes " +
            units::fixed(100.0 * more, 0) + " % more at the first pressure than at the second.";
+}
+
+std::string burn_line(double water_k, const std::string& tap, double share) {
+    return "Water of " + units::format_temperature(water_k) + " at the " + tap +
+           ": a hand held in it for five seconds takes " + units::fixed(100.0 * share, 0) +
+           " % of a burn.";
 }
 
 std::string leakage_line(const DayAfter& day, const Limits& limits) {
@@ -308,10 +322,10 @@ std::vector<std::string> lines_of(const DayAfter& day, const Limits& limits) {
         lines.push_back("Carbon monoxide in the room: " + units::format_ppm(day.most_room_co) +
                         " at most; in the blood of somebody who stays there " +
                         units::fixed(100.0 * day.most_blood_co, 1) + " %.");
-    if (day.worst_burn > 0.05)
-        lines.push_back("Water of " + units::format_temperature(day.hottest_k) + " at the " +
-                        day.hottest_at + ": a hand held in it for five seconds takes " +
-                        units::fixed(100.0 * day.worst_burn, 0) + " % of a burn.");
+    if (day.worst_burn > told_from)
+        lines.push_back(burn_line(day.hottest_k, day.hottest_at, day.worst_burn));
+    if (day.worst_wash_burn > told_from && day.hottest_wash_at != day.hottest_at)
+        lines.push_back(burn_line(day.hottest_wash_k, day.hottest_wash_at, day.worst_wash_burn));
     add_heater_lines(day, limits, lines);
     return lines;
 }

@@ -27,7 +27,10 @@ struct DayAfter {
         0.0;                 // share of a burn that blisters, in a hand held there for five seconds
     double hottest_k = 0.0;  // water where that was
     std::string hottest_at;  // tap
-    bool set_back = false;   // by the household: nobody had told them why it was set lower
+    double worst_wash_burn = 0.0;  // the same at a tap where people wash
+    double hottest_wash_k = 0.0;
+    std::string hottest_wash_at;
+    bool set_back = false;      // by the household: nobody had told them why it was set lower
     double most_spilled = 0.0;  // share of the products that entered the room
     int thumps = 0;             // gathered gas that lit late
     double most_gas_pa = 0.0,

@@ -44,6 +44,8 @@ inline constexpr double dangerous_charge_v = 60.0;
 
 /// Why the instrument an act needs does not work; empty: it does.
 [[nodiscard]] std::string battery_refuses(const Workplace& w, const Act& act);
+/// An instrument that shows no figure of the catalogue is used too: its label counts as well.
+void judge_label_in_hand(Workplace& w, const Act& act);
 [[nodiscard]] bool tester_is_dark(const Workplace& w);    // shows nothing, whatever there is
 [[nodiscard]] bool alarm_can_sound(const Workplace& w);   // the personal one
 [[nodiscard]] bool leak_fluid_foams(const Workplace& w);  // where a joint leaks
@@ -113,6 +115,8 @@ void judge_dangers_left(Workplace& w, bool usable, double flue_k);
 void judge_scope(Workplace& w, const Act& act);
 /// Services shut or the heater opened against or without the customer's word.
 void judge_consent(Workplace& w, const Act& act);
+/// Where the leads were when volts_between or ohms_between was read.
+[[nodiscard]] plant::Pair leads_of(const Condition& condition);
 /// Something at this visit has shown that it is dangerous to go on using the heater.
 [[nodiscard]] bool danger_is_known(const Workplace& w);
 /// Outside the licence, and left as it should be: isolated, tagged, noticed, told, a colleague called.
@@ -138,7 +142,9 @@ void judge_reports(Workplace& w);
 [[nodiscard]] bool any_weep(const Workplace& w);
 [[nodiscard]] std::string milliamperes(double ampere);
 
-/// A repair that has a reading of its own (own_proof) and was left without it.
+/// Water as hot as the tap ought to give it.
+[[nodiscard]] bool is_due(const Workplace& w, const Tap& tap, double water_k);
+/// A repair that has a reading of its own (own_proof) and was left without it, or with one that shows it wrong.
 void judge_repair_proof(Workplace& w);
 /// Two halves of a pipe in two hands: what stands across the gap goes through whoever holds them.
 void part_pipe(Workplace& w, Parted pipe);

@@ -101,7 +101,8 @@ void add_to(math::Hash& hash, const Doses& d) {
     for (const double value :
          {d.blood_co, d.most_blood_co, d.breathed_s, d.most_room_co, d.co_hour_s, d.co_half_s,
           d.co_quarter_s, d.most_gas, d.hand_burn, d.most_metal_k, d.most_water_k,
-          d.co_alarm_on ? 1.0 : 0.0, d.co_alarm_sounding ? 1.0 : 0.0})
+          d.co_alarm_on ? 1.0 : 0.0, d.co_alarm_sounding ? 1.0 : 0.0, d.most_current_a,
+          static_cast<double>(d.current_path)})
         hash.add(value);
 }
 

@@ -39,7 +39,7 @@ constexpr std::array rules_table{
     Rule{"hot_parts", "burns", "let it cool or wear gloves", "bare hands on metal above 60 °C", false, 0.10},
     Rule{"no_gloves", "cuts", "gloves for work on parts inside", "sharp edges", false, 0.05},
     Rule{"no_glasses", "eyes", "glasses for brushing and clearing", "soot and debris", false, 0.05},
-    Rule{"bridged", "no protection", "never bridge a safety device", "the next fault has no guard", true, 0.40},
+    Rule{"bridged", "no protection", "never bridge, bypass or mislead what guards: limiter, air proving, start flow, tempering valve", "the next fault has no guard", true, 0.40},
     Rule{"bridge_left", "no protection", "take off every bridge you find and prove what it was on, or take the heater out of use", "nothing opens when it overheats or gets no air", true, 0.40},
     Rule{"strainer_out", "the heater", "put the rinsed screen back", "what the water carries gets into the flow turbine", false, 0.10},
     Rule{"regulator_raised", "over-pressure", "leave the supply regulator to its owner", "every appliance in the house gets more gas", true, 0.40},

@@ -24,6 +24,8 @@ struct Rule {
 [[nodiscard]] const Rule& rule(std::string_view word);
 
 /// Does the remedy undo a part of the water side? Then the water is to be shut and drained first.
+[[nodiscard]] bool works_at_terminal(
+    faults::Remedy remedy);  // of the flue: a ladder's work where it is high
 [[nodiscard]] bool opens_water_side(faults::Remedy remedy);
 /// Does it let air into the gas pipe? Then the pipe is to be purged after it. Volume [m3]; 0: no.
 [[nodiscard]] double air_let_in_m3(faults::Remedy remedy);

@@ -1,5 +1,3 @@
-#include <algorithm>
-
 #include "sim/plant/water_network.hpp"
 #include "sim/worksite/observation.hpp"
 
@@ -9,7 +7,6 @@ namespace {
 
 using Q = Quantity;
 
-constexpr double co_range = 0.01;                             // analyser: 10 000 ppm
 constexpr double drips_m3_per_s = 1.0e-8;                     // a drop in five seconds
 constexpr double wet_kg = 0.02;                               // on the floor of the case
 constexpr double hangs_share = 0.02, blown_out_share = 0.15;  // of the products: chosen
@@ -38,9 +35,9 @@ std::optional<double> house_value(Quantity quantity, const HeaterView& heater,
     const plant::Observables& seen = heater.plant;
     switch (quantity) {
         case Q::room_co:
-            return std::min(seen.room_co_share, co_range);
+            return seen.room_co_share;
         case Q::case_co:
-            return std::min(seen.casing_co_share, co_range);
+            return seen.casing_co_share;
         case Q::intake_o2:
             return seen.intake_o2_share;
         case Q::water_pressure:

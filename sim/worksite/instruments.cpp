@@ -37,9 +37,6 @@ bool never_negative(const QuantityInfo& row) {
            row.tool == Tool::water_gauge;
 }
 
-constexpr double co_over_range = 0.01;
-constexpr double manometer_ends_pa = 10.0e3;
-
 /// Where a reading was taken, of those that can be taken anywhere: leads in either order are one place.
 std::uint32_t place_of(Quantity quantity, const ToolSetup& tools) {
     if (quantity == Quantity::clamp_current) return 1U + static_cast<std::uint32_t>(tools.clamp);
@@ -48,22 +45,6 @@ std::uint32_t place_of(Quantity quantity, const ToolSetup& tools) {
     if (quantity != Quantity::volts_between && quantity != Quantity::ohms_between) return 0;
     const auto [low, high] = std::minmax(tools.lead_a, tools.lead_b);
     return static_cast<std::uint32_t>(100U * (high + 1U) + low);
-}
-
-bool measures_ohms(Quantity quantity) {
-    return quantity == Quantity::outlet_ohms || quantity == Quantity::inlet_ohms ||
-           quantity == Quantity::exchanger_ohms || quantity == Quantity::ohms_between ||
-           (quantity >= Quantity::earth_ohms && quantity <= Quantity::flame_lead_ohms);
-}
-
-bool measures_co(Quantity quantity) {
-    return quantity == Quantity::flue_co || quantity == Quantity::room_co ||
-           quantity == Quantity::case_co;
-}
-
-bool over_range(Quantity quantity, double value) {
-    if (measures_co(quantity)) return value >= co_over_range;
-    return measures_ohms(quantity) && value >= 0.9 * greatest_ohm(quantity);
 }
 
 /// "#4  gas pressure at the heater inlet  1.82 kPa  (burner running)"
@@ -80,6 +61,12 @@ std::string reading_line(const Observation& seen, const std::string& condition,
 
 }  // namespace
 
+plant::Pair leads_of(const Condition& condition) {
+    if (condition.place < 100U) return {};
+    return {static_cast<plant::Terminal>(condition.place % 100U),
+            static_cast<plant::Terminal>(condition.place / 100U - 1U)};
+}
+
 bool Workplace::uses_spare(Quantity quantity) const {
     const auto instrument = instrument_of(quantity);
     return instrument && bench.uses_spare(*instrument);
@@ -91,7 +78,8 @@ double Workplace::shown_of(Quantity quantity, double known, bool spare) const {
 
 double Workplace::with_error(Quantity quantity, double value, double repeat, bool spare) const {
     const QuantityInfo& row = info(quantity);
-    if (over_range(quantity, value)) return value;
+    const double most = most_shown(quantity);
+    if (over_range(quantity, value)) return std::min(value, most);
     double shown = value;
     if (const auto instrument = instrument_of(quantity)) {  // a readout is digital, only rounded
         if (!spare) shown = worn_value(quantity, value, job.kit.of(*instrument));
@@ -101,11 +89,7 @@ double Workplace::with_error(Quantity quantity, double value, double repeat, boo
         shown += scale * (systematic_part * of_the_day.normal() + repeat_part * repeat);
     }
     if (never_negative(row)) shown = std::max(0.0, shown);
-    if (row.tool == Tool::manometer) shown = std::min(shown, manometer_ends_pa);
-    if (row.tool == Tool::gas_detector)
-        shown = std::min(shown, 1.0);  // its range ends at the limit
-    shown = std::round(shown / row.resolution) * row.resolution;
-    return measures_co(quantity) ? std::min(shown, co_over_range) : shown;
+    return std::min(std::round(shown / row.resolution) * row.resolution, most);
 }
 
 double Workplace::model_value(const ReadingOf& what) const {
@@ -140,7 +124,7 @@ double Workplace::read(const ReadingOf& what) {
     seen.condition = condition();
     seen.condition.place = place_of(what.quantity, setup);
     seen.condition.spare = spare;
-    judge_label(what.quantity);
+    if (const auto instrument = instrument_of(what.quantity)) judge_label(*instrument);
     if (what.numbered) say(reading_line(seen, condition_words(), what.note));
     entry.observations.push_back(seen);
     if (const auto instrument = instrument_of(what.quantity); instrument && !spare)
@@ -149,14 +133,11 @@ double Workplace::read(const ReadingOf& what) {
     return value;
 }
 
-/// An instrument past its date may be right; who has not looked cannot know.
-void Workplace::judge_label(Quantity quantity) {
-    const auto instrument = instrument_of(quantity);
-    if (!instrument || bench.uses_spare(*instrument)) return;
-    if (bench.label_seen[static_cast<std::size_t>(*instrument)]) return;
-    const Piece& piece = job.kit.of(*instrument);
-    if (overdue(*instrument, piece, job.kit.visited_on))
-        breach("tool_unchecked", "The " + std::string(info(*instrument).word) +
+void Workplace::judge_label(Instrument instrument) {
+    if (bench.uses_spare(instrument)) return;
+    if (bench.label_seen[static_cast<std::size_t>(instrument)]) return;
+    if (overdue(instrument, job.kit.of(instrument), job.kit.visited_on))
+        breach("tool_unchecked", "The " + std::string(info(instrument).word) +
                                      " was used past the date on its label, unseen.");
 }
 

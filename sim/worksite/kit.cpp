@@ -15,20 +15,20 @@ using I = Instrument;
 
 // clang-format off
 constexpr std::array<InstrumentInfo, instrument_count> table{{
-    {I::manometer, "manometer", "gas pressure at a test point, by hose", "0 to 10 kPa, and stays at its end beyond", "0.5 s", "hose open to air: its zero; against the spare", 15, true, 12},
+    {I::manometer, "manometer", "gas pressure at a test point, by hose", "0 to 10 kPa, over range beyond", "0.5 s", "hose open to air: its zero; against the spare", 15, true, 12},
     {I::multimeter, "multimeter", "volts, ohms, milliamperes, microamperes", "600 V; 10 megohm, over range beyond; 0.4 A, then its fuse goes", "at once; flame current 0.3 s", "leads together, and on the proving unit", 30, true, 12},
-    {I::clamp_meter, "clamp meter", "current around one conductor, or what does not come back around two", "0.1 mA to 100 A", "at once", "around nothing", 15, true, 12},
+    {I::clamp_meter, "clamp meter", "current around one conductor, or what does not come back around two", "to 100 A, over range beyond; from 0.1 mA around both conductors, from 10 mA around one", "at once", "around nothing", 15, true, 12},
     {I::voltage_tester, "voltage tester", "whether a voltage stands between two terminals", "12 to 690 V; below 12 V it stays dark", "at once", "on its proving unit, before and after", 15, true, 12},
     {I::insulation_tester, "insulation tester", "insulation at 500 V", "1 kohm to 200 megohm, over range beyond", "at once", "on its check resistor of 1 megohm", 30, true, 12},
-    {I::safety_switch_tester, "safety switch tester", "the current at which a safety switch opens and how soon it does, from the socket", "3 to 100 mA rising; up to 150 mA and 500 ms at once", "1 s", "on its check load of 30 mA", 30, false, 12},
-    {I::analyser, "analyser", "oxygen, carbon dioxide, carbon monoxide and temperature of flue gas; carbon monoxide in a room", "0 to 25 % oxygen; 0 to 10 000 ppm, and stays at its end beyond", "1 min of warming up; then 63 % of a step in 8 s (oxygen), 10 s (carbon dioxide), 12 s (carbon monoxide)", "in clean air: 20.9 % and nothing", 60, true, 6},
-    {I::thermometer, "thermometer", "water with its probe, pipes with its contact tip", "-40 to 200 °C", "within its act", "in melting ice: nothing", 180, true, 12},
-    {I::flow_cup, "flow cup", "flow, with a watch", "1 to 30 L/min", "within its act", "its litre by weight", 90, false, 0},
-    {I::scale, "scale", "cylinders", "0 to 150 kg", "within its act", "with the test weight of 10 kg", 60, true, 12},
-    {I::gas_detector, "gas detector", "fuel gas in air, as a share of what can burn", "0 to 100 % of the lower flammability limit", "within its act", "on a puff of test gas at half the limit", 45, true, 6},
+    {I::safety_switch_tester, "safety switch tester", "the current at which a safety switch opens and how soon it does, from the socket", "3 to 100 mA rising, over range beyond; up to 150 mA and 500 ms at once", "1 s", "on its check load of 30 mA", 30, false, 12},
+    {I::analyser, "analyser", "oxygen, carbon dioxide, carbon monoxide and temperature of flue gas; carbon monoxide in a room", "0 to 25 % oxygen; 0 to 10 000 ppm, over range beyond", "1 min of warming up; then 63 % of a step in 8 s (oxygen), 10 s (carbon dioxide), 12 s (carbon monoxide)", "in clean air: 20.9 % and nothing", 60, true, 6},
+    {I::thermometer, "thermometer", "water with its probe, pipes with its contact tip", "-40 to 200 °C, over range beyond", "within its act", "in melting ice: nothing", 180, true, 12},
+    {I::flow_cup, "flow cup", "flow, with a watch", "up to 30 L/min; beyond, it runs over before anybody can time it: over range", "within its act", "its litre by weight", 90, false, 0},
+    {I::scale, "scale", "cylinders", "0 to 150 kg, over range beyond", "within its act", "with the test weight of 10 kg", 60, true, 12},
+    {I::gas_detector, "gas detector", "fuel gas in air, as a share of what can burn", "0 to 100 % of the lower flammability limit, over range beyond", "within its act", "on a puff of test gas at half the limit", 45, true, 6},
     {I::co_alarm, "co alarm", "carbon monoxide where it is worn: it sounds at the limit of the rules", "sounds; shows no figure", "at once", "with its button", 5, true, 12},
     {I::leak_fluid, "leak fluid", "whether a joint under pressure leaks: it foams", "any leak of a joint under pressure", "within its act", "shaken in its bottle: it foams", 10, false, 12},
-    {I::water_gauge, "water gauge", "pressure of the cold water", "0 to 1600 kPa", "within its act", "open to air: nothing; against the spare", 15, false, 12},
+    {I::water_gauge, "water gauge", "pressure of the cold water", "0 to 1600 kPa, over range beyond", "within its act", "open to air: nothing; against the spare", 15, false, 12},
 }};
 // clang-format on
 
@@ -51,9 +51,10 @@ bool is_ohms(Quantity quantity) {
            quantity == Q::valve_lead_ohms || quantity == Q::flame_lead_ohms;
 }
 
-/// Everything a multimeter measures with its reference voltage but the flame current.
+/// Everything a multimeter measures with its reference voltage but currents.
 bool feels_battery(Quantity quantity) {
-    return instrument_of(quantity) == I::multimeter && quantity != Quantity::flame_current;
+    return instrument_of(quantity) == I::multimeter && quantity != Quantity::flame_current &&
+           quantity != Quantity::meter_current;
 }
 
 std::string_view month_name(int month) {
@@ -123,7 +124,7 @@ std::string class_of(const QuantityInfo& row) {
 
 std::vector<const QuantityInfo*> shown_by(Instrument instrument) {
     std::vector<const QuantityInfo*> rows;
-    for (std::size_t i = 0; i < quantity_count; ++i) {
+    for (std::size_t i = 0; i < figure_count; ++i) {
         const auto quantity = static_cast<Quantity>(i);
         if (instrument_of(quantity) == instrument) rows.push_back(&info(quantity));
     }
@@ -134,7 +135,7 @@ std::vector<const QuantityInfo*> shown_by(Instrument instrument) {
 bool stands_for_a_range(Quantity quantity) {
     return quantity == Quantity::outlet_ohms || quantity == Quantity::ohms_between ||
            quantity == Quantity::terminal_volts || quantity == Quantity::link_heater_volts ||
-           quantity == Quantity::flame_current;
+           quantity == Quantity::flame_current || quantity == Quantity::meter_current;
 }
 
 }  // namespace
@@ -187,7 +188,7 @@ bool takes_offset(Quantity quantity) {
     if (!instrument || *instrument == I::flow_cup || *instrument == I::manometer)
         return false;  // a cup has no zero; a manometer is zeroed before use
     if (*instrument == I::multimeter) return is_ohms(quantity);
-    if (*instrument == I::insulation_tester) return false;
+    if (*instrument == I::insulation_tester || quantity == Quantity::break_time) return false;
     if (*instrument != I::analyser) return true;
     return quantity == Quantity::flue_o2 || quantity == Quantity::flue_co2 ||
            quantity == Quantity::intake_o2;

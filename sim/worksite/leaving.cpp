@@ -265,6 +265,10 @@ std::vector<std::string> left_behind(const Workplace& w) {
     if (w.look().parameters.limiter_bridged > 0.5)
         left.emplace_back("somebody's bridge is on the overheat limiter");
     if (w.fabric.alterations.strainer_out) left.emplace_back("the inlet's screen is left out");
+    if (w.fabric.alterations.other_flow_sensor)
+        left.emplace_back("the flow sensor counts more than flows");
+    if (w.fabric.alterations.tempering_bypassed)
+        left.emplace_back("the tempering valve is bypassed");
     if (w.fabric.alterations.air_proof_bridged) left.emplace_back("the air proving is bridged");
     if (w.fabric.alterations.regulator_raised_pa > 0.0)
         left.emplace_back("the supply regulator is wound up");

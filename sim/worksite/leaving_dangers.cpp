@@ -64,8 +64,11 @@ void judge_draught(Workplace& w) {
     const auto& p = w.precautions;
     const bool worked = w.job.healthy.open_flued > 0.5 && w.deeds.flame_work != never;
     if (!worked || p.draught_tested >= w.deeds.flame_work) return;
+    const Observation* smoke = latest_since(w, Quantity::diverter_smoke, w.deeds.flame_work);
+    const bool not_drawn = smoke != nullptr && smoke->value > 0.5;
     w.breach("draught_untested",
-             p.draught_kindly
+             not_drawn ? "The smoke of the latest draught test was not drawn in."
+             : p.draught_kindly
                  ? "The draught of the open flue was tested kindly: not at the running burner with "
                    "windows shut and every fan on."
                  : "The draught of the open flue was not tested after work on flame or flue.");

@@ -1,7 +1,5 @@
 // What a closer look, leak fluid or an ear finds of a lane; thresholds are chosen.
 
-#include <algorithm>
-
 #include "sim/worksite/doses.hpp"
 #include "sim/worksite/observation.hpp"
 
@@ -71,8 +69,7 @@ std::optional<double> look_value(Quantity quantity, const HeaterView& heater,
         case Q::companion_pipe_temperature:
             return seen.companion_outlet_k;
         case Q::companion_link_ohms:
-            return std::min(heater.parameters.companion_link_ohm,
-                            greatest_ohm(Q::companion_link_ohms));
+            return heater.parameters.companion_link_ohm;
         default:
             return std::nullopt;
     }

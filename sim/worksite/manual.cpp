@@ -102,8 +102,8 @@ constexpr std::string_view safety_closing = R"(
   `--licence`. Work outside it closes the gate. A fault whose remedy it does not cover is rightly ended by
   isolating, tagging, telling, a notice in writing and a call to a licensed colleague.
 - **The customer.** Consent is asked before services are shut or the cover comes off, unless smell, the alarm,
-  a reading of the flue gas or of the room's air above the limit, or smoke blown out at the diverter has shown a
-  danger. Some agree only when told why; one who refuses does not
+  a reading of the flue gas or of the room's air above the limit, smoke blown out at the diverter, or a voltage, an earth
+  path, an insulation or a leakage beyond its limit has shown a danger. Some agree only when told why; one who refuses does not
   heed a notice alone: then the distributor, the gas supplier or the technical regulator is told as well. A
   report is no notice: who lives there is told in writing whoever else is.
 - **Gas on arrival.** A leak at the regulator runs on from before the visit; what has gathered is its steady
@@ -118,7 +118,8 @@ constexpr std::string_view safety_closing = R"(
 - **Water.** A part of the water side undone under pressure is a bore of 8 mm at mains pressure for twenty
   seconds; undrained, 1.2 litres run out (chosen). With the cover off that wets the board: under pressure the
   board is lost, else its air is damp. Descaling acid thins as water runs, by the heater's three litres.
-- **Heights.** From 2 m the terminal needs a ladder. It slides on soft ground unless it is tied, and falls where
+- **Heights.** From 2 m the terminal needs a ladder, to look at it as to clear it, fit a guard or brush the flue: each
+  time it counts whether `check ladder` was done before. It slides on soft ground unless it is tied, and falls where
   the wind presses with more than 30 Pa, some 7 m/s (chosen): v = sqrt(2 g h), and the job ends.
 - **Heat where none should be.** Timber a finger's width from the flue takes 0.6 of what the flue is hotter than
   the air (chosen). A cylinder in the flue's outlet stands at 60 °C, and its pressure follows the vapour.
@@ -159,6 +160,13 @@ get there at its highest setting, at any draw or after one: to reach it, another
 action or the heater starved of water under fire, and that is done on a bench and not in a house. What is asked is
 what a house can show: its leads as made, no bridge, and a minute of running with a clear display.
 
+A proof counts by what it shows. Bubbles, fluid that does not foam, a manometer that shows no pressure held or loses it,
+CO/CO2 above the limit, smoke that is not drawn in, an earth path or insulation beyond the limits, water that is not as
+hot as it ought to be: each was looked at and proves nothing. The same holds for the readings named below: leads as
+made, a dry floor, a companion that fires, an air tube of 20 Pa or more with a steady needle while the fan blows, an
+ambient temperature within 3 K of the air, cold water below what opens the relief valve, a tempered tap within 2.5 K
+of its due with the burner on.
+
 | repair | before it | after it |
 |---|---|---|
 )";
@@ -181,6 +189,7 @@ std::string proofs_table() {
         add(before, info.reach == faults::Reach::inside && !keys,
             "isolate, lock, prove dead, gloves");
         add(before, keys, "cover off while isolated, then power on for the readout");
+        add(before, works_at_terminal(remedy), "from 2 m a look at the ladder");
         add(before, info.needs_glasses, "glasses");
         add(before, gas, "leak test, gas shut");
         add(before, opens_water_side(remedy), "water shut and drained");

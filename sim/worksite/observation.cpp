@@ -13,8 +13,6 @@ namespace {
 constexpr double zero_celsius_k = 273.15;
 constexpr double settles_s = 5.0;         // a flame just lit moves anyway
 constexpr double restless_share = 0.015;  // mean stray of the air ratio over some eight seconds
-constexpr double co_range = 0.01;         // analyser: 10 000 ppm
-constexpr double ohm_range = 1.0e7;       // multimeter: 10 megohm
 // The cell for carbon monoxide answers hydrogen as well, which quenched products bring along: some 0.7 of it for
 // one of carbon monoxide (water-gas balance near 1600 K; chosen), of which a compensated cell shows a tenth
 // (common practice).
@@ -80,18 +78,18 @@ double analyser_value(Quantity quantity, Hold hold, const Senses& senses,
     }
     if (quantity == Q::flue_o2) return held(senses.o2, hold);
     if (quantity == Q::flue_co2) return held(senses.co2, hold);
-    if (quantity == Q::flue_co) return std::min(held(senses.co, hold), co_range);
+    if (quantity == Q::flue_co) return held(senses.co, hold);
     return held(senses.flue_temperature, hold);
 }
 
 double meter_value(Quantity quantity, Hold hold, const HeaterView& heater, const Senses& senses) {
     switch (quantity) {
         case Q::outlet_ohms:
-            return std::min(heater.plant.outlet_ohm, ohm_range);
+            return heater.plant.outlet_ohm;
         case Q::inlet_ohms:
-            return std::min(heater.plant.inlet_ohm, ohm_range);
+            return heater.plant.inlet_ohm;
         case Q::exchanger_ohms:
-            return std::min(heater.plant.exchanger_ohm, ohm_range);
+            return heater.plant.exchanger_ohm;
         default:
             return senses.flame_current.primed ? held(senses.flame_current, hold)
                                                : heater.plant.ionisation_a;
@@ -288,12 +286,10 @@ double logged_or(double now, Quantity quantity, Hold hold, const Senses& senses,
     return logged ? held(senses.meter, hold) : now;
 }
 
-}  // namespace
-
-double value_of(Quantity quantity,
-                Hold hold,  // NOLINT(readability-function-size): what decides a reading
-                const HeaterView& heater, const Senses& senses, const TickInputs& inputs,
-                const ToolSetup& tools) {
+double any_value_of(Quantity quantity,
+                    Hold hold,  // NOLINT(readability-function-size): what decides a reading
+                    const HeaterView& heater, const Senses& senses, const TickInputs& inputs,
+                    const ToolSetup& tools) {
     if (const auto of_house = house_value(quantity, heater, inputs)) return *of_house;
     if (const auto of_control = control_value(quantity, heater, inputs.panel)) return *of_control;
     if (const auto looked = look_value(quantity, heater, inputs)) return *looked;
@@ -322,6 +318,16 @@ double value_of(Quantity quantity,
         default:
             return 0.0;
     }
+}
+
+}  // namespace
+
+double value_of(Quantity quantity,
+                Hold hold,  // NOLINT(readability-function-size): what decides a reading
+                const HeaterView& heater, const Senses& senses, const TickInputs& inputs,
+                const ToolSetup& tools) {
+    return std::min(any_value_of(quantity, hold, heater, senses, inputs, tools),
+                    most_shown(quantity));
 }
 
 }  // namespace emberpath::worksite

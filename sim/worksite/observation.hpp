@@ -135,8 +135,12 @@ enum class Quantity {
     companion_front,
     companion_pipe_temperature,
     companion_link_ohms,
+    // what an instrument shows of what no shadow foretells: said in a sentence, no evidence
+    meter_current,
+    break_time,
 };
-inline constexpr std::size_t quantity_count = 99;
+inline constexpr std::size_t quantity_count = 99;  // that a heater's model gives a value
+inline constexpr std::size_t figure_count = 101;   // that an instrument shows, those included
 
 /// A reading is the value now, or an extreme since the tool was attached or its hold was cleared.
 enum class Hold { now, highest, lowest };
@@ -159,6 +163,11 @@ struct QuantityInfo {
 [[nodiscard]] const QuantityInfo& info(Quantity quantity);
 /// Where a resistance leaves the range of what measures it [ohm].
 [[nodiscard]] double greatest_ohm(Quantity quantity);
+/// Where the range of what shows a figure ends [SI]; infinite for the readout, for words, and where nothing at a
+/// house gets there.
+[[nodiscard]] double most_shown(Quantity quantity);
+/// It is shown as "over range", not as a number.
+[[nodiscard]] bool over_range(Quantity quantity, double value);
 /// Word for a category ("spark", "partly covered").
 [[nodiscard]] std::string_view category_word(Quantity quantity, std::size_t category);
 /// A value as the trade writes it: "1.82 kPa", "48.9 °C", "over range", or the word of a category.

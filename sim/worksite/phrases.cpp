@@ -156,6 +156,8 @@ constexpr std::array rows_after_remedies{
     PhraseRow{unbridge_limiter, Kind::operate, {"remove bridge", "take the wire away", 60}},
     PhraseRow{warm_cylinder, Kind::operate, {"warm cylinder", "pour hot water over it", 120}},
     PhraseRow{leave_strainer_out, Kind::operate, {"leave inlet strainer out", "its screen stays on the shelf", 300}},
+    PhraseRow{fit_other_flow_sensor, Kind::operate, {"fit flow sensor of another count", "a second-hand one that counts 1.6 times what flows: the burner starts at a trickle; water shut and drained", 900}},
+    PhraseRow{bypass_tempering, Kind::operate, {"bypass tempering valve", "a pipe round it, hot water as it comes; water shut", 1200}},
     PhraseRow{ask_consent, Kind::talk, {"ask customer for consent", "may gas, water and power be shut off and the heater opened?", 20}},
     PhraseRow{tell_customer, Kind::talk, {"tell customer {text}", "in your own words", 60}},
     PhraseRow{unsafe_notice, Kind::safety, {"issue unsafe notice", "in writing, to the customer", 120}},

@@ -12,16 +12,13 @@ namespace {
 constexpr double litre_per_min = 1.0 / 60000.0;  // [m3/s]
 constexpr double rpm = 1.0 / 60.0;               // [rev/s]
 constexpr double zero_celsius_k = 273.15;
-constexpr double co_range = 0.01;           // analyser: 10 000 ppm
-constexpr double ohm_range = 1.0e7;         // multimeter: 10 megohm
-constexpr double insulation_range = 2.0e8;  // insulation tester: 200 megohm
 
 using Q = Quantity;
 
 // Instrument classes are chosen as usual for service instruments of the trade; docs/scoring.md lists
 // them. Numbers are SI; shares, not per cent. Columns: see QuantityInfo.
 // clang-format off
-constexpr std::array<QuantityInfo, quantity_count> table{{
+constexpr std::array<QuantityInfo, figure_count> table{{
     // quantity, word, title, tool, categorical, log, absolute, relative, resolution, floor, minutes, set-up, words
     {Q::gas_inlet_pressure, "gas_inlet_pressure", "gas pressure at the heater inlet", Tool::manometer, false, false, 10.0, 0.01, 10.0, 60.0, 0.5, 3.0, 0},
     {Q::regulator_pressure, "regulator_pressure", "gas pressure at the regulator outlet", Tool::manometer, false, false, 10.0, 0.01, 10.0, 60.0, 0.5, 4.0, 0},
@@ -122,11 +119,13 @@ constexpr std::array<QuantityInfo, quantity_count> table{{
     {Q::companion_front, "companion_front", "front of the companion heater", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 3},
     {Q::companion_pipe_temperature, "companion_pipe_temperature", "outlet pipe of the companion heater", Tool::thermometer, false, false, 0.5, 0.005, 0.1, 1.0, 0.5, 1.0, 0},
     {Q::companion_link_ohms, "companion_link_ohms", "resistance of the link between the heaters, end to end", Tool::multimeter, false, true, 0.5, 0.01, 0.1, 0.2, 1.0, 2.0, 0},
+    {Q::meter_current, "meter_current", "current through the multimeter", Tool::multimeter, false, false, 0.03e-3, 0.01, 0.1e-3, 0.1e-3, 0.5, 2.0, 0},
+    {Q::break_time, "break_time", "time in which the safety switch opens", Tool::safety_switch_tester, false, false, 1.0e-3, 0.02, 1.0e-3, 2.0e-3, 0.5, 2.0, 0},
 }};
 // clang-format on
 
 constexpr bool in_enum_order() {
-    for (std::size_t i = 0; i < quantity_count; ++i)
+    for (std::size_t i = 0; i < figure_count; ++i)
         if (table[i].quantity != static_cast<Quantity>(i)) return false;
     return true;
 }
@@ -246,6 +245,8 @@ constexpr std::array shown_as{
     Shown{Q::leakage_current, 1.0e3, 0.0, 1.0, 1, " mA"},
     Shown{Q::safety_switch_current, 1.0e3, 0.0, 1.0, 1, " mA"},
     Shown{Q::clamp_current, 1.0, 0.0, 1.0, 2, " A"},
+    Shown{Q::meter_current, 1.0e3, 0.0, 1.0, 1, " mA"},
+    Shown{Q::break_time, 1.0e3, 0.0, 1.0, 0, " ms"},
     Shown{Q::cylinder_mass, 1.0, 0.0, 1.0, 1, " kg"},
     Shown{Q::reserve_mass, 1.0, 0.0, 1.0, 1, " kg"},
     Shown{Q::readout_fan, 1.0, 0.0, rpm, 0, " rpm"},
@@ -272,20 +273,13 @@ std::string decimals(double value, int places, const char* unit) {
     return buffer;
 }
 
-/// Insulation testers read on into hundreds of megohms, ohmmeters to ten.
-std::string ohms_text(Quantity quantity, double value) {
-    if (value >= 0.9 * greatest_ohm(quantity)) return "over range";
+std::string ohms_text(double value) {
     if (value < 1000.0) return decimals(value, 1, " ohm");
     return value < 1.0e6 ? decimals(value / 1.0e3, 1, " kohm")
                          : decimals(value / 1.0e6, 1, " Mohm");
 }
 
 }  // namespace
-
-double greatest_ohm(Quantity quantity) {
-    return quantity == Q::insulation_ohms || quantity == Q::igniter_lead_ohms ? insulation_range
-                                                                              : ohm_range;
-}
 
 const QuantityInfo& info(Quantity quantity) {
     return table[static_cast<std::size_t>(quantity)];
@@ -320,15 +314,15 @@ std::string text_of(Quantity quantity, double value) {
     if (quantity == Q::display_word && value < 0.5) return "dark";  // its word is blanks
     if (info(quantity).categorical)
         return std::string(category_word(quantity, static_cast<std::size_t>(std::max(0.0, value))));
+    if (over_range(quantity, value)) return "over range";
     switch (quantity) {
         case Q::flue_co:
         case Q::room_co:
         case Q::case_co:
-            return value >= co_range ? "over range" : decimals(value * 1.0e6, 0, " ppm");
+            return decimals(value * 1.0e6, 0, " ppm");
         case Q::outlet_ohms:
         case Q::inlet_ohms:
         case Q::exchanger_ohms:
-            if (value >= 0.9 * ohm_range) return "over range";
             return value < 1.0e6 ? decimals(value, 0, " ohm") : decimals(value / 1.0e6, 2, " Mohm");
         case Q::earth_ohms:
         case Q::insulation_ohms:
@@ -338,7 +332,7 @@ std::string text_of(Quantity quantity, double value) {
         case Q::flame_lead_ohms:
         case Q::companion_link_ohms:
         case Q::ohms_between:
-            return ohms_text(quantity, value);
+            return ohms_text(value);
         default:
             break;
     }

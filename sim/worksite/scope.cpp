@@ -62,8 +62,7 @@ void judge_scope(Workplace& w, const Act& act) {
 }
 
 bool rightly_handed_on(const Workplace& w, faults::Remedy remedy) {
-    const bool at_terminal =
-        remedy == faults::Remedy::clear_flue_terminal || remedy == faults::Remedy::fit_wind_guard;
+    const bool at_terminal = works_at_terminal(remedy);
     const bool in_old_sheet =
         at_terminal && w.job.site.dangers.old_sheet && w.deeds.told_to(asbestos_assessor);
     const bool not_to_be_climbed =

@@ -128,7 +128,8 @@ void add_to(math::Hash& hash, const Fabric& f) {
     add_all(hash, f.cover_on, f.wide_open_joint, f.alterations.limiter_bridged,
             f.alterations.air_proof_bridged, f.alterations.regulator_raised_pa, f.tagged,
             f.alterations.board_harmed, f.alterations.fuse_oversized,
-            f.alterations.without_safety_switch, f.alterations.strainer_out, f.alterations.grit);
+            f.alterations.without_safety_switch, f.alterations.strainer_out, f.alterations.grit,
+            f.alterations.other_flow_sensor, f.alterations.tempering_bypassed);
 }
 
 void add_to(math::Hash& hash, const Bench& b) {

@@ -78,6 +78,8 @@ class Workplace {
     [[nodiscard]] double on_glass(const ReadingOf& what) const;
     /// What that piece of the kit shows of a known value, as checks of instruments do: no repeat error.
     [[nodiscard]] double shown_of(Quantity quantity, double known, bool spare) const;
+    /// An instrument past its date may be right; who has not looked cannot know.
+    void judge_label(Instrument instrument);
     void breach(std::string_view word, const std::string& text);
     [[nodiscard]] Breach* known_breach(
         std::string_view word);  // nullptr: that rule is not broken yet
@@ -162,7 +164,6 @@ class Workplace {
     [[nodiscard]] double with_error(Quantity quantity, double value, double repeat,
                                     bool spare) const;
     [[nodiscard]] bool uses_spare(Quantity quantity) const;
-    void judge_label(Quantity quantity);
 
     Follower* follower_;
     Gusts gusts_;

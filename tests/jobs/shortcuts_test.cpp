@@ -66,13 +66,11 @@ std::vector<ShortCut> of_gas_air_and_flame() {
     const char* pressure = "an open burner takes";
     constexpr std::uint64_t joint_weeps =
         20;  // a seed whose first joint is one of the one in eight
-    const Script pressure_read{"shut gas at heater", "open test point inlet",
-                               "zero manometer",     "attach manometer to inlet",
-                               "open gas at heater", "open kitchen tap",
-                               "wait 60 s",          "read manometer",
-                               "close kitchen tap",  "shut gas at heater",
-                               "take manometer off", "close test point inlet",
-                               "open gas at heater"};
+    const Script pressure_read{"shut gas at heater",     "open test point inlet",
+                               "zero manometer",         "attach manometer to inlet",
+                               "open gas at heater",     "read manometer",
+                               "shut gas at heater",     "take manometer off",
+                               "close test point inlet", "open gas at heater"};
     const Script analysed{"switch on analyser", "wait 60 s",  "put probe in flue",
                           "open bath tap",      "wait 2 min", "read analyser"};
     return {
@@ -90,7 +88,7 @@ std::vector<ShortCut> of_gas_air_and_flame() {
          Script{"close bath tap", "press reset"} + draw("basin tap"), warm, hot, hotter,
          "The heater locked out"},
         {"PressureMeasuredAndTheJointNotTested",
-         "mallow",
+         "heron",
          {},
          pressure_read,
          Quantity::gas_inlet_pressure,
@@ -119,6 +117,12 @@ std::vector<ShortCut> of_water_and_sensors() {
     return {
         {"InletWithoutItsScreen", "teasel", bath + flow, without_screen + bath + flow,
          Quantity::tap_flow, litres_a_minute(12.0), litres_a_minute(20.0), "not hot enough"},
+        {"FlowSensorOfAnotherCount", "pumice", draw("upstairs shower"),
+         Script{"close upstairs shower"} + isolate +
+             Script{"shut water at heater", "drain heater", "fit flow sensor of another count",
+                    "open water at heater"} +
+             restore + draw("upstairs shower"),
+         warm, hot, hotter, "The heater locked out"},
         {"AnotherTapRunBesideADeadShower",
          "pumice",
          draw("upstairs shower"),
@@ -143,7 +147,7 @@ std::vector<ShortCut> of_water_and_sensors() {
 }
 
 std::vector<ShortCut> of_control_and_current() {
-    const Script kitchen = draw("kitchen tap");
+    const Script kitchen = draw("kitchen tap"), bath = draw("bath tap");
     const auto warm = Quantity::tap_temperature;
     const Script bridge = isolate + Script{"bridge limiter"} + restore + restart + kitchen;
     return {
@@ -180,12 +184,18 @@ std::vector<ShortCut> of_control_and_current() {
          warm, hot, hotter, "an open burner takes"},
         {"HeaterTurnedUpForATiredTemperingValve",
          "osier",
-         draw("bath tap"),
+         bath,
          {"set temperature to 60 °C", "wait 60 s", "measure temperature at bath tap"},
          warm,
          celsius + 45.0,
          hotter,
          "Water of 6"},
+        {"TemperingValveBypassed", "osier", bath,
+         Script{"close bath tap", "shut water at heater", "drain heater", "put on gloves",
+                "fit bridging conductor", "bypass tempering valve", "take bridging conductor off",
+                "open water at heater"} +
+             bath,
+         warm, celsius + 46.0, hotter, " at the shower: a hand held in it for five seconds"},
         {"SetLowerForTwoShowers",
          "juniper",
          {"open upstairs shower", "open downstairs shower", "wait 2 min",
@@ -252,15 +262,31 @@ TEST_P(EachShortCut, SeemsToWorkAndBites) {
     EXPECT_TRUE(bitten(attempt, one.bites)) << testing::PrintToString(attempt.day_after().lines);
 }
 
-/// The words are those of the short cut: whoever does the job well is not told them.
+bool bubbles_at_inlet(const worksite::Attempt& attempt) {
+    const auto& shown = attempt.log().back().shown;
+    return std::find(shown.begin(), shown.end(), "Bubbles at the inlet test point.") != shown.end();
+}
+
+/// As somebody does who looks at what the fluid shows: where it bubbles, the joint is made again and tested again.
+void play_mending(worksite::Attempt& attempt, const Script& acts) {
+    constexpr int most_tries = 4;
+    for (const auto& act : acts) {
+        play(attempt, {act});
+        for (int i = 0; i < most_tries && bubbles_at_inlet(attempt); ++i)
+            play(attempt, {"shut gas at heater", "remake joint inlet", "open gas at heater",
+                           "leak test with fluid"});
+    }
+}
+
+/// The words are those of the short cut: whoever does the job well is not told them, with the same joints weeping.
 TEST_P(EachShortCut, BitesNobodyAfterTheGoodPathOfTheSameJob) {
     const ShortCut& one = GetParam();
-    worksite::Attempt attempt(job_of(one), 1, worksite::Mode::assessed);
+    worksite::Attempt attempt(job_of(one), one.seed, worksite::Mode::assessed);
     Script acts;
     std::ifstream in(root / "tests/jobs/paths" / (std::string(one.job) + ".good.acts"));
     for (std::string line; std::getline(in, line);)
         if (!line.empty() && line.front() != '#') acts.push_back(line);
-    play(attempt, acts);
+    play_mending(attempt, acts);
     ASSERT_TRUE(attempt.over());
     EXPECT_FALSE(bitten(attempt, one.bites)) << testing::PrintToString(attempt.day_after().lines);
 }
@@ -276,11 +302,15 @@ TEST_P(ShortCutThatDoesHarmItself, BitesNobodyWhereTheHouseWasLeftAsItWasFound) 
 }
 
 std::vector<ShortCut> harmful_themselves() {
-    constexpr std::array<std::string_view, 9> jobs{"clover", "sorrel",  "heron", "sedge", "mallow",
+    constexpr std::array<std::string_view, 8> jobs{"clover", "sorrel",  "heron", "sedge",
                                                    "willow", "juniper", "rowan", "lupin"};
+    constexpr std::array<std::string_view, 2> names{"FlowSensorOfAnotherCount",
+                                                    "TemperingValveBypassed"};
     std::vector<ShortCut> all;
     for (const ShortCut& one : short_cuts())
-        if (std::find(jobs.begin(), jobs.end(), one.job) != jobs.end()) all.push_back(one);
+        if (std::find(jobs.begin(), jobs.end(), one.job) != jobs.end() ||
+            std::find(names.begin(), names.end(), one.name) != names.end())
+            all.push_back(one);
     return all;
 }
 

@@ -66,6 +66,34 @@ TEST(CustomersLeave, IsNotNeededOnceADangerHasShown) {
     EXPECT_TRUE(broke(unknown, "no_consent"));
 }
 
+/// Current as well: metal at a voltage, an earth that is missing, wet insulation, a second feed.
+TEST(CustomersLeave, IsNotNeededOnceWiringHasShownItsDanger) {
+    struct Shown {
+        Cause cause;
+        Script looked;
+        double severity = 1.0;
+    };
+    const Shown shown[] = {
+        {Cause::neutral_broken, {"touch kitchen tap"}},
+        {Cause::neutral_broken,
+         {"put on gloves", "measure volts between water pipe and true earth"}},
+        {Cause::moisture_in_heater, {"clamp whole lead"}, 0.2},
+        {Cause::supply_swapped,
+         {"put on gloves", "measure volts between socket neutral and socket earth"}},
+    };
+    for (const Shown& one : shown) {
+        Attempt known(house_of(Consent::never, {fault(one.cause, one.severity)}), 7,
+                      Mode::assessed);
+        ASSERT_EQ(play(known, one.looked), "");
+        ASSERT_EQ(play(known, {"unplug heater"}), "");
+        EXPECT_FALSE(broke(known, "no_consent")) << all_shown(known);
+        Attempt sound(house_of(Consent::never), 7, Mode::assessed);
+        ASSERT_EQ(play(sound, one.looked), "");
+        ASSERT_EQ(play(sound, {"unplug heater"}), "");
+        EXPECT_TRUE(broke(sound, "no_consent")) << all_shown(sound);
+    }
+}
+
 /// Whoever refuses does not heed a notice alone.
 TEST(Refusal, NeedsSomebodyToBeCalled) {
     const Job job = house_of(Consent::never, {fault(Cause::exchanger_sooted, 0.9)});

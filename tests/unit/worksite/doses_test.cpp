@@ -193,5 +193,21 @@ TEST(DeliveryLimit, HoldsAtFixturesForWashingAndIsLowerInCare) {
     EXPECT_FALSE(broke(attempt, "delivery_limit"));
 }
 
+/// Every dose is part of the state: no two houses that differ in one are called the same.
+TEST(Doses, AreAllInTheStateHash) {
+    const auto hash_of = [](void (*change)(Doses&)) {
+        Doses doses;
+        change(doses);
+        math::Hash hash;
+        add_to(hash, doses);
+        return hash.value();
+    };
+    const auto untouched = hash_of([](Doses&) {});
+    EXPECT_NE(hash_of([](Doses& d) { d.most_current_a = 0.002; }), untouched);
+    EXPECT_NE(hash_of([](Doses& d) { d.current_path = ShockPath::hand_to_foot; }), untouched);
+    EXPECT_NE(hash_of([](Doses& d) { d.hand_burn = 0.1; }), untouched);
+    EXPECT_NE(hash_of([](Doses& d) { d.co_quarter_s = 1.0; }), untouched);
+}
+
 }  // namespace
 }  // namespace emberpath::worksite

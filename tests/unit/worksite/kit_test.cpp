@@ -68,7 +68,7 @@ void PrintTo(const Wear& wear, std::ostream* out) {
 const Script hot{"open bath tap", "wait 90 s"};
 
 std::vector<Wear> each_wear() {
-    Piece hot_tip, tight_line, cup, cell, low, lead, heavy, ring;
+    Piece hot_tip, tight_line, cup, cell, low, lead, heavy, ring, clock;
     hot_tip.off_by = 3.0;
     tight_line.reads = 0.9;
     cup.reads = 1.2;
@@ -77,6 +77,7 @@ std::vector<Wear> each_wear() {
     lead.off_by = 40.0;
     heavy.off_by = 2.0;
     ring.off_by = 0.3;
+    clock.reads = 1.2;
     const Script line{"shut gas at heater",        "open test point inlet", "zero manometer",
                       "attach manometer to inlet", "open gas at heater",    "read manometer"};
     const Script sensor{"unplug heater", "take cover off", "unplug outlet sensor"};
@@ -117,6 +118,13 @@ std::vector<Wear> each_wear() {
          {"clamp lead active"},
          0.3,
          0.02},
+        {"MillisecondsOfASafetySwitchTesterThatRunsFast",
+         I::safety_switch_tester,
+         clock,
+         Q::break_time,
+         {"unplug heater", "time safety switch at rated current"},
+         0.018,
+         0.0015},
     };
 }
 
