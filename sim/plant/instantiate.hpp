@@ -2,6 +2,7 @@
 /// Explicit instantiation of the plant's templates for one kind of Real.
 
 #include "sim/plant/adopt_impl.hpp"
+#include "sim/plant/gauges_impl.hpp"
 #include "sim/plant/step.hpp"
 
 #define EMBERPATH_INSTANTIATE_PLANT(REAL)                                                          \
@@ -17,8 +18,9 @@
         const Plant<REAL>&, const State<REAL>&, const Surroundings&);                              \
     template emberpath::plant::Plant<double> emberpath::plant::one_lane(const Plant<REAL>&,        \
                                                                         std::size_t);              \
-    template emberpath::plant::Plant<double> emberpath::plant::lane_without_wiring(                \
-        const Plant<REAL>&, std::size_t);                                                          \
+    template emberpath::plant::Gauges<REAL> emberpath::plant::gauges(const Plant<REAL>&,           \
+                                                                     const Surroundings&);         \
+    template void emberpath::plant::take_lane(const Gauges<REAL>&, std::size_t, Observables&);     \
     template emberpath::plant::Observables emberpath::plant::observe(                              \
         const Plant<REAL>&, std::size_t, const Surroundings&);                                     \
     template void emberpath::plant::set_parameters(Plant<REAL>&, std::size_t,                      \

@@ -1,34 +1,22 @@
 // Instrument quantities of one heater at its present state.
 #include <algorithm>
 
-#include "sim/plant/gauges.hpp"
+#include "sim/plant/gauges_impl.hpp"
 #include "sim/plant/step.hpp"
 
 namespace emberpath::plant {
 namespace {
 
-/// Pressures at the test points. A shut valve upstream leaves nothing to read once a point is opened.
 void observe_gas(const Plant<double>& plant, const Surroundings& at, const Algebra<double>& a,
                  Observables& o) {
-    const Parameters<double>& p = plant.parameters;
-    const double q = a.gas.pipe_m3_per_s;
-    const double from_upstream =
-        a.gas.upstream_pa * (1.0 - q * q / (a.gas.capacity_m3_per_s * a.gas.capacity_m3_per_s));
-    const double crept = plant.state[regulator_creep];
-    const double no_flow = std::min(p.gas_lock_up_pa + crept, a.gas.upstream_pa);
-    const double flowing = std::min(a.gas.set_pa - p.regulator_droop * q, from_upstream);
-    const double outlet = std::max(0.0, q < 1e-7 ? no_flow : flowing);
-    const double supply = at.gas_meter_valve > 1e-3 ? 1.0 : 0.0;
-    o.regulator_outlet_pa = outlet * supply;
-    const double to_heater = a.gas.total_m3_per_s;
-    const double branch = a.gas.branch_resistance * to_heater * to_heater;
-    const double open = at.gas_isolator > 1e-3 ? supply : 0.0;
+    const TestPoints<double> points = test_points(plant, at, a.gas);
+    o.regulator_outlet_pa = points.regulator_outlet_pa;
     o.before_regulator_pa = a.gas.upstream_pa;
-    o.before_gas_isolator_pa = std::max(0.0, outlet - a.gas.pipe_resistance * q * q) * supply;
-    o.gas_inlet_pa = std::max(0.0, outlet - a.gas.pipe_resistance * q * q - branch) * open;
+    o.before_gas_isolator_pa = points.before_gas_isolator_pa;
+    o.gas_inlet_pa = points.gas_inlet_pa;
     o.manifold_pa = a.gas.manifold_pa;
     o.gas_m3_per_s = a.gas.total_m3_per_s;
-    o.heat_input_w = a.gas.total_m3_per_s * p.gross_j_per_m3;
+    o.heat_input_w = a.gas.total_m3_per_s * plant.parameters.gross_j_per_m3;
 }
 
 void observe_heat(const Plant<double>& plant, const Surroundings& at, const Algebra<double>& a,
@@ -130,14 +118,12 @@ void observe_temperatures(const State<double>& x, const Surroundings& at, Observ
 
 void observe_flame(const Plant<double>& plant, const Algebra<double>& a, Observables& o) {
     const State<double>& x = plant.state;
-    const FlueComposition flue = flue_composition(plant.parameters, x, a);
+    const FlueComposition<double> flue = flue_composition(plant.parameters, x, a);
     o.excess_air_ratio = flue.excess_air_ratio;
     o.o2_share = flue.o2_share;
     o.co2_share = flue.co2_share;
     o.co_share = flue.co_share;
-    o.flame_lit = 0.0;
-    for (std::size_t b = 0; b < bank_count; ++b)
-        o.flame_lit += bank_area_share[b] * plant.flame.lit[b];
+    o.flame_lit = lit_area_share(plant.flame);
     o.spark = plant.commands.spark;
     o.spark_heard = plant.commands.spark * plant.parameters.igniter_works;
     o.ionisation_a = x[ionisation] * plant.electrics.flame_signal;
@@ -166,20 +152,6 @@ void observe_electrics(const Plant<double>& plant, const Surroundings& at, Obser
 Wiring wiring_of(const PlantParameters& parameters, const Observables& seen,
                  const Surroundings& at) {
     return {parameters.electrical, at.electrical, seen.electrical_latches, seen.electrical_drives};
-}
-
-Observables observe_gauges(const Plant<double>& plant, const Surroundings& at) {
-    const State<double>& x = plant.state;
-    Algebra<double> a{};
-    // Only a companion's gas asks for the water.
-    if (plant.parameters.companion_fitted != 0.0) a.water = water_flows(plant.parameters, x, at);
-    burner_algebra(plant, x, at, false, a);
-    Observables o{};
-    observe_gas(plant, at, a, o);
-    observe_flame(plant, a, o);
-    o.flue_k = x[flue_gas];
-    o.fan_rev_per_s = x[fan_speed];
-    return o;
 }
 
 Observables observe_one(const Plant<double>& plant, const Surroundings& at) {

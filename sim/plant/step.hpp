@@ -8,7 +8,6 @@
 #include "sim/math/hash.hpp"
 #include "sim/plant/algebra.hpp"
 #include "sim/plant/flue_composition.hpp"
-#include "sim/plant/gauges.hpp"
 
 namespace emberpath::plant {
 
@@ -257,7 +256,7 @@ Electrics<double> one_lane(const Electrics<Real>& all, std::size_t lane) {
 }
 
 template <class Real>
-Plant<double> lane_without_wiring(const Plant<Real>& plant, std::size_t lane) {
+Plant<double> one_lane(const Plant<Real>& plant, std::size_t lane) {
     Plant<double> one;
     const Real* from = flat(plant.parameters);
     double* to = flat(one.parameters);
@@ -280,13 +279,6 @@ Plant<double> lane_without_wiring(const Plant<Real>& plant, std::size_t lane) {
     one.commands.trace_heating = math::lane(plant.commands.trace_heating, lane);
     one.commands.companion_call = math::lane(plant.commands.companion_call, lane);
     one.commands.companion_set_k = math::lane(plant.commands.companion_set_k, lane);
-    one.electrics.flame_signal = math::lane(plant.electrics.flame_signal, lane);
-    return one;
-}
-
-template <class Real>
-Plant<double> one_lane(const Plant<Real>& plant, std::size_t lane) {
-    Plant<double> one = lane_without_wiring(plant, lane);
     one.electrics = one_lane(plant.electrics, lane);
     return one;
 }

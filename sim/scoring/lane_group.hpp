@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "sim/math/pack.hpp"
+#include "sim/plant/gauges.hpp"
 #include "sim/scoring/shadow_bank.hpp"
 #include "sim/worksite/complaint.hpp"
 #include "sim/worksite/heater_lanes.hpp"
@@ -99,17 +100,20 @@ class LaneGroup {
         if (!arrived_ && ticks_ % ticks_per_look == 0) watch_household();
     }
 
-    // What attached instruments follow is a small part of what can be seen; a logged voltage needs it all.
+    // What attached instruments follow is a small part of what can be seen, and the lanes show it together; a meter
+    // that logs a voltage (ToolSetup::meter) needs it all, lane by lane.
     static void follow(const worksite::Heater<Real>& heater, const worksite::TickInputs& inputs,
                        const worksite::ToolSetup& tools,
                        std::array<worksite::Senses, width>& senses) {
-        const bool gauges = tools.meter == worksite::Quantity::display_word;
+        if (tools.meter != worksite::Quantity::display_word) {
+            for (std::size_t i = 0; i < width; ++i)
+                senses[i].step(worksite::view(heater, i, inputs), tools);
+            return;
+        }
+        const plant::Gauges<Real> gauges = plant::gauges(heater.plant, inputs.surroundings);
         worksite::HeaterView seen{};
         for (std::size_t i = 0; i < width; ++i) {
-            if (gauges)
-                seen.plant = worksite::gauges_of(heater, i, inputs);
-            else
-                seen = worksite::view(heater, i, inputs);
+            plant::take_lane(gauges, i, seen.plant);
             senses[i].step(seen, tools);
         }
     }

@@ -5,7 +5,6 @@
 #include "sim/math/lanes.hpp"
 #include "sim/math/pack.hpp"
 #include "sim/plant/adopt.hpp"
-#include "sim/plant/gauges.hpp"
 #include "sim/worksite/heater.hpp"
 #include "sim/worksite/heater_lanes.hpp"
 
@@ -57,13 +56,6 @@ HeaterView view(const Heater<Real>& heater, std::size_t lane, const TickInputs& 
 }
 
 template <class Real>
-plant::Observables gauges_of(const Heater<Real>& heater, std::size_t lane,
-                             const TickInputs& inputs) {
-    return plant::observe_gauges(plant::lane_without_wiring(heater.plant, lane),
-                                 inputs.surroundings);
-}
-
-template <class Real>
 void adopt_lane(Heater<Real>& heater, std::size_t lane, const Heater<Real>& other,
                 std::size_t other_lane) {
     plant::adopt_lane(heater.plant, lane, other.plant, other_lane);
@@ -77,7 +69,5 @@ void adopt_lane(Heater<Real>& heater, std::size_t lane, const Heater<Real>& othe
     template struct emberpath::worksite::Heater<REAL>;                                             \
     template void emberpath::worksite::adopt_lane(Heater<REAL>&, std::size_t, const Heater<REAL>&, \
                                                   std::size_t);                                    \
-    template emberpath::plant::Observables emberpath::worksite::gauges_of(                         \
-        const Heater<REAL>&, std::size_t, const TickInputs&);                                      \
     template emberpath::worksite::HeaterView emberpath::worksite::view(                            \
         const Heater<REAL>&, std::size_t, const TickInputs&);

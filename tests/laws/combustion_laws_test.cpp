@@ -12,7 +12,7 @@
 namespace emberpath::laws {
 namespace {
 
-using plant::FlueComposition;
+using FlueComposition = plant::FlueComposition<double>;
 
 /// All banks burning 1 L/s of gas together at one excess-air ratio.
 FlueComposition flue_at(const plant::PlantParameters& p, double excess_air_ratio) {

@@ -4,6 +4,10 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+#include <set>
+
+#include "sim/plant/gauges.hpp"
 #include "sim/scoring/reference_policy.hpp"
 #include "sim/worksite/heater_lanes.hpp"
 #include "tests/unit/scoring/driven_house.hpp"
@@ -108,7 +112,7 @@ TEST(AttachedInstruments, FollowTheSameFromTheSmallViewAsFromTheWhole) {
                                     Quantity::regulator_pressure};
         tools.manometer = points[static_cast<std::size_t>(tick / 200) % points.size()];
         worksite::HeaterView gauges{};
-        gauges.plant = worksite::gauges_of(heater, 0, inputs);
+        plant::take_lane(plant::gauges(heater.plant, inputs.surroundings), 0, gauges.plant);
         small.step(gauges, tools);
         whole.step(worksite::view(heater, 0, inputs), tools);
         burning += whole.burning_s > 0.0 ? 1 : 0;
@@ -123,6 +127,42 @@ TEST(AttachedInstruments, FollowTheSameFromTheSmallViewAsFromTheWhole) {
         EXPECT_EQ(small.loudest_fan_rev_per_s, whole.loudest_fan_rev_per_s);
     }
     EXPECT_GT(burning, 1000);  // two draws of four minutes in all
+}
+
+// Every lane with another fault: each shows what it shows to whoever looks at it alone.
+TEST(AttachedInstruments, MeetInEveryLaneOfAPackWhatThatLaneShows) {
+    using Pack = math::Pack<8, math::Baseline>;
+    DrivenHouse house(plain_job(GasKind::propane_cylinder), 1);
+    house.live_until_arrival();
+    const auto all = hypotheses(worksite::traits_of(house.job()));
+    worksite::Heater<Pack> heater;
+    for (std::size_t i = 0; i < 8; ++i) {
+        const std::array one{all[i * all.size() / 8].fault};
+        heater.install(i, worksite::installation_of(house.job(), one, 0.0));
+    }
+    int tick = 0;
+    std::set<double> oxygen;
+    for (const worksite::TickInputs& inputs : house.tape().ticks) {
+        if (tick == 0) plant::settle_cold(heater.plant, inputs.surroundings);
+        heater.tick(inputs);
+        if (++tick % 50 != 0) continue;
+        const auto gauges = plant::gauges(heater.plant, inputs.surroundings);
+        for (std::size_t i = 0; i < 8; ++i) {
+            plant::Observables small{};
+            plant::take_lane(gauges, i, small);
+            const auto whole = worksite::view(heater, i, inputs).plant;
+            for (const auto seen :
+                 {&plant::Observables::gas_inlet_pa, &plant::Observables::regulator_outlet_pa,
+                  &plant::Observables::manifold_pa, &plant::Observables::o2_share,
+                  &plant::Observables::co2_share, &plant::Observables::co_share,
+                  &plant::Observables::flue_k, &plant::Observables::excess_air_ratio,
+                  &plant::Observables::flame_lit, &plant::Observables::spark_heard,
+                  &plant::Observables::fan_rev_per_s, &plant::Observables::ionisation_a})
+                EXPECT_EQ(small.*seen, whole.*seen) << "tick " << tick << ", lane " << i;
+            oxygen.insert(small.o2_share);
+        }
+    }
+    EXPECT_GT(oxygen.size(), 100U);  // they do burn, and differently
 }
 
 }  // namespace
