@@ -154,7 +154,7 @@ std::string title_of(const scoring::Gap& gap, const worksite::Job& job) {
            figure(gap.upper.severity, 2);
 }
 
-std::vector<std::string> refusals_of(const Release& release, const worksite::Job& job) {
+std::vector<std::string> refusals_of(const Release& release) {
     std::vector<std::string> refusals;
     refuse_for_evidence(release, refusals);
     refuse_for_claims(release, refusals);
@@ -165,12 +165,17 @@ std::vector<std::string> refusals_of(const Release& release, const worksite::Job
         refusals.push_back("the reference path takes " + figure(release.reference_minutes) +
                            " minutes, and " + figure(shortest_reference_minutes) + " to " +
                            figure(longest_reference_minutes) + " are wanted.");
-    const scoring::Gap* widest = release.widest_step(true);
-    if (widest != nullptr && widest->widths > scoring::most_widths_apart)
-        refusals.push_back("neighbouring severities about the job's own stand " +
-                           figure(widest->widths, 1) + " widths apart (" + title_of(*widest, job) +
-                           "), and " + figure(scoring::most_widths_apart) + " at most are wanted.");
     return refusals;
+}
+
+std::vector<std::string> remarks_of(const Release& release, const worksite::Job& job) {
+    const scoring::Gap* widest = release.widest_step(true);
+    if (widest == nullptr || widest->widths <= scoring::most_widths_apart) return {};
+    return {"neighbouring severities about the job's own stand " + figure(widest->widths, 1) +
+            " widths apart (" + title_of(*widest, job) + "): farther than " +
+            figure(scoring::most_widths_apart) +
+            ", so that a house between them may look like neither. Whether it does, the houses "
+            "above say."};
 }
 
 Release check_release(const worksite::Job& asked, const ReleaseTerms& terms) {
@@ -188,7 +193,8 @@ Release check_release(const worksite::Job& asked, const ReleaseTerms& terms) {
     release.steps = steps_of(job, lived.shadows());
     ask_scorer(job, script, lived, terms.threads, release);
     go_through_houses(job, script, lived.shadows(), terms.houses, terms.threads, release);
-    release.refusals = refusals_of(release, job);
+    release.refusals = refusals_of(release);
+    release.remarks = remarks_of(release, job);
     return release;
 }
 

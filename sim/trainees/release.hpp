@@ -64,6 +64,7 @@ struct Release {
     };
     std::vector<Step> steps;            // between the severities of the true cause, rising
     std::vector<std::string> refusals;  // sentences; empty: fit
+    std::vector<std::string> remarks;   // what an author should look at; they refuse nothing
 
     [[nodiscard]] int identified() const;  // the true class leads with 80 % or more
     [[nodiscard]] std::array<ClaimBin, 5> calibration() const;
@@ -78,8 +79,10 @@ struct ReleaseTerms {
 };
 [[nodiscard]] Release check_release(const worksite::Job& job, const ReleaseTerms& terms = {});
 /// The judging part alone.
-[[nodiscard]] std::vector<std::string> refusals_of(const Release& release,
-                                                   const worksite::Job& job);
+[[nodiscard]] std::vector<std::string> refusals_of(const Release& release);
+/// Severities of the scorer that stand far apart about the job's own. The houses, drawn between them, say whether
+/// that matters.
+[[nodiscard]] std::vector<std::string> remarks_of(const Release& release, const worksite::Job& job);
 /// "flow at the tap at full draw, severity 0.50 to 0.58".
 [[nodiscard]] std::string title_of(const scoring::Gap& gap, const worksite::Job& job);
 

@@ -110,6 +110,8 @@ void write_release(std::ostream& out, const worksite::Job& job, const trainees::
         out << "Fit for release: the readings show the cause, and the scorer sees it.\n";
     for (const auto& why : release.refusals)
         out << debrief::paragraph("Refused for release because " + why, debrief::page_width, 0);
+    for (const auto& what : release.remarks)
+        out << debrief::paragraph("To look at: " + what, debrief::page_width, 0);
 }
 
 }  // namespace emberpath::app

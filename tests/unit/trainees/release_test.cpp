@@ -189,7 +189,7 @@ Release passing() {
 }
 
 TEST(Refusals, AreNoneForAJobThatPasses) {
-    EXPECT_THAT(refusals_of(passing(), {}), IsEmpty());
+    EXPECT_THAT(refusals_of(passing()), IsEmpty());
 }
 
 TEST(Refusals, NameTheRivalWhereTooFewHousesShowTheCause) {
@@ -199,25 +199,25 @@ TEST(Refusals, NameTheRivalWhereTooFewHousesShowTheCause) {
         release.houses[i].of_truth = 0.2;
         release.houses[i].leading = faults::Remedy::clear_flue_terminal;
     }
-    EXPECT_THAT(refusals_of(release, {}),
+    EXPECT_THAT(refusals_of(release),
                 ElementsAre("after all reasonable readings the true cause leads with 80 % in only "
                             "47 of 50 houses, and 95 % of them are wanted. In 3 of them \"" +
                             scoring::class_title(faults::Remedy::clear_flue_terminal) +
                             "\" leads instead."));
     release.houses[0] = passing().houses[0];
-    EXPECT_THAT(refusals_of(release, {}), IsEmpty());  // 48 of 50
+    EXPECT_THAT(refusals_of(release), IsEmpty());  // 48 of 50
 }
 
 TEST(Refusals, NameALongReferencePathAndWhatIsNotScored) {
     Release release = passing();
     release.reference_minutes = 61.0;
     release.not_scored_because = "no shadow stands for it.";
-    EXPECT_THAT(refusals_of(release, {}),
+    EXPECT_THAT(refusals_of(release),
                 ElementsAre("whoever reads all this is not scored: no shadow stands for it.",
                             "the reference path takes 61 minutes, and 10 to 60 are wanted."));
 }
 
-TEST(Refusals, NameAStepOnlyWhereTheJobLies) {
+TEST(Remarks, NameAWideStepOnlyWhereTheJobLiesAndRefuseNothing) {
     Release release = passing();
     scoring::Gap gap;
     gap.lower.severity = 0.5;
@@ -225,9 +225,10 @@ TEST(Refusals, NameAStepOnlyWhereTheJobLies) {
     gap.quantity = Quantity::tap_temperature;
     gap.widths = 2.4;
     release.steps = {{gap, false}};
-    EXPECT_THAT(refusals_of(release, {}), IsEmpty());
+    EXPECT_THAT(remarks_of(release, {}), IsEmpty());
     release.steps = {{gap, true}};
-    EXPECT_THAT(refusals_of(release, {}),
+    EXPECT_THAT(refusals_of(release), IsEmpty());
+    EXPECT_THAT(remarks_of(release, {}),
                 ElementsAre(HasSubstr(
                     "2.4 widths apart (water temperature at the tap, severity 0.50 to 0.60)")));
     EXPECT_EQ(release.widest_step(false)->widths, 2.4);
