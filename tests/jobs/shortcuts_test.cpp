@@ -122,7 +122,7 @@ std::vector<ShortCut> of_water_and_sensors() {
              Script{"shut water at heater", "drain heater", "fit flow sensor of another count",
                     "open water at heater"} +
              restore + draw("upstairs shower"),
-         warm, hot, hotter, "The heater locked out"},
+         warm, hot, hotter, "of a burn"},
         {"AnotherTapRunBesideADeadShower",
          "pumice",
          draw("upstairs shower"),
