@@ -6,7 +6,6 @@
 #include <vector>
 
 #include "sim/math/pack.hpp"
-#include "sim/plant/gauges.hpp"
 #include "sim/scoring/shadow_bank.hpp"
 #include "sim/worksite/complaint.hpp"
 #include "sim/worksite/heater_lanes.hpp"

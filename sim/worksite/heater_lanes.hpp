@@ -1,6 +1,8 @@
 #pragma once
-/// Lanes of a pack: they move between packs, where those that nobody needs any more make room.
+/// Lanes of a pack: they move between packs, where those that nobody needs any more make room; what attached
+/// instruments follow is worked out for all of them together (plant/gauges.hpp).
 
+#include "sim/plant/gauges.hpp"
 #include "sim/worksite/heater.hpp"
 
 namespace emberpath::worksite {
