@@ -32,6 +32,8 @@ void open_point(Workplace& w, const Act& act) {
     inside_if_manifold(w, act.object, "A test point was opened inside");
     if (w.over()) return;
     const auto point = static_cast<Point>(act.object);
+    // What was shut in before it goes out by the screw: a hose attached then meets no pressure.
+    if (point != Point::manifold && !w.services.gas_at_supply) w.held_line_pa = 0.0;
     w.fabric.point_open[act.object] = true;
     w.open_joint(static_cast<Joint>(act.object));
     if (w.gas_present(point)) {
