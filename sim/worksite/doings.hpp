@@ -135,6 +135,10 @@ void judge_consent(Workplace& w, const Act& act);
 [[nodiscard]] std::string whom_to_tell(const Workplace& w, Matter matter);
 /// The customer agrees to nothing, and heeds no notice.
 [[nodiscard]] bool refuses(const Workplace& w);
+/// The gas regulator locks up too high, or never: every appliance behind it gets more gas than it is made for.
+[[nodiscard]] bool too_much_pressure(const Workplace& w);
+/// How it does, after "a gas regulator that".
+[[nodiscard]] std::string pressure_words(const Workplace& w);
 [[nodiscard]] bool left_live(const Workplace& w);
 [[nodiscard]] std::string live_words(const Workplace& w);
 void judge_left_live(Workplace& w);

@@ -43,6 +43,7 @@ constexpr std::array rules_table{
     Rule{"bridge_left", "no protection", "take off every bridge you find and prove what it was on, or take the heater out of use", "nothing opens when it overheats or gets no air", true, 0.40},
     Rule{"strainer_out", "the heater", "put the rinsed screen back", "what the water carries gets into the flow turbine", false, 0.10},
     Rule{"regulator_raised", "over-pressure", "leave the supply regulator to its owner", "every appliance in the house gets more gas", true, 0.40},
+    Rule{"pressure_left", "over-pressure", "where a gas regulator gives too much, shut it where it comes from, tag, tell, report", "every flame behind it gets more gas than it is made for", true, 0.40},
     Rule{"cylinder_warmed", "over-pressure", "never heat a cylinder", "its pressure rises without control", true, 0.40},
     Rule{"out_of_scope", "everybody", "hand on what your licence does not cover: isolate, tag, tell, give notice, call", "none in physics; the work has no authority", true, 0.40},
     Rule{"unsupervised", "everybody", "ask the licensed colleague before you begin", "nobody answers for the work", true, 0.30},

@@ -99,6 +99,9 @@ bool limiter_is_held_shut(const Workplace& w) {
 
 void judge_dangers_left(Workplace& w, bool usable, double flue_k) {
     if (usable) judge_bridges(w);
+    if (usable && too_much_pressure(w))
+        w.breach("pressure_left",
+                 "Left in use behind a gas regulator that " + pressure_words(w) + ".");
     judge_gas_in_house(w);
     judge_cylinder(w);
     if (usable) judge_scorch(w, flue_k);
@@ -120,6 +123,9 @@ std::vector<std::string> dangers_left(const Workplace& w, bool usable) {
         left.emplace_back("propane lies in the drain");
     if (w.job.site.dangers.cylinder_close && !w.precautions.cylinder_moved)
         left.emplace_back("the cylinder stands where the flue blows");
+    const bool own_doing = w.fabric.alterations.regulator_raised_pa > 0.0;  // said by left_behind()
+    if (usable && !own_doing && too_much_pressure(w))
+        left.emplace_back("gas comes by a regulator that " + pressure_words(w));
     if (w.job.site.dangers.scorched && usable)
         left.emplace_back("something that burns is too close to the flue");
     return left;

@@ -38,10 +38,8 @@ bool heater_live(const Workplace& w) {
     return r.casing_v > heater_live_v || r.neutral_earth_v > heater_live_v;
 }
 
-bool too_much_pressure(const Workplace& w) {
-    const auto parameters = w.look().parameters;
-    return parameters.gas_lock_up_pa > w.job.healthy.gas_lock_up_pa + raised_pa ||
-           parameters.regulator_creep_pa_per_s > w.job.healthy.regulator_creep_pa_per_s;
+bool locks_up_too_high(const Workplace& w) {
+    return w.look().parameters.gas_lock_up_pa > w.job.healthy.gas_lock_up_pa + raised_pa;
 }
 
 bool sheet_concerns(const Workplace& w) {
@@ -101,6 +99,18 @@ bool reported(const Workplace& w, Matter matter) {
 
 std::string whom_to_tell(const Workplace& w, Matter matter) {
     return names_of(bodies_of(w.job, matter), "or");
+}
+
+bool too_much_pressure(const Workplace& w) {
+    return locks_up_too_high(w) ||
+           w.look().parameters.regulator_creep_pa_per_s > w.job.healthy.regulator_creep_pa_per_s;
+}
+
+std::string pressure_words(const Workplace& w) {
+    if (!locks_up_too_high(w))
+        return "never locks up: its pressure climbs for as long as nothing is drawn";
+    return "locks up at " + units::format_pressure(w.look().parameters.gas_lock_up_pa) +
+           ", where a sound one does at " + units::format_pressure(w.job.healthy.gas_lock_up_pa);
 }
 
 bool refuses(const Workplace& w) {

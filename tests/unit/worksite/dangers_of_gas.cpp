@@ -142,6 +142,7 @@ std::vector<Danger> of_settings_and_guards() {
                       "switch power on", "wait 10 s",   "hand in"};
     const Acts looked = made_dead + Acts{"look at limiter leads"};
     const Acts restored = looked + Acts{"restore overheat limiter"};
+    const Acts report{"escalate regulator to distributor"};
     const Acts plate{"open service readout", "take cover off", "change gas setting to propane"};
     return {
         {"H16",
@@ -151,6 +152,12 @@ std::vector<Danger> of_settings_and_guards() {
          {"escalate regulator to distributor", "hand in"},
          {"raise supply regulator", "hand in"},
          "the supply regulator is wound up"},
+        {"H16", "HouseBehindARegulatorThatCreeps", "pressure_left",
+         test_job({fault(Cause::regulator_creeps, 1.0)}),
+         report + Acts{"shut gas at meter", "tag heater", "issue unsafe notice",
+                       "tell customer the gas stays shut", "hand in"},
+         report + Acts{"tell customer the distributor comes", "hand in"},
+         "gas comes by a regulator that never locks up"},
         {"H17", "BurnerOnAnotherGas", "off_plate", test_job(),
          plate + Acts{"change gas setting to natural gas", "refit cover", "hand in"},
          plate + Acts{"refit cover", "hand in"}, "another gas than its data plate"},

@@ -152,7 +152,7 @@ TEST(SafetyRules, AreAllBrokenSomewhereInTheseTests) {
         "off_plate", "water_not_shut", "not_drained", "acid_to_taps", "ladder_unchecked", "fall",
         "fibres", "roof_space", "bystander", "no_safety_switch", "not_tested_before_power",
         "tool_unchecked", "stored_charge", "bridge_left", "strainer_out", "leakage_left",
-        "not_reported", "not_proved",
+        "not_reported", "not_proved", "pressure_left",
         "board_harmed"};  // below, or in the tests of doses, scope, consent
     for (const auto& broken : each_rule()) tried.insert(broken.rule);
     for (const auto& row : rules()) EXPECT_TRUE(tried.contains(std::string(row.word))) << row.word;
