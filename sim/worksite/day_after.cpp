@@ -256,6 +256,14 @@ void add_heater_lines(const DayAfter& day, const Limits& limits, std::vector<std
                         ".");
 }
 
+/// A tag without a notice says nothing of why; a notice without a tag lies in a drawer.
+std::string despite_words(const DayAfter& day) {
+    if (day.tagged && day.noticed) return ", whatever tag and notice say";
+    if (day.tagged) return ", tag or no tag: no notice in writing said why it must stay off";
+    if (day.noticed) return ", notice or no notice: no tag hung where they did it";
+    return ": nothing said that it must stay off";
+}
+
 }  // namespace
 
 std::vector<HouseholdEvent> household_day(const Site& site, double from_s) {
@@ -290,7 +298,8 @@ DayAfter day_after(const Workplace& left) {
     while (house.tick() < end && !house.over()) watch.tick();
     DayAfter day = watch.day();
     day.governed_pa = left.job.healthy.gas_lock_up_pa;
-    day.against_notice = left.fabric.tagged && left.deeds.notice != never;
+    day.tagged = left.fabric.tagged;
+    day.noticed = left.deeds.notice != never;
     day.flash = std::any_of(house.breaches.begin(), house.breaches.end(),
                             [](const Breach& one) { return one.rule == "flash"; });
     day.most_blood_co = house.doses.most_blood_co;
@@ -303,10 +312,7 @@ DayAfter day_after(const Workplace& left) {
 std::vector<std::string> lines_of(const DayAfter& day, const Limits& limits) {
     std::vector<std::string> lines;
     if (day.turned_on_again)
-        lines.emplace_back(day.against_notice
-                               ? "They turned it on again themselves, whatever tag and notice say."
-                               : "They turned it on again themselves: nothing said that it must "
-                                 "stay off.");
+        lines.push_back("They turned it on again themselves" + despite_words(day) + ".");
     if (day.set_back)
         lines.emplace_back(
             "They found it set lower than they had it and set it back: nobody had "

@@ -17,12 +17,12 @@ struct DayAfter {
         cold = 0;    // of hot taps; judged after the first twenty seconds
     int little = 0;  // draws that gave less than 0.45 of what the open taps give alone
     int lockouts = 0, resets = 0;
-    bool turned_on_again = false;  // by the household
-    bool against_notice = false;   // which had a notice and a tag, and heeds neither
-    bool flash = false;            // gas that escaped met a flame
-    double most_room_co = 0.0;     // share
-    double most_blood_co = 0.0;    // share, of somebody who stays in the room
-    double gas_m3 = 0.0;           // escaped
+    bool turned_on_again = false;          // by the household
+    bool tagged = false, noticed = false;  // what said that it must stay off
+    bool flash = false;                    // gas that escaped met a flame
+    double most_room_co = 0.0;             // share
+    double most_blood_co = 0.0;            // share, of somebody who stays in the room
+    double gas_m3 = 0.0;                   // escaped
     double worst_burn =
         0.0;                 // share of a burn that blisters, in a hand held there for five seconds
     double hottest_k = 0.0;  // water where that was

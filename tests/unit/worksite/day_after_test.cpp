@@ -92,6 +92,25 @@ TEST(DayAfter, FindsTheHeaterTurnedOnAgainUnlessATagAndANoticeForbidIt) {
     EXPECT_EQ(off, "Hot water was drawn 5 times: 0 hot enough, 5 cold.\n");
 }
 
+TEST(DayAfter, SaysWhatHungOrLayThereWhenTheyTurnedItOnAgain) {
+    Job refusing = test_job();
+    refusing.customer.agrees = Consent::never;
+    const auto first_line = [](const Job& job, const Script& said) {
+        Script script{"shut gas at heater"};
+        script.insert(script.end(), said.begin(), said.end());
+        script.emplace_back("hand in");
+        return after(job, script).lines.front();
+    };
+    const std::string again = "They turned it on again themselves";
+    EXPECT_EQ(first_line(test_job(), {}), again + ": nothing said that it must stay off.");
+    EXPECT_EQ(first_line(test_job(), {"tag heater"}),
+              again + ", tag or no tag: no notice in writing said why it must stay off.");
+    EXPECT_EQ(first_line(test_job(), {"issue unsafe notice"}),
+              again + ", notice or no notice: no tag hung where they did it.");
+    EXPECT_EQ(first_line(refusing, {"tag heater", "issue unsafe notice"}),
+              again + ", whatever tag and notice say.");
+}
+
 TEST(DayAfter, DoesNotFindALockedPlugPulledOpen) {
     const auto text = text_of(
         after(test_job(), {"switch power off", "unplug heater", "lock off plug", "hand in"}));
