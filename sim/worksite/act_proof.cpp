@@ -31,6 +31,10 @@ bool leaks(const Workplace& w, std::size_t joint) {
     return open || w.weep_at(static_cast<Joint>(joint)) > 0.0;
 }
 
+std::string bubbles_at(std::size_t joint) {
+    return "Bubbles at the " + std::string(joint_names[joint]) + ".";
+}
+
 /// Only what stands under pressure can show bubbles, and only that is proved; by fluid that foams.
 void fluid_test(Workplace& w, const Act&) {
     const bool foams = leak_fluid_foams(w);
@@ -40,7 +44,7 @@ void fluid_test(Workplace& w, const Act&) {
         any = true;
         if (leaks(w, i)) {
             sound = false;
-            w.say("Bubbles at the " + std::string(joint_names[i]) + ".");
+            w.say(bubbles_at(i));
         } else {
             w.fabric.joint_unproved[i] = false;
         }
@@ -153,6 +157,17 @@ constexpr std::array table{
 };
 
 }  // namespace
+
+bool a_weep_foamed(const Workplace& w) {
+    const auto seen = [&w](const std::string& bubbles) {
+        return std::any_of(w.log.begin(), w.log.end(), [&](const LogEntry& entry) {
+            return std::find(entry.shown.begin(), entry.shown.end(), bubbles) != entry.shown.end();
+        });
+    };
+    for (std::size_t i = 0; i < joint_count; ++i)
+        if (w.weep_at(static_cast<Joint>(i)) > 0.0 && seen(bubbles_at(i))) return true;
+    return false;
+}
 
 std::span<const Doing> proof_doings() {
     return table;

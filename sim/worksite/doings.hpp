@@ -144,6 +144,8 @@ void judge_consent(Workplace& w, const Act& act);
 void judge_left_live(Workplace& w);
 void judge_reports(Workplace& w);
 [[nodiscard]] bool any_weep(const Workplace& w);
+/// The trainee has seen bubbles at a joint that weeps now.
+[[nodiscard]] bool a_weep_foamed(const Workplace& w);
 [[nodiscard]] std::string milliamperes(double ampere);
 
 /// Water as hot as the tap ought to give it.

@@ -114,7 +114,9 @@ void judge_gas(Workplace& w) {
         w.breach("gas_left_open", "The " + name + " test point was left open.");
     const bool shut_off = !w.services.gas_at_supply && made_safe(w);
     if (any_weep(w) && !shut_off)
-        w.breach("leak_left", "A gas joint weeps and was not found.");
+        w.breach("leak_left", a_weep_foamed(w)
+                                  ? "A gas joint weeps: fluid had foamed there, and it was left."
+                                  : "A gas joint weeps and was not found.");
     else if (any_unproved(w))
         w.breach("no_leak_test", "A gas joint was opened and never proved sound.");
 }

@@ -99,6 +99,23 @@ TEST(GasOnArrival, IsMetAgainByTheHouseholdWhereItIsLeft) {
     EXPECT_EQ(text(mended).find("Gas escaped: "), std::string::npos) << text(mended);
 }
 
+/// Found and left is worse than never found, and the record says which it was.
+TEST(GasOnArrival, LeftIsToldApartByWhetherFluidHadFoamed) {
+    const auto said = [](const Script& script) {
+        Attempt attempt(with(leak), 7, Mode::assessed);
+        EXPECT_EQ(play(attempt, script + Script{"hand in"}), "");
+        for (const auto& one : attempt.breaches())
+            if (one.rule == "leak_left") return one.text;
+        return std::string();
+    };
+    EXPECT_EQ(said({"air the place"}), "A gas joint weeps and was not found.");
+    EXPECT_EQ(said({"air the place", "leak test with fluid"}),
+              "A gas joint weeps: fluid had foamed there, and it was left.");
+    EXPECT_EQ(said({"air the place", "leak test with fluid", "shut gas at meter",
+                    "remake joint regulator", "open gas at meter", "leak test with fluid"}),
+              "");
+}
+
 TEST(WetBoard, LeavesTheHeaterDark) {
     Attempt attempt(test_job(), 7, Mode::assessed);
     ASSERT_EQ(play(attempt,
