@@ -47,6 +47,9 @@ bool makes_a_spark(const Workplace& w, const Act& act) {
         case Verb::turn_off:
         case Verb::board_on:
         case Verb::board_off:
+        case Verb::close_safety_switch:
+        case Verb::test_safety_switch:
+        case Verb::time_safety_switch:
         case Verb::run_fan:
         case Verb::stop_fan:
         case Verb::press_reset:
