@@ -73,7 +73,7 @@ constexpr std::array rules_table{
     Rule{"cylinder_left", "over-pressure", "move a cylinder that gets hot, or report it to the gas supplier and tell", "its pressure follows its vapour: more than twice as much in the flue's outlet", true, 0.40},
     Rule{"scorch_left", "fire", "take a heater out of use whose flue browns what is near", "timber keeps getting hot", true, 0.40},
     Rule{"draught_untested", "carbon monoxide", "test the draught of an open flue after work on it: burner on, windows shut, every fan on", "none if it happens to draw", false, 0.10},
-    Rule{"off_plate", "carbon monoxide", "set the heater to the gas of its data plate", "the burner gets the pressure of another gas", true, 0.40},
+    Rule{"off_plate", "carbon monoxide", "set the heater to the gas of its data plate and to the height of the house", "the burner gets the pressure of another gas, or the air of another height", true, 0.40},
     Rule{"water_not_shut", "water damage", "shut the water before its side is opened", "water at mains pressure until somebody shuts it; over an open board, the board is lost", false, 0.20},
     Rule{"not_drained", "water damage", "let the pressure off and drain before the water side is opened", "what stands in it runs out, over an open board too", false, 0.05},
     Rule{"acid_to_taps", "drinking water", "flush by a hose after descaling, before a tap is opened", "acid comes out of the tap and thins as water runs", true, 0.40},

@@ -1,6 +1,8 @@
 // What is left behind of the dangers of a house that are not the heater's own fault.
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
 
 #include "sim/properties/air.hpp"
 #include "sim/properties/lpg.hpp"
@@ -84,11 +86,22 @@ void judge_bridges(Workplace& w) {
                                 (limiter && air ? " and the air proving bridged." : " bridged."));
 }
 
-/// Somebody stored another gas than the plate names, and left the heater usable.
-bool off_plate(const Workplace& w) {
-    const auto& stored =
-        w.fabric.alterations.stored[static_cast<std::size_t>(controller::Setting::gas)];
-    return stored && (*stored > 0.5) != (w.job.settings.plate_gas > 0.5);
+/// Stored by the trainee, if anything was.
+std::optional<double> stored(const Workplace& w, controller::Setting setting) {
+    return w.fabric.alterations.stored[static_cast<std::size_t>(setting)];
+}
+
+/// Somebody stored another gas than the plate names, or another height than the house's, and left the heater usable.
+void judge_stored(Workplace& w) {
+    const auto gas = stored(w, controller::Setting::gas);
+    if (gas && (*gas > 0.5) != (w.job.settings.plate_gas > 0.5))
+        w.breach("off_plate", "Left set to another gas than its data plate names.");
+    const auto height_m = stored(w, controller::Setting::altitude);
+    const double nearest_m = controller::nearest_altitude_step_m(w.job.site.altitude_m);
+    if (height_m && std::abs(*height_m - nearest_m) > 0.5 * controller::altitude_step_m)
+        w.breach("off_plate", "Left set to a height of " + units::fixed(*height_m, 0) +
+                                  " m; the house lies at " +
+                                  units::fixed(w.job.site.altitude_m, 0) + " m.");
 }
 
 }  // namespace
@@ -106,8 +119,7 @@ void judge_dangers_left(Workplace& w, bool usable, double flue_k) {
     judge_cylinder(w);
     if (usable) judge_scorch(w, flue_k);
     if (usable) judge_draught(w);
-    if (usable && off_plate(w))
-        w.breach("off_plate", "Left set to another gas than its data plate names.");
+    if (usable) judge_stored(w);
     if (w.precautions.acid_share > acid_tasted)
         w.breach("acid_to_taps", "Descaling acid was left in the water for whoever draws next.");
 }

@@ -143,6 +143,8 @@ std::vector<Danger> of_settings_and_guards() {
     const Acts looked = made_dead + Acts{"look at limiter leads"};
     const Acts restored = looked + Acts{"restore overheat limiter"};
     const Acts report{"escalate regulator to distributor"};
+    const Acts height{"open service readout", "take cover off",
+                      "change altitude setting to 1800 m"};
     const Acts plate{"open service readout", "take cover off", "change gas setting to propane"};
     return {
         {"H16",
@@ -161,6 +163,9 @@ std::vector<Danger> of_settings_and_guards() {
         {"H17", "BurnerOnAnotherGas", "off_plate", test_job(),
          plate + Acts{"change gas setting to natural gas", "refit cover", "hand in"},
          plate + Acts{"refit cover", "hand in"}, "another gas than its data plate"},
+        {"H17", "BurnerOnTheAirOfAnotherHeight", "off_plate", test_job(),
+         height + Acts{"change altitude setting to 0 m", "refit cover", "hand in"},
+         height + Acts{"refit cover", "hand in"}, "Left set to a height of 1800 m"},
         {"H18", "NextFaultBehindABridge", "bridged", test_job(),
          made_dead + Acts{"look at flame electrode", "hand in"},
          made_dead + Acts{"bridge limiter", "hand in"}, "the overheat limiter is bridged"},
