@@ -47,8 +47,14 @@ void air_place(Workplace& w, const Act&) {
     w.say("Doors and windows stand wide open.");
 }
 
-void people_out(Workplace& w, const Act&) {
-    w.precautions.people_out = true;
+/// Leading people out is leaving: what it takes is not counted as staying.
+void people_out(Workplace& w, const Act& act) {
+    auto& p = w.precautions;
+    const auto stayed = p.in_gas_ticks;
+    if (!p.people_out) p.in_gas_ticks -= ticks_in(seconds_of(act));
+    w.pass(seconds_of(act));
+    if (!p.people_out) p.in_gas_ticks = stayed;
+    p.people_out = true;
     w.say("Everybody waits outside.");
 }
 
@@ -151,7 +157,7 @@ using When = Doing::When;
 constexpr std::array table{
     Doing{Verb::look_around, no_obstacle, look_around},
     Doing{Verb::air_place, no_obstacle, air_place},
-    Doing{Verb::people_out, no_obstacle, people_out},
+    Doing{Verb::people_out, no_obstacle, people_out, When::own},
     Doing{Verb::keep_away, no_obstacle, keep_away},
     Doing{Verb::purge_pipe, gas_stands_open, purge_pipe},
     Doing{Verb::check_low_places, no_obstacle, check_low_places},

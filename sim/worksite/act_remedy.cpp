@@ -55,7 +55,9 @@ void protect(Workplace& w, Remedy remedy, std::string_view doing) {
     if (inside(remedy) && !w.person.gloves)
         w.breach("no_gloves", "Sharp sheet metal was handled with bare hands.");
     if (faults::info(remedy).needs_glasses && !w.person.glasses)
-        w.breach("no_glasses", "Dirt was brushed out without safety glasses.");
+        w.breach("no_glasses", remedy == Remedy::descale_exchanger
+                                   ? "Acid was handled without safety glasses."
+                                   : "Dirt was brushed out without safety glasses.");
 }
 
 void work(Workplace& w, const faults::RemedyInfo& info, double seconds) {

@@ -29,7 +29,7 @@ std::vector<HazardRow> hazard_rows() {
          "shut it, check that it is off, no flame near, close again",
          "gas gathers and lights at the lower flammability limit"},
         {"H10", "Smell of gas on arrival",
-         "no switch, no flame; air, shut outside, people out, call",
+         "no switch, no flame; people out, shut outside, air, call",
          "a switch sparks in what has gathered"},
         {"H11", "No leak test before the work", "test first",
          "an old leak stays or is laid to whoever worked"},

@@ -7,7 +7,7 @@ namespace emberpath::worksite {
 namespace {
 
 const Acts point{"open test point inlet", "wait 20 s"};
-const Acts safe_arrival{"air the place", "shut gas at meter", "move people out",
+const Acts safe_arrival{"move people out", "shut gas at meter", "air the place",
                         "escalate to distributor"};
 const Acts made_dead = dead + dressed;
 
