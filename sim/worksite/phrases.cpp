@@ -13,14 +13,15 @@ using Kind = LogEntry::Kind;
 
 // Times are chosen: what a practised person needs, tools at hand. Remedies come from their own table
 // (sim/faults/remedies.hpp).
+// What takes as long as the sentence says has no time here: "as said".
 // A word in [..] may be left out; {..} stands for one of the things that words_of() lists.
 // clang-format off
 constexpr std::array rows_before_remedies{
     PhraseRow{ask, Kind::talk, {"ask about {topic}", "ask the customer; \"problem\" is what they called about", 30}},
     PhraseRow{look, Kind::look, {"look at {thing}", "seconds; 2 min for the flue terminal, 1 min for pipe run and fins", 5}},
-    PhraseRow{watch, Kind::look, {"watch {watched} for {duration}", "keep your eyes on it and note what changes; the analyser's figures eight times, and how they go", 10}},
+    PhraseRow{watch, Kind::look, {"watch {watched} for {duration}", "keep your eyes on it and note what changes; the analyser's figures eight times, and how they go", 0}},
     PhraseRow{listen, Kind::look, {"listen", "fan and spark, for ten seconds", 10}},
-    PhraseRow{listen_for, Kind::look, {"listen for {duration}", "fan and spark, as long as you say", 10}},
+    PhraseRow{listen_for, Kind::look, {"listen for {duration}", "fan and spark, as long as you say", 0}},
     PhraseRow{listen_to_light_up, Kind::look, {"listen to light-up", "half a minute: soft, or a thump", 30}},
     PhraseRow{open_tap, Kind::operate, {"open {tap} [a little|halfway|fully]", "hot water runs; fully if you say nothing", 3}},
     PhraseRow{close_tap, Kind::operate, {"close {tap}", "stop the water", 3}},
@@ -98,7 +99,7 @@ constexpr std::array rows_before_remedies{
     PhraseRow{test_safety_switch, Kind::test, {"test safety switch", "tester in the socket; it opens the switch", 60}},
     PhraseRow{time_safety_switch, Kind::test, {"time safety switch at {test current}", "tester in the socket; how soon it opens", 30}},
     PhraseRow{measure_volts, Kind::test, {"measure volts between {terminal} and {other terminal}", "multimeter; the supply stays as it is", 20}},
-    PhraseRow{log_volts, Kind::test, {"log volts between {terminal} and {other terminal} for {duration}", "highest and lowest of a pair that has a name of its own", 20}},
+    PhraseRow{log_volts, Kind::test, {"log volts between {terminal} and {other terminal} for {duration}", "highest and lowest of a pair that has a name of its own", 0}},
     PhraseRow{measure_ohms, Kind::test, {"measure ohms between {terminal} and {other terminal}", "multimeter; supply off, and what is beside it pulled off", 20}},
     PhraseRow{insulation_test, Kind::test, {"test insulation between {terminal} and {other terminal}", "500 V from the tester; never between live terminals or into electronics", 30}},
     PhraseRow{measure_amps, Kind::test, {"measure amps between {terminal} and {other terminal}", "the meter becomes a wire: in series, never across a supply", 20}},
