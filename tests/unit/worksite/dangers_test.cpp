@@ -84,7 +84,7 @@ TEST(GasOnArrival, FlashesWhereASwitchIsWorkedInEnoughOfIt) {
     EXPECT_FALSE(outside.over());
 }
 
-TEST(GasOnArrival, HearsASparkOfEverySwitchThatIsWorkedToo) {
+TEST(GasOnArrival, CountsASparkOfEverySwitchAtTheBoardToo) {
     for (const char* act :
          {"switch power off", "unplug heater", "switch main switch off", "close safety switch",
           "test safety switch", "time safety switch at rated current"}) {

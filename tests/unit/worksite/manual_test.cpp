@@ -7,6 +7,7 @@
 #include <set>
 #include <sstream>
 
+#include "sim/worksite/acts.hpp"
 #include "sim/worksite/hazards.hpp"
 
 namespace emberpath::worksite {
@@ -28,6 +29,27 @@ TEST(Manual, ListsTheActsOfTheProgram) {
 
 TEST(Manual, ListsTheSafetyRulesOfTheProgram) {
     EXPECT_EQ(page("safety.md", safety_page()), safety_page());
+}
+
+/// Such a sentence takes what it says, so that no time of the table can be true of it.
+TEST(Manual, GivesNoTimeOfItsOwnToASentenceThatSaysHowLong) {
+    const std::string all = acts_page();
+    int found = 0;
+    for (const auto& row : phrase_rows()) {
+        const std::string pattern(row.phrase.pattern);
+        if (pattern.find("{duration}") == std::string::npos) continue;
+        ++found;
+        const std::string line =
+            "| " + pattern + " | " + std::string(row.phrase.help) + " | as said |\n";
+        EXPECT_NE(all.find(line), std::string::npos) << line;
+        Act act;
+        act.verb = row.verb;
+        for (const double said_s : {20.0, 130.0}) {
+            act.number = said_s;
+            EXPECT_EQ(seconds_of(act), said_s) << pattern;
+        }
+    }
+    EXPECT_EQ(found, 5);
 }
 
 /// The row of docs/safety.md that begins with this remedy.
