@@ -33,7 +33,7 @@ std::vector<Danger> of_water() {
          inside + Acts{"shut water at heater", "drain heater", "descale heat exchanger"},
          dead + Acts{"put on gloves", "shut water at heater", "drain heater",
                      "descale heat exchanger"},
-         "Acid was handled without safety glasses."},
+         "Acid was handled without safety glasses"},
     };
 }
 

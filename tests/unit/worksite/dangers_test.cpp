@@ -84,18 +84,6 @@ TEST(GasOnArrival, FlashesWhereASwitchIsWorkedInEnoughOfIt) {
     EXPECT_FALSE(outside.over());
 }
 
-TEST(GasOnArrival, CountsASparkOfEverySwitchAtTheBoardToo) {
-    for (const char* act :
-         {"switch power off", "unplug heater", "switch main switch off", "close safety switch",
-          "test safety switch", "time safety switch at rated current"}) {
-        Attempt smelling(with(leak), 7, Mode::assessed), sound(test_job(), 7, Mode::assessed);
-        EXPECT_EQ(play(smelling, {act}), "");
-        EXPECT_EQ(play(sound, {act}), "");
-        EXPECT_TRUE(broke(smelling, "spark_in_gas")) << act;
-        EXPECT_FALSE(broke(sound, "spark_in_gas")) << act;
-    }
-}
-
 TEST(GasOnArrival, IsMetAgainByTheHouseholdWhereItIsLeft) {
     Attempt left(with(leak), 7, Mode::assessed), mended(with(leak), 7, Mode::assessed);
     ASSERT_EQ(play(left, {"hand in"}), "");
