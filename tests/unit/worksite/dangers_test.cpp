@@ -84,6 +84,21 @@ TEST(GasOnArrival, FlashesWhereASwitchIsWorkedInEnoughOfIt) {
     EXPECT_FALSE(outside.over());
 }
 
+TEST(GasInTheRoom, MeetsASparkOfEverySwitchAtTheBoardToo) {
+    const Script unplugged{"unplug heater"};  // the tester needs its socket
+    const Script smelling = unplugged + Script{"open test point inlet", "wait 1 min"};
+    for (const char* act : {"switch main switch off", "close safety switch", "test safety switch",
+                            "time safety switch at rated current"}) {
+        Attempt sound(test_job(), 7, Mode::assessed), gassed(test_job(), 7, Mode::assessed);
+        EXPECT_EQ(play(sound, unplugged + Script{act}), "");
+        EXPECT_FALSE(broke(sound, "spark_in_gas")) << act;
+        EXPECT_EQ(play(gassed, smelling), "");
+        EXPECT_FALSE(broke(gassed, "spark_in_gas")) << "before " << act;
+        EXPECT_EQ(play(gassed, {act}), "");
+        EXPECT_TRUE(broke(gassed, "spark_in_gas")) << act;
+    }
+}
+
 TEST(GasOnArrival, IsMetAgainByTheHouseholdWhereItIsLeft) {
     Attempt left(with(leak), 7, Mode::assessed), mended(with(leak), 7, Mode::assessed);
     ASSERT_EQ(play(left, {"hand in"}), "");
