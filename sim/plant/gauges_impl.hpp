@@ -37,23 +37,14 @@ TestPoints<Real> test_points(const Plant<Real>& plant, const Surroundings& at,
             at_least_none(at_the_end - branch) * open};
 }
 
+/// From algebra that is known already, and the pressures at the test points.
 template <class Real>
-Real lit_area_share(const Flame<Real>& flame) {
-    Real lit = Real(0.0);
-    for (std::size_t b = 0; b < bank_count; ++b) lit += bank_area_share[b] * flame.lit[b];
-    return lit;
-}
-
-template <class Real>
-Gauges<Real> gauges(const Plant<Real>& plant, const Surroundings& at) {
+Gauges<Real> gauges_of(const Plant<Real>& plant, const Algebra<Real>& a,
+                       const TestPoints<Real>& points) {
     const State<Real>& x = plant.state;
-    Algebra<Real> a{};
-    // Only a companion's gas asks for the water.
-    if (!math::all(plant.parameters.companion_fitted == Real(0.0)))
-        a.water = water_flows(plant.parameters, x, at);
-    burner_algebra(plant, x, at, false, a);
-    const TestPoints<Real> points = test_points(plant, at, a.gas);
     const FlueComposition<Real> flue = flue_composition(plant.parameters, x, a);
+    Real lit = Real(0.0);
+    for (std::size_t b = 0; b < bank_count; ++b) lit += bank_area_share[b] * plant.flame.lit[b];
     return {points.gas_inlet_pa,
             points.regulator_outlet_pa,
             a.gas.manifold_pa,
@@ -62,10 +53,20 @@ Gauges<Real> gauges(const Plant<Real>& plant, const Surroundings& at) {
             flue.co_share,
             x[flue_gas],
             flue.excess_air_ratio,
-            lit_area_share(plant.flame),
+            lit,
             plant.commands.spark * plant.parameters.igniter_works,
             x[fan_speed],
             x[ionisation] * plant.electrics.flame_signal};
+}
+
+template <class Real>
+Gauges<Real> gauges(const Plant<Real>& plant, const Surroundings& at) {
+    Algebra<Real> a{};
+    // Only a companion's gas asks for the water.
+    if (!math::all(plant.parameters.companion_fitted == Real(0.0)))
+        a.water = water_flows(plant.parameters, plant.state, at);
+    burner_algebra(plant, plant.state, at, false, a);
+    return gauges_of(plant, a, test_points(plant, at, a.gas));
 }
 
 template <class Real>

@@ -7,14 +7,10 @@
 namespace emberpath::plant {
 namespace {
 
-void observe_gas(const Plant<double>& plant, const Surroundings& at, const Algebra<double>& a,
-                 Observables& o) {
-    const TestPoints<double> points = test_points(plant, at, a.gas);
-    o.regulator_outlet_pa = points.regulator_outlet_pa;
+void observe_gas(const Plant<double>& plant, const Algebra<double>& a,
+                 const TestPoints<double>& points, Observables& o) {
     o.before_regulator_pa = a.gas.upstream_pa;
     o.before_gas_isolator_pa = points.before_gas_isolator_pa;
-    o.gas_inlet_pa = points.gas_inlet_pa;
-    o.manifold_pa = a.gas.manifold_pa;
     o.gas_m3_per_s = a.gas.total_m3_per_s;
     o.heat_input_w = a.gas.total_m3_per_s * plant.parameters.gross_j_per_m3;
 }
@@ -113,22 +109,6 @@ void observe_temperatures(const State<double>& x, const Surroundings& at, Observ
     o.outlet_water_k = x[mixing_pocket];
     o.hottest_metal_k = *std::max_element(x.begin() + metal_0, x.begin() + metal_0 + cell_count);
     o.casing_k = x[casing_air];
-    o.flue_k = x[flue_gas];
-}
-
-void observe_flame(const Plant<double>& plant, const Algebra<double>& a, Observables& o) {
-    const State<double>& x = plant.state;
-    const FlueComposition<double> flue = flue_composition(plant.parameters, x, a);
-    o.excess_air_ratio = flue.excess_air_ratio;
-    o.o2_share = flue.o2_share;
-    o.co2_share = flue.co2_share;
-    o.co_share = flue.co_share;
-    o.flame_lit = lit_area_share(plant.flame);
-    o.spark = plant.commands.spark;
-    o.spark_heard = plant.commands.spark * plant.parameters.igniter_works;
-    o.ionisation_a = x[ionisation] * plant.electrics.flame_signal;
-    o.unburnt_gas_m3 = x[unburnt_gas];
-    o.rough_light_up_m3 = plant.flame.rough_light_up_m3;
 }
 
 /// Readings of a heater whose parameters or switches changed since its last tick are worked out here.
@@ -159,16 +139,19 @@ Observables observe_one(const Plant<double>& plant, const Surroundings& at) {
     const Algebra<double> a = algebra(plant, x, at);
     const signals::SensorSignals<double> s = sense(plant, at);
     Observables o{};
-    observe_gas(plant, at, a, o);
+    const TestPoints<double> points = test_points(plant, at, a.gas);
+    take_lane(gauges_of(plant, a, points), 0, o);
+    observe_gas(plant, a, points, o);
     observe_heat(plant, at, a, o);
     observe_temperatures(x, at, o);
     observe_water(plant, at, a, o);
     observe_cylinders(plant, a, o);
-    observe_flame(plant, a, o);
+    o.spark = plant.commands.spark;
+    o.unburnt_gas_m3 = x[unburnt_gas];
+    o.rough_light_up_m3 = plant.flame.rough_light_up_m3;
     observe_air(plant, at, a, o);
     observe_electrics(plant, at, o);
     o.air_m3_per_s = a.air_m3_per_s;
-    o.fan_rev_per_s = x[fan_speed];
     o.fan_current_a = s.fan_current_a;
     o.air_tube_pa = s.air_tube_pa;
     o.inlet_ohm = s.inlet_ohm;
