@@ -27,6 +27,18 @@ void collect(const nlohmann::json& node, std::vector<std::string>& words) {
         for (const auto& child : node) collect(child, words);
 }
 
+/// A record, its job and its assessment, of which a test changes what it is about.
+struct Plain {
+    Plain() {
+        record.header = sample::header();
+        job.healthy = plant::natural_gas_parameters();
+    }
+    [[nodiscard]] Debrief debrief() const { return make_debrief(record, job, assessment); }
+    Record record;
+    worksite::Job job;
+    scoring::Assessment assessment = sample::assessment();
+};
+
 /// Wrapped text back on one line, so that sentences can be found in it.
 std::string unwrapped(const std::string& text) {
     std::string flat;
@@ -163,51 +175,41 @@ TEST(Debrief, ASilentAttemptSaysSo) {
 }
 
 TEST(Debrief, SaysThatTheBoardWasLostBesideTheCauseThatWasPutRight) {
-    Record record;
-    record.header = sample::header();
-    worksite::Job job;
-    job.healthy = plant::natural_gas_parameters();
-    job.intended = faults::Remedy::replace_igniter;
-    auto assessment = sample::assessment();
-    EXPECT_EQ(make_debrief(record, job, assessment).outcome.front(),
-              "Put right, and the readings show why.");
+    Plain plain;
+    plain.job.intended = faults::Remedy::replace_igniter;
+    auto& assessment = plain.assessment;
+    EXPECT_EQ(plain.debrief().outcome.front(), "Put right, and the readings show why.");
     assessment.breaches = {{"board_harmed", "Water ran over the open board.", false, 0.2, 0}};
-    EXPECT_EQ(make_debrief(record, job, assessment).outcome.front(),
+    EXPECT_EQ(plain.debrief().outcome.front(),
               "The cause was put right, the heater's board was lost, and the readings show why.");
     assessment.fixed = false;
-    EXPECT_EQ(make_debrief(record, job, assessment).outcome.front(),
+    EXPECT_EQ(plain.debrief().outcome.front(),
               "Not put right, the heater's board was lost, although the readings show the cause.");
 }
 
 TEST(Debrief, SaysWhichOfTwoFiguresIsTheCauseAloneAndWhichIsWithPairs) {
-    Record record;
-    record.header = sample::header();
-    worksite::Job job;
-    job.healthy = plant::natural_gas_parameters();
-    auto assessment = sample::assessment();
+    Plain plain;
+    auto& assessment = plain.assessment;
     assessment.true_class_probability = assessment.true_remedy_probability = 0.95;
-    EXPECT_EQ(make_debrief(record, job, assessment).outcome.at(1),
+    EXPECT_EQ(plain.debrief().outcome.at(1),
               "What it was: Gas pipe too small. The evidence gave it 95 % before anything was done "
               "about it.");
     assessment.true_remedy_probability = 0.998;
-    EXPECT_EQ(make_debrief(record, job, assessment).outcome.at(1),
+    EXPECT_EQ(plain.debrief().outcome.at(1),
               "What it was: Gas pipe too small. Before anything was done about it the evidence "
               "gave it 95 % as the only cause, and over 99 % alone or beside another: its remedy "
               "was needed either way.");
 }
 
 TEST(Debrief, SetsAStatedConfidenceBesideTheComputedOne) {
-    Record record;
-    record.header = sample::header();
-    worksite::Job job;
-    job.healthy = plant::natural_gas_parameters();
-    auto assessment = sample::assessment();
+    Plain plain;
+    auto& assessment = plain.assessment;
     const auto said = [&](double stated, double computed) {
         assessment.stated_confidence = stated;
         assessment.diagnosis_probability = computed;
-        return make_debrief(record, job, assessment).outcome.at(3);
+        return plain.debrief().outcome.at(3);
     };
-    EXPECT_EQ(make_debrief(record, job, assessment).outcome.size(), 4U);  // not handed in, no more
+    EXPECT_EQ(plain.debrief().outcome.size(), 4U);  // not handed in, no more
     EXPECT_EQ(said(0.8, 0.93),
               "You said 80 %; your own readings gave 93 % before it was settled. They showed more "
               "than you trusted them for.");
@@ -216,15 +218,12 @@ TEST(Debrief, SetsAStatedConfidenceBesideTheComputedOne) {
 }
 
 TEST(Debrief, SaysInWordsWhenAReadingSpeaksAgainstTheTrueCause) {
-    Record record;
-    record.header = sample::header();
-    worksite::Job job;
-    job.healthy = plant::natural_gas_parameters();
-    auto assessment = sample::assessment();
-    const scoring::Class truth = scoring::class_or_first_of(job.faults);
+    Plain plain;
+    auto& assessment = plain.assessment;
+    const scoring::Class truth = scoring::class_or_first_of(plain.job.faults);
     assessment.comparisons = {{5, "spark at the igniter", "spark", {{truth, "no spark", true}}},
                               {6, "flame", "restless", {{truth, "restless", false}}}};
-    const auto debrief = make_debrief(record, job, assessment);
+    const auto debrief = plain.debrief();
     ASSERT_EQ(debrief.against.size(), 1U);
     EXPECT_THAT(debrief.against.front(), HasSubstr("#5 by itself speaks against the cause"));
     EXPECT_THAT(debrief.against.front(), HasSubstr("you read spark, where"));

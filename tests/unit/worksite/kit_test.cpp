@@ -10,7 +10,7 @@
 #include <sstream>
 
 #include "sim/worksite/acts.hpp"
-#include "tests/unit/worksite/house.hpp"
+#include "tests/unit/worksite/kit_in_hand.hpp"
 
 namespace emberpath::worksite {
 namespace {
@@ -18,21 +18,6 @@ namespace {
 using Script = std::vector<std::string>;
 using I = Instrument;
 using Q = Quantity;
-
-Job job_with(I instrument, const Piece& piece) {
-    Job job = test_job();
-    job.kit.visited_on = "2026-11-25";
-    job.kit.of(instrument) = piece;
-    return job;
-}
-
-/// What the last act read of that quantity.
-double last_read(const Attempt& attempt, Q quantity) {
-    for (const auto& seen : attempt.log().back().observations)
-        if (seen.quantity == quantity) return seen.value;
-    ADD_FAILURE() << "nothing read";
-    return 0.0;
-}
 
 double read_with(const Job& job, const Script& script, Q quantity) {
     Attempt attempt(job, 7, Mode::assessed);

@@ -7,7 +7,7 @@
 #include <utility>
 
 #include "sim/worksite/kit.hpp"
-#include "tests/unit/worksite/house.hpp"
+#include "tests/unit/worksite/kit_in_hand.hpp"
 
 namespace emberpath::worksite {
 namespace {
@@ -15,20 +15,6 @@ namespace {
 using Script = std::vector<std::string>;
 using I = Instrument;
 using Q = Quantity;
-
-Job job_with(I instrument, const Piece& piece) {
-    Job job = test_job();
-    job.kit.visited_on = "2026-11-25";
-    job.kit.of(instrument) = piece;
-    return job;
-}
-
-double last_read(const Attempt& attempt, Q quantity) {
-    for (const auto& seen : attempt.log().back().observations)
-        if (seen.quantity == quantity) return seen.value;
-    ADD_FAILURE() << "nothing read";
-    return 0.0;
-}
 
 /// In a house that has lost its earth a few milliamperes go from the casing to whoever touches it.
 TEST(Milliamperes, AreThoseOfTheMultimeterAsItIs) {
