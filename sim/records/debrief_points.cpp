@@ -3,7 +3,8 @@
 #include <cmath>
 
 #include "sim/records/debrief_parts.hpp"
-#include "sim/units/units.hpp"
+#include "sim/scoring/release_terms.hpp"
+#include "sim/units/per_cent.hpp"
 
 namespace emberpath::records {
 
@@ -12,9 +13,6 @@ namespace {
 constexpr double listed_from = 0.05;  // probability on arrival
 constexpr double worth_telling =
     0.005;  // between two probabilities: half of what whole per cents show
-constexpr double released_leading = 0.8;  // of the true cause, with readings free of error
-constexpr double shortest_reference = 10.0,
-                 longest_reference = 60.0;  // minutes of a job fit for release
 
 /// Overall without one area, the others keeping their weights.
 std::string without_each_area(const scoring::Assessment& assessment) {
@@ -38,12 +36,16 @@ std::string luck_in_words(const scoring::Luck& luck) {
 std::string release_in_words(const scoring::Assessment& assessment) {
     const double minutes = assessment.reference_minutes;
     std::vector<std::string> doubts;
-    if (assessment.reference_leading < released_leading)
+    if (assessment.reference_leading < scoring::likely_enough_for_release)
         doubts.push_back("readings free of error end on " +
-                         share_text(assessment.reference_leading) + " for one cause, under 80 %");
-    if (minutes < shortest_reference || minutes > longest_reference)
+                         share_text(assessment.reference_leading) + " for one cause, under " +
+                         units::per_cent(scoring::likely_enough_for_release));
+    if (minutes < scoring::shortest_reference_minutes ||
+        minutes > scoring::longest_reference_minutes)
         doubts.push_back("its reference path of " + units::fixed(minutes, 0) +
-                         " minutes lies outside 10 to 60");
+                         " minutes lies outside " +
+                         units::fixed(scoring::shortest_reference_minutes, 0) + " to " +
+                         units::fixed(scoring::longest_reference_minutes, 0));
     const std::string label =
         assessment.direct ? "direct: the complaint alone warrants the remedy, so that evidence "
                             "and path say little here"

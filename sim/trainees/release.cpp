@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <map>
 
 #include "sim/scoring/bank.hpp"
@@ -11,6 +10,7 @@
 #include "sim/trainees/house_run.hpp"
 #include "sim/trainees/other_house.hpp"
 #include "sim/trainees/thorough.hpp"
+#include "sim/units/per_cent.hpp"
 
 namespace emberpath::trainees {
 
@@ -18,15 +18,6 @@ namespace {
 
 constexpr int most_draws_per_house = 4;  // until as many households complain as the card says
 constexpr std::array bin_edges{0.0, 0.3, 0.6, 0.9, 0.97, 1.0};
-
-std::string figure(double value, int places = 0) {
-    char buffer[48];
-    std::snprintf(buffer, sizeof buffer, "%.*f", places, value);
-    return buffer;
-}
-std::string per_cent(double share) {
-    return figure(100.0 * share) + " %";
-}
 
 /// Evidence is not short of time: a job's limit is asked for by whoever plays it whole.
 worksite::Job without_time_limit(worksite::Job job) {
@@ -86,9 +77,9 @@ void refuse_for_evidence(const Release& release, std::vector<std::string>& refus
     for (const HouseSeen& house : release.houses)
         if (!house.leads) ++instead[house.leading.index()];
     std::string why = "after all reasonable readings the true cause leads with " +
-                      per_cent(likely_enough_for_release) + " in only " +
+                      units::per_cent(likely_enough_for_release) + " in only " +
                       std::to_string(release.identified()) + " of " + std::to_string(count) +
-                      " houses, and " + per_cent(share_of_houses) + " of them are wanted.";
+                      " houses, and " + units::per_cent(share_of_houses) + " of them are wanted.";
     const auto rival =
         std::max_element(instead.begin(), instead.end(),
                          [](const auto& a, const auto& b) { return a.second < b.second; });
@@ -101,9 +92,9 @@ void refuse_for_evidence(const Release& release, std::vector<std::string>& refus
 void refuse_for_claims(const Release& release, std::vector<std::string>& refusals) {
     for (const ClaimBin& bin : release.calibration())
         if (claims_too_much(bin))
-            refusals.push_back("where the scorer claims " + per_cent(bin.from) + " to " +
-                               per_cent(bin.to) + " for the likeliest cause (" +
-                               per_cent(bin.mean_claim) + " in the mean), it is right in " +
+            refusals.push_back("where the scorer claims " + units::per_cent(bin.from) + " to " +
+                               units::per_cent(bin.to) + " for the likeliest cause (" +
+                               units::per_cent(bin.mean_claim) + " in the mean), it is right in " +
                                std::to_string(bin.right) + " of " + std::to_string(bin.runs) +
                                " houses.");
 }
@@ -150,8 +141,8 @@ std::string title_of(const scoring::Gap& gap, const worksite::Job& job) {
     scoring::Option option;
     option.quantity = gap.quantity;
     option.mode = gap.mode;
-    return scoring::title_of(option, job) + ", severity " + figure(gap.lower.severity, 2) + " to " +
-           figure(gap.upper.severity, 2);
+    return scoring::title_of(option, job) + ", severity " + units::fixed(gap.lower.severity, 2) +
+           " to " + units::fixed(gap.upper.severity, 2);
 }
 
 std::vector<std::string> refusals_of(const Release& release) {
@@ -162,18 +153,19 @@ std::vector<std::string> refusals_of(const Release& release) {
         refusals.push_back("whoever reads all this is not scored: " + release.not_scored_because);
     if (release.reference_minutes > longest_reference_minutes ||
         release.reference_minutes < shortest_reference_minutes)
-        refusals.push_back("the reference path takes " + figure(release.reference_minutes) +
-                           " minutes, and " + figure(shortest_reference_minutes) + " to " +
-                           figure(longest_reference_minutes) + " are wanted.");
+        refusals.push_back("the reference path takes " +
+                           units::fixed(release.reference_minutes, 0) + " minutes, and " +
+                           units::fixed(shortest_reference_minutes, 0) + " to " +
+                           units::fixed(longest_reference_minutes, 0) + " are wanted.");
     return refusals;
 }
 
 std::vector<std::string> remarks_of(const Release& release, const worksite::Job& job) {
     const scoring::Gap* widest = release.widest_step(true);
     if (widest == nullptr || widest->widths <= scoring::most_widths_apart) return {};
-    return {"neighbouring severities about the job's own stand " + figure(widest->widths, 1) +
+    return {"neighbouring severities about the job's own stand " + units::fixed(widest->widths, 1) +
             " widths apart (" + title_of(*widest, job) + "): farther than " +
-            figure(scoring::most_widths_apart) +
+            units::fixed(scoring::most_widths_apart, 0) +
             ", so that a house between them may look like neither. Whether it does, the houses "
             "above say."};
 }

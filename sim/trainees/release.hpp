@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "sim/scoring/neighbours.hpp"
+#include "sim/scoring/release_terms.hpp"
 #include "sim/scoring/scoring.hpp"
 #include "sim/trainees/on_arrival.hpp"
 #include "sim/trainees/visit.hpp"
@@ -21,11 +22,12 @@
 namespace emberpath::trainees {
 
 inline constexpr int usual_houses = 50;
-inline constexpr double likely_enough_for_release = 0.8;
+using scoring::likely_enough_for_release;
 inline constexpr double share_of_houses = 0.95;
 inline constexpr double most_off_claim = 0.1;
 inline constexpr int runs_that_count = 10;  // a bin of fewer cannot condemn
-inline constexpr double shortest_reference_minutes = 10.0, longest_reference_minutes = 60.0;
+using scoring::longest_reference_minutes;
+using scoring::shortest_reference_minutes;
 
 /// What was believed at the end in one house.
 struct HouseSeen {

@@ -4,15 +4,12 @@
 
 #include "sim/exposure/shock.hpp"
 #include "sim/properties/fuel_gas.hpp"
+#include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 
 namespace emberpath::worksite {
 
 namespace {
-
-std::string percent(double share, int decimals) {
-    return units::fixed(100.0 * share, decimals) + " %";
-}
 
 std::string current_line(const Doses& doses) {
     const auto in_ma = [](double current_a, int decimals) {
@@ -72,8 +69,8 @@ std::string co_limit_reached(const Doses& doses, const Limits& limits) {
 
 std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits) {
     std::vector<std::string> lines{
-        "Most carbon monoxide in your blood: " + percent(doses.most_blood_co, 1) +
-        "; headache begins near " + percent(headache_share, 0) + "."};
+        "Most carbon monoxide in your blood: " + units::per_cent(doses.most_blood_co, 1) +
+        "; headache begins near " + units::per_cent(headache_share) + "."};
     if (doses.most_room_co > 0.5e-6)
         lines.push_back("Most carbon monoxide in the air you breathed: " +
                         units::format_ppm(doses.most_room_co) + "; the limit is " +
@@ -81,11 +78,11 @@ std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits) {
                         units::format_ppm(doses.breathed_s / (8.0 * 3600.0)) + " so far), " +
                         units::format_ppm(limits.co_ceiling) + " at no time.");
     if (doses.most_gas > 0.0005)
-        lines.push_back("Most gas in the air at your hands: " + percent(doses.most_gas, 1) +
+        lines.push_back("Most gas in the air at your hands: " + units::per_cent(doses.most_gas, 1) +
                         " of its lower flammability limit; it can flash at 100 %, one leaves at " +
-                        percent(limits.gas_in_air, 0) + ".");
+                        units::per_cent(limits.gas_in_air) + ".");
     if (doses.hand_burn > 0.0005)
-        lines.push_back("Heat in the skin of your hands: " + percent(doses.hand_burn, 0) +
+        lines.push_back("Heat in the skin of your hands: " + units::per_cent(doses.hand_burn) +
                         " of a burn; hottest metal " +
                         (doses.most_metal_k > 0.0 ? units::format_temperature(doses.most_metal_k)
                                                   : std::string("none")) +

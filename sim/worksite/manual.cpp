@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/acts.hpp"
 #include "sim/worksite/doings.hpp"
@@ -243,10 +244,6 @@ std::string things_table() {
     return text;
 }
 
-std::string percent(double share) {
-    return units::fixed(share * 100.0, 0) + " %";
-}
-
 }  // namespace
 
 std::string acts_page() {
@@ -266,7 +263,8 @@ std::string safety_page() {
     for (const auto& row : rules())
         text += "| " + std::string(row.word) + " | " + std::string(row.hazard) + " | " +
                 std::string(row.precaution) + " | " + std::string(row.consequence) + " | " +
-                (row.critical ? "closes" : "open") + " | " + percent(row.deduction) + " |\n";
+                (row.critical ? "closes" : "open") + " | " + units::per_cent(row.deduction) +
+                " |\n";
     return text + std::string(safety_closing) + proofs_table();
 }
 

@@ -4,6 +4,7 @@
 #include <ostream>
 
 #include "sim/trainees/rating.hpp"
+#include "sim/units/per_cent.hpp"
 #include "ui/app/jobs.hpp"
 #include "ui/app/progress.hpp"
 #include "ui/app/release.hpp"
@@ -16,15 +17,6 @@ namespace {
 constexpr int most_seeds = 100;
 constexpr int most_runs = 1000;
 constexpr int usual_seeds = 2;
-
-std::string figure(double value, int places = 0) {
-    char buffer[48];
-    std::snprintf(buffer, sizeof buffer, "%.*f", places, value);
-    return buffer;
-}
-std::string per_cent(double share) {
-    return figure(100.0 * share) + " %";
-}
 
 void write_fares(std::ostream& out, const trainees::Rating& rating) {
     char line[160];
@@ -45,18 +37,20 @@ void write_fares(std::ostream& out, const trainees::Rating& rating) {
 void write_summary(std::ostream& out, const trainees::Rating& rating) {
     const auto& best = rating.shortest;
     out << "\nDifficulty: " << trainees::difficulty_word(rating.missed_share) << "; "
-        << per_cent(rating.missed_share) << " of ordinary attempts met an objection.\n";
+        << units::per_cent(rating.missed_share) << " of ordinary attempts met an objection.\n";
     if (best.found)
-        out << "Shortest safe path found: " << figure(best.minutes) << " minutes, " << best.acts
-            << " acts (" << trainees::policy_title(best.policy) << ", seed " << best.seed << ").\n";
+        out << "Shortest safe path found: " << units::fixed(best.minutes, 0) << " minutes, "
+            << best.acts << " acts (" << trainees::policy_title(best.policy) << ", seed "
+            << best.seed << ").\n";
     else
         out << "No safe path was found.\n";
     out << "Blind guess: with complaint and display word alone the likeliest remedy has "
-        << per_cent(rating.on_arrival.probability) << "; the right one "
-        << (rating.on_arrival.of_truth < 0.005 ? "under 1 %" : per_cent(rating.on_arrival.of_truth))
+        << units::per_cent(rating.on_arrival.probability) << "; the right one "
+        << (rating.on_arrival.of_truth < 0.005 ? "under 1 %"
+                                               : units::per_cent(rating.on_arrival.of_truth))
         << ".\n"
         << "Identifiable: after every reading in every operating state the true remedy has "
-        << per_cent(rating.identifiable) << ".\n";
+        << units::per_cent(rating.identifiable) << ".\n";
     if (rating.on_arrival.is_direct())
         out << "A direct job: complaint and display word leave little to find out.\n";
 }

@@ -4,20 +4,13 @@
 #include <cstdio>
 #include <ostream>
 
+#include "sim/units/per_cent.hpp"
 #include "ui/debrief/page.hpp"
 
 namespace emberpath::app {
 
 namespace {
 
-std::string figure(double value, int places = 0) {
-    char buffer[48];
-    std::snprintf(buffer, sizeof buffer, "%.*f", places, value);
-    return buffer;
-}
-std::string per_cent(double share) {
-    return figure(100.0 * share) + " %";
-}
 std::string of(int some, int all) {
     return std::to_string(some) + " of " + std::to_string(all);
 }
@@ -46,9 +39,11 @@ void write_houses(std::ostream& out, const trainees::Release& release) {
     const auto count = static_cast<int>(release.houses.size());
     write_row(out, "houses where the true cause leads with 80 %", of(release.identified(), count),
               "95 %");
-    write_row(out, "probability of the true cause, mean", figure(mean_of_truth(release), 2), "");
+    write_row(out, "probability of the true cause, mean", units::fixed(mean_of_truth(release), 2),
+              "");
     write_row(out, "readings left out in a house, mean",
-              figure(left_out_each(release), 1) + " of " + std::to_string(release.readings), "");
+              units::fixed(left_out_each(release), 1) + " of " + std::to_string(release.readings),
+              "");
     const auto early = std::count_if(release.houses.begin(), release.houses.end(),
                                      [](const auto& house) { return house.ended_early; });
     if (early > 0)
@@ -59,18 +54,19 @@ void write_houses(std::ostream& out, const trainees::Release& release) {
 }
 
 void write_job(std::ostream& out, const worksite::Job& job, const trainees::Release& release) {
-    write_row(out, "C, reference path, minutes", figure(release.reference_minutes, 1), "10 to 60");
+    write_row(out, "C, reference path, minutes", units::fixed(release.reference_minutes, 1),
+              "10 to 60");
     const auto& first = release.on_arrival;
     write_row(out, "likeliest remedy by complaint and display",
-              per_cent(first.probability) + (first.leads_to_truth ? "" : " (another)"),
-              "under " + per_cent(first.need) + ", or \"direct\"");
+              units::per_cent(first.probability) + (first.leads_to_truth ? "" : " (another)"),
+              "under " + units::per_cent(first.need) + ", or \"direct\"");
     const auto* near = release.widest_step(true);
     const auto* any = release.widest_step(false);
     if (any == nullptr) return write_row(out, "steps between severities", "one severity", "");
     if (near != nullptr)
-        write_row(out, "widest step about the job's severity, widths", figure(near->widths, 1),
-                  "2");
-    write_row(out, "widest step of that cause anywhere, widths", figure(any->widths, 1), "");
+        write_row(out, "widest step about the job's severity, widths",
+                  units::fixed(near->widths, 1), "2");
+    write_row(out, "widest step of that cause anywhere, widths", units::fixed(any->widths, 1), "");
     out << debrief::paragraph("there: " + trainees::title_of(*any, job) + ".", debrief::page_width,
                               2);
 }
@@ -93,7 +89,7 @@ void write_release(std::ostream& out, const worksite::Job& job, const trainees::
     out << job.title << "\n\n"
         << debrief::paragraph(
                "One script of " + std::to_string(release.readings) + " readings (" +
-                   std::to_string(release.acts) + " acts, " + figure(release.minutes) +
+                   std::to_string(release.acts) + " acts, " + units::fixed(release.minutes, 0) +
                    " minutes) in " + std::to_string(release.houses.size()) +
                    " houses with this cause, each with its own parameters, severity and "
                    "instrument errors.",
