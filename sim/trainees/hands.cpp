@@ -10,15 +10,21 @@ constexpr std::int64_t minute = 600;  // ticks
 
 }  // namespace
 
+bool shows(const worksite::LogEntry* entry, std::string_view words) {
+    return entry != nullptr &&
+           std::any_of(entry->shown.begin(), entry->shown.end(), [&](const std::string& line) {
+               return line.find(words) != std::string::npos;
+           });
+}
+
 const worksite::LogEntry* Hands::say(const std::string& sentence) {
     const worksite::LogEntry* entry = visit_.act(sentence);
     if (entry == nullptr) return nullptr;
     remember(sentence);
-    const bool alarm = std::any_of(entry->shown.begin(), entry->shown.end(), [](const auto& line) {
-        return line.starts_with("Your personal alarm sounds");
-    });
     const std::size_t place = visit_.log().size() - 1;
-    if (alarm && !airing_) leave_bad_air();
+    const bool smelt_at_the_door = place == 0 && shows(entry, "It smells of gas.");
+    if (shows(entry, "Your personal alarm sounds") && !airing_) leave_bad_air();
+    if (smelt_at_the_door && care_.isolate) leave_gas();
     return &visit_.log()[place];
 }
 
@@ -50,7 +56,8 @@ void Hands::remember(const std::string& s) {
     if (s == "take manometer off") manometer_.clear();
     if (s == "switch on analyser") analyser_tick_ = visit_.tick();
     if (s == "press reset") reset_tick_ = visit_.tick();
-    if (tells("open test point") || tells("change cylinder") || tells("clean heat exchanger"))
+    if (tells("open test point") || tells("change cylinder") || tells("move cylinder") ||
+        tells("clean heat exchanger"))
         joints_touched_ = true;
 }
 
@@ -88,9 +95,11 @@ void Hands::resume() {
 }
 
 void Hands::arrive() {
+    if (care_.isolate) say("look at room");  // and smell
     for (const char* topic : {"when", "where", "changes", "weather", "smell", "safety"})
         say(std::string("ask about ") + topic);
     say("ask customer for consent");
+    look_around();
     say("look at display");
     say("switch on analyser");
     // A heater that takes its air from the room can poison it.
@@ -113,6 +122,7 @@ void Hands::power_back() {
 
 void Hands::open_up() {
     close_taps();
+    look_around();
     isolate();
     if (!cover_off_) say("take cover off");
     if (!care_.prove_dead || !care_.isolate || proved_dead_) return;

@@ -6,6 +6,7 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "sim/scoring/modes.hpp"
@@ -15,7 +16,8 @@ namespace emberpath::trainees {
 
 /// Which steps a trainee takes. All of them: by the book.
 struct Care {
-    bool isolate = true;  // off, unplugged, locked, before a hand goes inside; gas shut at joints
+    // Off, unplugged, locked, before a hand goes inside; gas shut at joints; what the house asks for.
+    bool isolate = true;
     bool prove_dead = true;  // tester proved, dead, tester proved
     bool leak_test = true;
     bool leak_test_before = true;  // a joint is undone
@@ -29,6 +31,9 @@ struct Story {
     std::optional<faults::Cause> also = std::nullopt;
     std::string done = "see the readings", told = "what was found";
 };
+
+/// Whether a line that was shown holds these words. False for no entry.
+[[nodiscard]] bool shows(const worksite::LogEntry* entry, std::string_view words);
 
 class Hands {
   public:
@@ -56,6 +61,7 @@ class Hands {
     void look_round();
     /// Unplugged, locked, gas shut, tagged, with a notice: it stays so.
     void take_out_of_use();
+    [[nodiscard]] bool is_out_of_use() const { return out_of_use_; }
     /// Draws hot water for a minute and looks: does it serve (again)?
     bool works();
     /// Everything back, and proved; false when it burns badly all the same. Once is enough until the next remedy.
@@ -77,8 +83,15 @@ class Hands {
     void manometer_away();
 
   private:
+    static constexpr int most_joint_repairs = 4;  // in a row; what weeps then is not worked on
     void smallest_and_largest_draw();
     void leave_bad_air();
+    void leave_gas();
+    void look_around();
+    [[nodiscard]] bool goes_up();
+    /// Handed on and the heater taken out of use: old sheet, or a ladder in the wind.
+    [[nodiscard]] bool leaves_terminal_alone(faults::Remedy remedy);
+    void move_cylinder();
     void worst_draught(bool begin);
     void remember(const std::string& sentence);
     void isolate();
@@ -114,6 +127,8 @@ class Hands {
     bool cover_off_ = false, switched_off_ = false, unplugged_ = false, locked_ = false;
     bool proved_dead_ = false, gas_shut_ = false, gloves_ = false, glasses_ = false;
     bool airing_ = false, fans_run_ = false;
+    bool looked_around_ = false, needs_ladder_ = false, ladder_tied_ = false, old_sheet_ = false,
+         scorched_ = false, cylinder_close_ = false;
     bool hot_at_full_ = false;
     bool probe_in_ = false, readout_open_ = false, joints_touched_ = false, running_proved_ = false,
          out_of_use_ = false, proved_ = false, burns_badly_ = false;

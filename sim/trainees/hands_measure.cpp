@@ -305,6 +305,7 @@ void Hands::each_outlet(bool until_one_is_poor) {
 
 void Hands::take(std::size_t mode, Quantity quantity) {
     if (needs_open_heater(quantity)) return take_inside(quantity);
+    if (quantity == Quantity::flue_terminal && !goes_up()) return;
     if (const auto point = point_of(quantity); !point.empty()) manometer_to(point);
     if (mode != mode_ || mode == 3) bring_into(mode);
     if (const auto sentence = wall_sentence(quantity, visit_.job().site); !sentence.empty()) {

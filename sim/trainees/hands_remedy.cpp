@@ -16,17 +16,9 @@ using worksite::Quantity;
 
 constexpr double near_set_k = 2.5;
 constexpr double hottest_set_k = 273.15 + 54.0;  // above it, somebody could be scalded
-constexpr int most_joint_repairs = 4;
 constexpr std::size_t most_reasons = 6;
 
 constexpr int most_listed = 5;  // words behind the list key
-
-bool shows(const worksite::LogEntry* entry, const std::string& words) {
-    return entry != nullptr &&
-           std::any_of(entry->shown.begin(), entry->shown.end(), [&](const std::string& line) {
-               return line.find(words) != std::string::npos;
-           });
-}
 
 }  // namespace
 
@@ -35,6 +27,7 @@ void Hands::remedy(Remedy remedy) {
     running_proved_ = proved_ = false;
     close_taps();
     mode_ = 0;
+    if (leaves_terminal_alone(remedy)) return;
     if (remedy == Remedy::set_manifold_pressure) return set_manifold(sentence);
     const faults::RemedyInfo& info = faults::info(remedy);
     if (info.reach == faults::Reach::inside) {
@@ -107,6 +100,7 @@ void Hands::test_wiring() {
 // Hot at the set point and burning at a full draw of the largest tap, else at half of it: there is a limit
 // to what any heater can do.
 bool Hands::works() {
+    if (out_of_use_) return false;
     close_up();
     if (latest(Quantity::switchboard) != nullptr && latest_word(Quantity::switchboard) != "all on")
         say("close safety switch");
@@ -203,6 +197,7 @@ void Hands::give_notice() {
     if (!care_.tell) return;
     if (refused) say("escalate to technical regulator");
     if (visit_.job().customer.tenant) say("escalate to owner");
+    if (old_sheet_) say("escalate to asbestos assessor");
 }
 
 void Hands::make_safe() {
@@ -213,6 +208,7 @@ void Hands::make_safe() {
 
 void Hands::take_out_of_use() {
     manometer_away();
+    move_cylinder();
     if (joints_touched_ && care_.leak_test) prove_joints();
     close_taps();
     if (cover_off_) say("refit cover");
@@ -241,7 +237,7 @@ void Hands::write(const Story& story) {
 
 void Hands::hand_over(const Story& story) {
     if (!out_of_use_ && !proved_) prove_and_put_back();
-    if (burns_badly_) make_safe();
+    if (burns_badly_ || (scorched_ && !out_of_use_)) make_safe();
     if (probe_in_) say("take probe out");
     if (care_.tell) say("tell customer what was found and what was done");
     write(story);
@@ -259,6 +255,7 @@ void Hands::prove_and_put_back() {
     manometer_away();
     close_up();
     open_gas();
+    move_cylinder();
     if (probe_in_) say("take probe out");
     mode_ = 0;
     if (care_.prove_work && set_point_k_ > hottest_set_k) {

@@ -85,6 +85,7 @@ void put_right(Hands& hands, Decision& decision, const Care& care, bool reasons)
     hands.manometer_away();
     hands.remedy(remedy);
     if (decision.also) hands.remedy(faults::info(*decision.also).remedy);
+    if (hands.is_out_of_use()) return;
     const bool stays_live =
         leaves_it_live(decision.cause) || (decision.also && leaves_it_live(*decision.also));
     if (care.isolate && (stays_live || goes_out_of_use(remedy))) return hands.take_out_of_use();

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <set>
+#include <string_view>
 
 #include "tests/unit/scenario/written.hpp"
 
@@ -135,6 +136,31 @@ TEST(ShippedScenarios, CustomersAnswerEveryTopic) {
     for (const Loaded& loaded : shipped()) {
         EXPECT_EQ(loaded.job.customer.answers.size(), 8U) << loaded.job.name;
     }
+}
+
+/// Dangers of a house that stand in its file, not only in the houses that tests make up; two at most, for a visit is
+/// about its heater.
+TEST(ShippedScenarios, HoldEveryDangerOfAHouseSomewhereAndTwoAtMostEach) {
+    constexpr std::array<std::string_view, 8> kinds{
+        "smell of gas (H10)",     "propane lies low (H14)", "cylinder badly placed (H15)",
+        "scorch marks (H24)",     "ladder (H29)",           "old sheet (H30)",
+        "through the roof (H31)", "children (H32)"};
+    std::array<int, kinds.size()> jobs{};
+    for (const Loaded& loaded : shipped()) {
+        const worksite::Dangers& d = loaded.job.site.dangers;
+        const bool propane = loaded.job.site.gas == worksite::GasKind::propane_cylinder;
+        const std::array<bool, kinds.size()> holds{d.leak_m3_per_s > 0.0,
+                                                   propane && d.low_place && d.leak_m3_per_s > 0.0,
+                                                   propane && d.cylinder_close,
+                                                   d.scorched,
+                                                   d.terminal_height_m >= 2.0,
+                                                   d.old_sheet,
+                                                   d.pipe_in_roof,
+                                                   d.children};
+        EXPECT_LE(std::count(holds.begin(), holds.end(), true), 2) << loaded.job.name;
+        for (std::size_t i = 0; i < kinds.size(); ++i) jobs.at(i) += holds.at(i) ? 1 : 0;
+    }
+    for (std::size_t i = 0; i < kinds.size(); ++i) EXPECT_GE(jobs.at(i), 1) << kinds.at(i);
 }
 
 std::string lower(std::string text) {

@@ -148,6 +148,86 @@ TEST(Hands, LeaveAHeaterThatWillNotBurnOffWithATag) {
     EXPECT_FALSE(replayed.broke("walked_off"));
 }
 
+struct OfTheHouse {
+    const char* rule;
+    void (*holds)(worksite::Dangers&);
+    Remedy remedy;
+    bool draws = false;
+};
+
+worksite::Job house_that(const OfTheHouse& one) {
+    auto job = small_house(Cause::igniter_failed);
+    one.holds(job.site.dangers);
+    if (job.site.dangers.low_place || job.site.dangers.cylinder_close)
+        job.site.gas = worksite::GasKind::propane_cylinder;
+    return job;
+}
+
+bool is_broken(const OfTheHouse& one, Care care) {
+    const auto job = house_that(one);
+    Visit visit(job, 1);
+    Hands hands(visit, care);
+    hands.arrive();
+    hands.take(0, Quantity::flue_terminal);
+    hands.remedy(one.remedy);
+    if (one.remedy == Remedy::replace_igniter) {
+        hands.open_up();
+        hands.say("wait 6 min");
+    }
+    if (one.draws) hands.works();
+    hands.hand_over({Cause::igniter_failed});
+    const Replayed replayed(job, visit.acts());
+    for (const auto& breach : replayed.attempt.breaches())
+        if (care.isolate) ADD_FAILURE() << one.rule << ": " << breach.text;
+    return replayed.broke(one.rule);
+}
+
+TEST(Hands, HeedWhatIsDangerousAtTheHouseUnlessCareIsLeftOut) {
+    const Care none{false, false, false, false, false, true};
+    const auto leaks = [](worksite::Dangers& d) {
+        d.leak_m3_per_s = 2.0e-6;
+        d.low_place = true;
+    };
+    const auto high = [](worksite::Dangers& d) {
+        d.terminal_height_m = 3.0;
+        d.soft_ground = true;
+    };
+    const auto sheet = [](worksite::Dangers& d) { d.old_sheet = true; };
+    const std::vector<OfTheHouse> all{
+        {"spark_in_gas", leaks, Remedy::replace_igniter, true},
+        {"people_in_gas", leaks, Remedy::replace_igniter},
+        {"low_unchecked", leaks, Remedy::replace_igniter},
+        {"cylinder_left", [](worksite::Dangers& d) { d.cylinder_close = true; },
+         Remedy::replace_igniter},
+        {"scorch_left", [](worksite::Dangers& d) { d.scorched = true; }, Remedy::replace_igniter},
+        {"ladder_unchecked", high, Remedy::replace_igniter},
+        {"fall", high, Remedy::replace_igniter},
+        {"fibres", sheet, Remedy::clear_flue_terminal},
+        {"bystander", [](worksite::Dangers& d) { d.children = true; }, Remedy::replace_igniter},
+    };
+    for (const OfTheHouse& one : all) {
+        EXPECT_FALSE(is_broken(one, {})) << one.rule;
+        EXPECT_TRUE(is_broken(one, none)) << one.rule;
+    }
+}
+
+TEST(Hands, StayDownInTheWindAndHandTheTerminalOn) {
+    auto job = small_house(Cause::flue_blocked);
+    job.site.dangers.terminal_height_m = 3.0;
+    job.site.wind_pa = 45.0;
+    Visit visit(job, 1);
+    Hands hands(visit, {});
+    hands.take(0, Quantity::display_word);
+    hands.take(0, Quantity::flue_terminal);
+    EXPECT_EQ(hands.latest(Quantity::flue_terminal), nullptr);
+    hands.remedy(Remedy::clear_flue_terminal);
+    EXPECT_TRUE(hands.is_out_of_use());
+    hands.hand_over({Cause::flue_blocked});
+    const Replayed replayed(job, visit.acts());
+    for (const auto& breach : replayed.attempt.breaches()) ADD_FAILURE() << breach.text;
+    EXPECT_TRUE(replayed.attempt.truth().made_safe);
+}
+
 worksite::Job open_flued_house(double fan_m3_per_s) {
     auto job = small_house(Cause::no_fault);
     job.healthy = plant::with_flue(job.healthy, plant::FlueKind::open_flued);
