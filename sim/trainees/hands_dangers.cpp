@@ -49,6 +49,7 @@ void Hands::leave_gas() {
 void Hands::look_around() {
     if (looked_around_ || !care_.isolate) return;
     looked_around_ = true;
+    if (visit_.log().empty()) say("look at room");  // and smell
     const auto* entry = say("look around heater");
     needs_ladder_ = shows(entry, "a ladder's work");
     old_sheet_ = shows(entry, "may hold asbestos");

@@ -27,6 +27,7 @@ void Hands::remedy(Remedy remedy) {
     running_proved_ = proved_ = false;
     close_taps();
     mode_ = 0;
+    look_around();
     if (leaves_terminal_alone(remedy)) return;
     if (remedy == Remedy::set_manifold_pressure) return set_manifold(sentence);
     const faults::RemedyInfo& info = faults::info(remedy);
@@ -146,7 +147,9 @@ void Hands::remake(const worksite::LogEntry& bubbles) {
                 weeping.emplace_back(joint == std::string_view("inlet test") ? "inlet" : joint);
     close_taps();
     say("shut gas at " + supply());
+    bool air_got_in = false;
     for (const auto& joint : weeping) {
+        air_got_in = air_got_in || joint == "cylinder" || joint == "inlet union";
         if (joint == "burner" || joint == "manifold") open_up();
         const bool bridge = care_.isolate && joint == "inlet union";
         if (bridge) say("fit bridging conductor");
@@ -154,6 +157,7 @@ void Hands::remake(const worksite::LogEntry& bubbles) {
         if (bridge) say("take bridging conductor off");
     }
     open_gas();
+    if (air_got_in && care_.isolate) say("purge gas pipe");
     close_up();
 }
 

@@ -132,7 +132,7 @@ bool shows_bad_wiring(const Observation& seen, const Limits& limits) {
 }  // namespace
 
 bool danger_is_known(const Workplace& w) {
-    if (w.alarm_sounds() || w.smells_gas()) return true;
+    if (w.alarm_sounds() || w.smells_gas() || w.precautions.gas_on_arrival) return true;
     return std::any_of(w.log.begin(), w.log.end(), [&](const LogEntry& entry) {
         return shows_bad_flue_gas(entry, w.job.practice.limits.co_ratio) ||
                shows_bad_room(entry, w.job.practice.limits) || shows_second_feed(entry) ||

@@ -67,6 +67,19 @@ TEST(CustomersLeave, IsNotNeededOnceADangerHasShown) {
 }
 
 /// Current as well: metal at a voltage, an earth that is missing, wet insulation, a second feed.
+/// Also when the air has cleared: the joint that leaked is still there.
+TEST(CustomersLeave, IsNotNeededOnceItSmeltOfGasAtTheDoor) {
+    Job leaky = house_of(Consent::when_asked);
+    leaky.site.dangers.leak_m3_per_s = 5.0e-6;
+    Attempt attempt(leaky, 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"move people out", "shut gas at meter", "air the place", "wait 10 min",
+                             "look at room"}),
+              "");
+    EXPECT_EQ(attempt.log().back().shown.front(), "No smell of gas.");
+    ASSERT_EQ(play(attempt, {"switch power off", "take cover off"}), "");
+    EXPECT_FALSE(broke(attempt, "no_consent"));
+}
+
 TEST(CustomersLeave, IsNotNeededOnceWiringHasShownItsDanger) {
     struct Shown {
         Cause cause;
