@@ -69,7 +69,7 @@ const std::vector<Precaution>& precautions() {
         {"H15CylinderBadlyPlaced",
          "quarry",
          {"move cylinder"},
-         {},
+         {"remake joint cylinder"},  // as often made as on the good path: which joint weeps is drawn
          {"cylinder_left", "not_reported"}},
         {"H24ScorchMarks",
          "mallow",
