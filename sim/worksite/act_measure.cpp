@@ -199,12 +199,22 @@ std::string socket_is_free(const Workplace& w, const Act&) {
                                  : "";
 }
 
-void test_safety_switch(Workplace& w, const Act&) {
-    if (volts_now(w, {T::socket_active, T::socket_neutral}) < dangerous_v)
-        return w.say("The socket is dead; the tester stays dark.");
+constexpr double drawn_for_s = 1.0;  // of the time that the act takes, its last
+
+/// The tester is put in; false, and all the time gone, where it finds no supply.
+bool socket_lives(Workplace& w, const Act& act) {
+    w.pass(seconds_of(act) - drawn_for_s);
+    if (volts_now(w, {T::socket_active, T::socket_neutral}) >= dangerous_v) return true;
+    w.pass(drawn_for_s);
+    w.say("The socket is dead; the tester stays dark.");
+    return false;
+}
+
+void test_safety_switch(Workplace& w, const Act& act) {
+    if (!socket_lives(w, act)) return;
     w.services.safety_switch_tested = true;
     w.read({Quantity::safety_switch_current});
-    w.pass(1.0);
+    w.pass(drawn_for_s);
     w.services.safety_switch_tested = false;
     const bool open = w.look().plant.electrical_latches.safety_switch_tripped > 0.5;
     w.say(open ? "The safety switch opens; it has to be closed again." : "It does not open.");
@@ -234,15 +244,15 @@ double break_time_s(const Workplace& w, double test_a, double socket_v) {
 
 void time_safety_switch(Workplace& w, const Act& act) {
     constexpr double lets_go_after_s = 0.5;
+    if (!socket_lives(w, act)) return;
     const double volts = volts_now(w, {T::socket_active, T::socket_neutral});
-    if (volts < dangerous_v) return w.say("The socket is dead; the tester stays dark.");
     const Limits& limits = w.job.practice.limits;
     const TestCurrent& test = test_currents.at(act.object);
     const double test_a = test.times_rated * limits.rcd_trips_at_a;
     const double takes_s = break_time_s(w, test_a, volts);
     const bool opens = takes_s < lets_go_after_s;
     w.services.safety_switch_tested = opens;
-    w.pass(1.0);
+    w.pass(drawn_for_s);
     w.services.safety_switch_tested = false;
     w.say((opens ? "It opens after " + as_shown(w, Quantity::break_time, takes_s) + " at "
                  : "It does not open within " + units::fixed(1000.0 * lets_go_after_s, 0) +
@@ -259,8 +269,8 @@ constexpr std::array table{
     Doing{Verb::insulation_test, leads_can_go_there, insulation_test},
     Doing{Verb::measure_amps, leads_can_go_there, measure_amps},
     Doing{Verb::clamp, no_obstacle, clamp},
-    Doing{Verb::test_safety_switch, socket_is_free, test_safety_switch},
-    Doing{Verb::time_safety_switch, socket_is_free, time_safety_switch},
+    Doing{Verb::test_safety_switch, socket_is_free, test_safety_switch, Doing::When::own},
+    Doing{Verb::time_safety_switch, socket_is_free, time_safety_switch, Doing::When::own},
 };
 
 }  // namespace

@@ -215,7 +215,8 @@ std::string proofs_table() {
 }
 
 std::string time_text(const PhraseRow& row) {
-    if (row.phrase.seconds <= 0.0) return "as said";
+    const bool says_how_long = row.phrase.pattern.find("{duration}") != std::string_view::npos;
+    if (row.phrase.seconds <= 0.0) return says_how_long ? "as said" : "varies";
     const double seconds = row.phrase.seconds;
     if (seconds < 60.0) return units::fixed(seconds, 0) + " s";
     const auto tenths = std::lround(seconds / 6.0);

@@ -13,12 +13,12 @@ using Kind = LogEntry::Kind;
 
 // Times are chosen: what a practised person needs, tools at hand. Remedies come from their own table
 // (sim/faults/remedies.hpp).
-// What takes as long as the sentence says has no time here: "as said".
+// What takes as long as the sentence says, or as its thing asks for, has no time here: seconds_of() knows it.
 // A word in [..] may be left out; {..} stands for one of the things that words_of() lists.
 // clang-format off
 constexpr std::array rows_before_remedies{
     PhraseRow{ask, Kind::talk, {"ask about {topic}", "ask the customer; \"problem\" is what they called about", 30}},
-    PhraseRow{look, Kind::look, {"look at {thing}", "seconds; 2 min for the flue terminal, 1 min for pipe run and fins", 5}},
+    PhraseRow{look, Kind::look, {"look at {thing}", "5 s; 20 s for the switchboard, 30 s for a part inside, 1 min for pipe run and fins, 2 min for the flue terminal", 0}},
     PhraseRow{watch, Kind::look, {"watch {watched} for {duration}", "keep your eyes on it and note what changes; the analyser's figures eight times, and how they go", 0}},
     PhraseRow{listen, Kind::look, {"listen", "fan and spark, for ten seconds", 10}},
     PhraseRow{listen_for, Kind::look, {"listen for {duration}", "fan and spark, as long as you say", 0}},
@@ -113,7 +113,7 @@ constexpr std::array rows_before_remedies{
     PhraseRow{fit_larger_fuse, Kind::operate, {"fit larger fuse", "on the heater's board", 60}},
     PhraseRow{open_readout, Kind::look, {"open service readout", "the heater's own measurements at its panel", 10}},
     PhraseRow{open_readout_at_wall, Kind::look, {"open service readout at {wall controller}", "only where its kind shows one and the heater hears it", 15}},
-    PhraseRow{read_readout, Kind::test, {"read readout {item}", "one quantity, or all", 5}},
+    PhraseRow{read_readout, Kind::test, {"read readout {item}", "one quantity, 5 s; or all, 20 s", 0}},
     PhraseRow{read_history, Kind::test, {"read event history", "on the service readout: twelve lines, newest first, kept without power", 30}},
     PhraseRow{read_settings, Kind::test, {"read installer settings", "on the service readout with the cover off: a slide switch behind it frees them", 30}},
     PhraseRow{read_plate, Kind::look, {"read data plate", "what the heater is made for", 10}},
@@ -139,7 +139,7 @@ constexpr std::array rows_before_remedies{
     PhraseRow{bypass_safety_switch, Kind::operate, {"use outlet without safety switch", "a lead from another room, so that it does not open", 60}},
     PhraseRow{restore_safety_switch, Kind::safety, {"use own outlet", "back to the outlet behind the safety switch", 60}},
     PhraseRow{look_at_tool, Kind::safety, {"look at {instrument}", "its label and its face: class, range, battery, calibration", 10}},
-    PhraseRow{check_tool, Kind::safety, {"check {instrument}", "against what is known: docs/instruments.md says how; 5 s to 3 min", 30}},
+    PhraseRow{check_tool, Kind::safety, {"check {instrument}", "against what is known: docs/instruments.md says how; 5 s to 3 min", 0}},
     PhraseRow{compare_tool, Kind::safety, {"compare {instrument} with spare", "both on the same thing, from the van and back", 240}},
     PhraseRow{take_spare, Kind::safety, {"take spare {instrument}", "from the van, in place of the one in the bag", 180}},
     PhraseRow{wait, Kind::wait, {"wait {duration}", "let time pass", 0}},
