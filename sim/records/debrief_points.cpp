@@ -4,6 +4,7 @@
 
 #include "sim/records/debrief_parts.hpp"
 #include "sim/scoring/release_terms.hpp"
+#include "sim/units/counted.hpp"
 #include "sim/units/per_cent.hpp"
 
 namespace emberpath::records {
@@ -32,6 +33,13 @@ std::string luck_in_words(const scoring::Luck& luck) {
            "known beforehand; one alone means nothing.";
 }
 
+/// Whether its cause shows itself where house and instruments differ.
+std::string other_houses_in_words(const worksite::ReleaseCheck& check) {
+    if (check.checked_on.empty()) return "In other houses it was never checked.";
+    return "On " + check.checked_on + " its cause showed itself in " + std::to_string(check.shown) +
+           " of " + units::counted(check.houses, "other house") + ".";
+}
+
 /// Which way an attempt at this job may be read; the whole check is `emberpath rate`.
 std::string release_in_words(const scoring::Assessment& assessment) {
     const double minutes = assessment.reference_minutes;
@@ -54,6 +62,7 @@ std::string release_in_words(const scoring::Assessment& assessment) {
            (doubts.empty() ? "The best readings end on " +
                                  share_text(assessment.reference_leading) + " for one cause."
                            : "In doubt: " + joined(doubts, "; ") + ".") +
+           " " + other_houses_in_words(assessment.release) +
            " The whole check is emberpath rate --release.";
 }
 

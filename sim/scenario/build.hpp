@@ -42,6 +42,9 @@ void apply_site(const Values& site, HeaterParts& heater, Problems& problems);
 /// Date of the visit and instruments that are not as they should be.
 [[nodiscard]] worksite::Kit make_kit(const Values& job, Problems& problems);
 
+/// What the release check found; nothing where it never ran.
+[[nodiscard]] worksite::ReleaseCheck make_release_check(const Values& job, Problems& problems);
+
 /// What else is dangerous at the house.
 [[nodiscard]] worksite::Dangers make_dangers(const Values& site, Problems& problems);
 

@@ -1,10 +1,12 @@
-// Instruments that are not as they should be, and dangers of the house.
+// Instruments that are not as they should be, what a release check found, and dangers of the house.
 
 #include <array>
+#include <cmath>
 #include <optional>
 #include <utility>
 
 #include "sim/scenario/build.hpp"
+#include "sim/units/counted.hpp"
 
 namespace emberpath::scenario {
 
@@ -21,6 +23,18 @@ std::string date_of(const Values& values, const char* key, Problems& problems) {
                             "a date, year first, such as \"2026-11-25\"",
                             {}});
     return {};
+}
+
+/// A whole number; anything else is reported.
+int count_of(const Values& values, const char* key, Problems& problems) {
+    const Item* item = values.good(key);
+    if (item == nullptr) return 0;
+    const int count = static_cast<int>(std::lround(item->number));
+    if (std::abs(item->number - count) > 1e-9)
+        problems.add(item->at, {std::string(key) + ": found " + item->raw + ", not a whole number",
+                                "a whole number",
+                                {}});
+    return count;
 }
 
 /// What the offset of an instrument is measured in, and how far it can be off.
@@ -90,6 +104,24 @@ worksite::Kit make_kit(const Values& job, Problems& problems) {
             piece.off_by = offset_of(*off, instrument, problems);
     }
     return kit;
+}
+
+worksite::ReleaseCheck make_release_check(const Values& job, Problems& problems) {
+    worksite::ReleaseCheck made;
+    const auto found = job.tables.find("release");
+    if (found == job.tables.end()) return made;
+    const Values& written = found->second;
+    made.checked_on = date_of(written, "checked_on", problems);
+    made.houses = count_of(written, "houses", problems);
+    made.shown = count_of(written, "shown", problems);
+    if (written.good("refused") != nullptr) made.refused = written.text("refused");
+    const Item* shown = written.good("shown");
+    if (shown != nullptr && written.good("houses") != nullptr && made.shown > made.houses)
+        problems.add(shown->at,
+                     {"shown: found " + shown->raw + " of " + units::counted(made.houses, "house"),
+                      "no more than there are houses",
+                      {}});
+    return made;
 }
 
 worksite::Dangers make_dangers(const Values& site, Problems& problems) {

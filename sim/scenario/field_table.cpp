@@ -38,6 +38,16 @@ constexpr std::array table_of_fields{
           .help = "Day of the visit, for the labels of instruments. Left out: every label is in date."},
     Field{.section = job, .name = "tool", .kind = list, .holds = tool,
           .help = "Instruments of the bag that are not as they should be. The spare in the van always is."},
+    Field{.section = job, .name = "release", .kind = table, .holds = release,
+          .help = "What `emberpath rate JOB --release` found. Left out: the job was not checked, and is scored with that said to assessors."},
+
+    Field{.section = release, .name = "checked_on", .kind = line, .fallback = required, .example = "2026-11-25", .help = "Day of the check."},
+    Field{.section = release, .name = "houses", .kind = number, .least = 1, .greatest = 1000,
+          .fallback = required, .example = "50", .help = "Other houses in which the cause was tried."},
+    Field{.section = release, .name = "shown", .kind = number, .least = 0, .greatest = 1000,
+          .fallback = required, .example = "49", .help = "Those in which it showed itself; under 95 % of them evidence, path and remedy are not scored."},
+    Field{.section = release, .name = "refused", .kind = line, .example = "the reference path takes 70 minutes, and 10 to 60 are wanted.",
+          .help = "Any other reason against it, as the check says it; then they are not scored either."},
 
     Field{.section = tool, .name = "name", .kind = word,
           .words = "manometer|multimeter|clamp meter|voltage tester|insulation tester|safety switch tester|analyser|thermometer|flow cup|scale|gas detector|co alarm|leak fluid|water gauge",

@@ -99,6 +99,8 @@ std::string_view name_of(Section section) {
             return "[tell] of the rules";
         case tool:
             return "a [[tool]]";
+        case release:
+            return "[release]";
         case dangers:
             return "[dangers] of the site";
     }

@@ -29,9 +29,10 @@ enum class Section {
     licence,
     tell,
     tool,
+    release,
     dangers
 };
-inline constexpr std::size_t section_count = 19;
+inline constexpr std::size_t section_count = 20;
 
 enum class Kind {
     line,      // one line of text

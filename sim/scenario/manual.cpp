@@ -178,6 +178,8 @@ std::string heading(Section section) {
             return "## Who is told: `[tell]` of a rules file";
         case Section::tool:
             return "## Instruments: `[[tool]]`";
+        case Section::release:
+            return "## Release check: `[release]`";
         case Section::dangers:
             return "## Dangers: `[site.dangers]`, or `[dangers]` in a site file";
         case Section::licence:

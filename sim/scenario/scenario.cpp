@@ -55,6 +55,7 @@ void make_job(const FileValues& file, Files& files, Problems& problems, worksite
     if (all.good("time_allowed") != nullptr) job.time_allowed_s = all.number("time_allowed");
     job.panel.set_point_k = all.number("set_point");
     job.kit = make_kit(all, problems);
+    job.release = make_release_check(all, problems);
     job.faults = make_faults(all, site ? &*site : nullptr, problems);
     if (!job.faults.empty()) job.intended = faults::info(job.faults.front().cause).remedy;
     if (all.tables.contains("customer")) job.customer = make_customer(all.tables.at("customer"));

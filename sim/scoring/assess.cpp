@@ -9,6 +9,7 @@
 #include "sim/scoring/ledger.hpp"
 #include "sim/scoring/moments.hpp"
 #include "sim/scoring/reference_policy.hpp"
+#include "sim/scoring/release_terms.hpp"
 #include "sim/scoring/scoring.hpp"
 #include "sim/scoring/share_out.hpp"
 #include "sim/scoring/warrant.hpp"
@@ -97,6 +98,7 @@ double second_part_minutes(const Play& p, const Hindsight& hindsight, const Refe
 // Honest readings cannot exclude the true class; where they did, its severity fell between two shadows.
 std::string why_not_scored(const worksite::Job& job, double true_class_probability,
                            const ReferenceRun& reference) {
+    if (std::string unfit = why_not_fit(job.release); !unfit.empty()) return unfit;
     if (!class_of(job.faults)) return "this job has faults together that no shadow stands for.";
     for (const faults::Fault& fault : job.faults)
         if (!faults::can_act(faults::info(fault.cause), worksite::traits_of(job)))
@@ -222,6 +224,7 @@ void explain(const Weighed& w, Assessment& out) {
     out.comparisons = compare(w.played.tape, w.shadows, w.ledger.at_cure);
     out.reference_path = path_in_words(w.reference, job);
     out.reference_leading = w.reference.leading;
+    out.release = job.release;
     out.direct = is_direct(w.played, w.ledger);
     out.luck = luck_of(w.played, w.ledger, w.shadows);
     out.inputs = likelihood_inputs(w.played, w.ledger, w.shadows);

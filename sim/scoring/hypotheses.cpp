@@ -4,47 +4,11 @@
 #include <cmath>
 #include <limits>
 
+#include "sim/scoring/severities.hpp"
+
 namespace emberpath::scoring {
 
 namespace {
-
-constexpr int cylinder_severity_count = 13;
-constexpr double cylinder_step = 0.7;
-
-// Where the whole range shows in readings hardly farther apart than they are blurred, fewer shadows stand
-// for it: neighbours stay within two widths of each other (tests/unit/scoring/severities_test.cpp).
-int count_of(faults::Cause cause) {
-    switch (cause) {
-        case faults::Cause::electrode_fouled:
-        case faults::Cause::moisture_in_heater:
-        case faults::Cause::igniter_lead_cracked:
-        case faults::Cause::pinhole_inside:
-        case faults::Cause::gas_union_weeps:
-            return 3;
-        case faults::Cause::supply_sags:
-        case faults::Cause::exchanger_scaled:
-            return 4;
-        default:
-            return severity_count;
-    }
-}
-
-// Evenly over the symptomatic range. A cylinder's time until it fails goes with what is left in it, so
-// there the remaining share falls by a constant factor, down to empty.
-std::vector<double> severities_of(const faults::CauseInfo& cause, int count) {
-    if (cause.on_off || cause.cause == faults::Cause::no_fault) return {cause.greatest_severity};
-    std::vector<double> grid;
-    if (cause.cause == faults::Cause::cylinder_low) {
-        double left = 1.0 - cause.least_severity;
-        for (int i = 0; i + 1 < cylinder_severity_count; ++i, left *= cylinder_step)
-            grid.push_back(1.0 - left);
-        grid.push_back(cause.greatest_severity);
-        return grid;
-    }
-    const double range = cause.greatest_severity - cause.least_severity;
-    for (int i = 0; i < count; ++i) grid.push_back(cause.least_severity + range * i / (count - 1));
-    return grid;
-}
 
 faults::Fault there(faults::Cause cause) {
     faults::Fault fault;
@@ -53,17 +17,20 @@ faults::Fault there(faults::Cause cause) {
     return fault;
 }
 
-void append(std::vector<Hypothesis>& all, const faults::CauseInfo& cause, double sign, double prior,
-            int pair = -1) {
+/// `frequency`: of the cause in this direction, or of the pair.
+void append(std::vector<Hypothesis>& all, const faults::CauseInfo& cause, double sign,
+            double frequency, int pair = -1) {
     const std::vector<double> grid =
-        severities_of(cause, pair >= 0 ? chosen_pairs.at(static_cast<std::size_t>(pair)).severities
-                                       : count_of(cause.cause));
+        pair >= 0
+            ? even_severities(cause, chosen_pairs.at(static_cast<std::size_t>(pair)).severities)
+            : severities_of(cause, sign < 0.0);
+    const std::vector<double> shares = shares_of(cause, grid);
     for (std::size_t i = 0; i < grid.size(); ++i) {
         Hypothesis h;
         h.fault.cause = cause.cause;
         h.fault.severity = sign * grid[i];
         h.remedy = cause.remedy;
-        h.prior = prior;
+        h.prior = frequency * shares[i];
         h.pair = pair;
         const int here = static_cast<int>(all.size());
         h.lower = i > 0 ? here - 1 : -1;
@@ -79,11 +46,9 @@ std::vector<Hypothesis> hypotheses(const faults::SiteTraits& site) {
     double total = 0.0;
     for (const faults::CauseInfo& cause : faults::catalogue()) {
         if (!faults::can_act(cause, site)) continue;
-        const std::size_t lanes =
-            severities_of(cause, count_of(cause.cause)).size() * (cause.has_sign ? 2 : 1);
-        const double prior = cause.frequency / static_cast<double>(lanes);
-        append(all, cause, 1.0, prior);
-        if (cause.has_sign) append(all, cause, -1.0, prior);
+        const double each = cause.has_sign ? 0.5 * cause.frequency : cause.frequency;
+        append(all, cause, 1.0, each);
+        if (cause.has_sign) append(all, cause, -1.0, each);
         total += cause.frequency;
     }
     for (std::size_t i = 0; i < chosen_pairs.size(); ++i) {
@@ -91,9 +56,7 @@ std::vector<Hypothesis> hypotheses(const faults::SiteTraits& site) {
         const faults::CauseInfo& first = faults::info(pair.first);
         if (!faults::can_act(first, site) || !faults::can_act(faults::info(pair.second), site))
             continue;
-        append(all, first, 1.0,
-               pair.frequency / static_cast<double>(severities_of(first, pair.severities).size()),
-               static_cast<int>(i));
+        append(all, first, 1.0, pair.frequency, static_cast<int>(i));
         total += pair.frequency;
     }
     for (Hypothesis& h : all) h.prior /= total;

@@ -11,9 +11,6 @@
 
 namespace emberpath::scoring {
 
-/// Per cause and sign. On/off causes need one; causes whose readings hardly change over their range have fewer.
-inline constexpr int severity_count = 7;
-
 /// One shadow: a lane of the bank.
 struct Hypothesis {
     faults::Fault fault;                                          // onset 0, steady
@@ -29,7 +26,7 @@ struct Hypothesis {
 [[nodiscard]] std::vector<faults::Fault> faults_of(const Hypothesis& hypothesis);
 
 /// All hypotheses of a site (worksite::traits_of), in catalogue order, then the pairs, severities rising. Prior = trade
-/// frequency of the cause or pair, shared equally among its severities.
+/// frequency of the cause or pair, shared among its severities (severities.hpp).
 [[nodiscard]] std::vector<Hypothesis> hypotheses(const faults::SiteTraits& site);
 
 /// Index of the sound house among them.

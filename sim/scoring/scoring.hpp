@@ -127,6 +127,7 @@ struct Assessment {
     std::string reference_path;           // readings of the reference policy, in words
     double reference_minutes = 0.0;
     double reference_leading = 0.0;  // what it ends on, with readings free of error
+    worksite::ReleaseCheck release;  // what the job says of its check in other houses
     bool direct = false;             // on arrival the true class had what its remedy needs already
     Luck luck;
     std::vector<LikelihoodInput> inputs;  // of every reading before the cure, in order

@@ -57,6 +57,9 @@ class Hands {
     void each_outlet(bool until_one_is_poor = false);
     /// An open flue at full draw, against every fan of its room; nothing where the flue is not open.
     void test_draught();
+    /// Gas pressure at the heater after ten minutes in which nothing was drawn: a regulator that does not shut
+    /// lets it rise all the while.
+    void watch_lock_up();
     /// What reasoning did not think of: every outlet by itself, water pressure, case and drains.
     void look_round();
     /// Unplugged, locked, gas shut, tagged, with a notice: it stays so.

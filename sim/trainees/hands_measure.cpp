@@ -185,6 +185,13 @@ void Hands::manometer_away() {
     open_gas();
 }
 
+void Hands::watch_lock_up() {
+    manometer_to(point_of(Quantity::gas_inlet_pressure));
+    say("wait 10 min");
+    say("read manometer");
+    manometer_away();
+}
+
 void Hands::readout(const std::string& sentence) {
     if (!readout_open_) say("open service readout");
     if (say(sentence) != nullptr) return;

@@ -4,6 +4,7 @@
 #include <cstdio>
 #include <map>
 
+#include "sim/scoring/release_terms.hpp"
 #include "sim/scoring/share_out.hpp"
 
 namespace emberpath::trainees {
@@ -182,9 +183,14 @@ Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts,
     return rating;
 }
 
-Rating rate(const worksite::Job& job, int seeds) {
+Rating rate(const worksite::Job& asked, int seeds) {
+    worksite::Job job = asked;
+    job.release = {};  // the figures are wanted whatever another check found
     const Arrived at_arrival = arrive(job, 1);
-    return judge(job, play_all(job, {all_policies(), seeds, at_arrival}), at_arrival);
+    Rating rating = judge(job, play_all(job, {all_policies(), seeds, at_arrival}), at_arrival);
+    if (const std::string unfit = scoring::why_not_fit(asked.release); !unfit.empty())
+        rating.refusals.push_back(unfit);
+    return rating;
 }
 
 std::string_view difficulty_word(double missed_share) {

@@ -19,9 +19,11 @@ namespace {
 constexpr int most_draws_per_house = 4;  // until as many households complain as the card says
 constexpr std::array bin_edges{0.0, 0.3, 0.6, 0.9, 0.97, 1.0};
 
-/// Evidence is not short of time: a job's limit is asked for by whoever plays it whole.
-worksite::Job without_time_limit(worksite::Job job) {
+/// Evidence is not short of time: a job's limit is asked for by whoever plays it whole. And what an earlier check
+/// found must not decide this one.
+worksite::Job as_checked(worksite::Job job) {
     job.time_allowed_s = 0.0;
+    job.release = {};
     return job;
 }
 
@@ -145,9 +147,10 @@ std::string title_of(const scoring::Gap& gap, const worksite::Job& job) {
            " to " + units::fixed(gap.upper.severity, 2);
 }
 
-std::vector<std::string> refusals_of(const Release& release) {
+namespace {
+
+std::vector<std::string> refusals_beside_evidence(const Release& release) {
     std::vector<std::string> refusals;
-    refuse_for_evidence(release, refusals);
     refuse_for_claims(release, refusals);
     if (!release.not_scored_because.empty())
         refusals.push_back("whoever reads all this is not scored: " + release.not_scored_because);
@@ -158,6 +161,22 @@ std::vector<std::string> refusals_of(const Release& release) {
                            units::fixed(shortest_reference_minutes, 0) + " to " +
                            units::fixed(longest_reference_minutes, 0) + " are wanted.");
     return refusals;
+}
+
+}  // namespace
+
+std::vector<std::string> refusals_of(const Release& release) {
+    std::vector<std::string> refusals;
+    refuse_for_evidence(release, refusals);
+    for (std::string& one : refusals_beside_evidence(release)) refusals.push_back(std::move(one));
+    return refusals;
+}
+
+std::string other_refusals(const Release& release) {
+    std::string text;
+    for (const std::string& one : refusals_beside_evidence(release))
+        text += (text.empty() ? "" : " And ") + one;
+    return text;
 }
 
 std::vector<std::string> remarks_of(const Release& release, const worksite::Job& job) {
@@ -171,7 +190,7 @@ std::vector<std::string> remarks_of(const Release& release, const worksite::Job&
 }
 
 Release check_release(const worksite::Job& asked, const ReleaseTerms& terms) {
-    const worksite::Job job = without_time_limit(asked);
+    const worksite::Job job = as_checked(asked);
     const Arrived arrived =
         terms.at_arrival != nullptr ? terms.at_arrival : arrive(job, script_seed, terms.threads);
     const Script script = script_of(job, arrived);

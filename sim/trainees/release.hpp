@@ -23,7 +23,7 @@ namespace emberpath::trainees {
 
 inline constexpr int usual_houses = 50;
 using scoring::likely_enough_for_release;
-inline constexpr double share_of_houses = 0.95;
+using scoring::share_of_houses;
 inline constexpr double most_off_claim = 0.1;
 inline constexpr int runs_that_count = 10;  // a bin of fewer cannot condemn
 using scoring::longest_reference_minutes;
@@ -82,6 +82,8 @@ struct ReleaseTerms {
 [[nodiscard]] Release check_release(const worksite::Job& job, const ReleaseTerms& terms = {});
 /// The judging part alone.
 [[nodiscard]] std::vector<std::string> refusals_of(const Release& release);
+/// Those of them that do not follow from how many houses show the cause, as one text; empty: none.
+[[nodiscard]] std::string other_refusals(const Release& release);
 /// Severities of the scorer that stand far apart about the job's own. The houses, drawn between them, say whether
 /// that matters.
 [[nodiscard]] std::vector<std::string> remarks_of(const Release& release, const worksite::Job& job);

@@ -100,6 +100,14 @@ struct Customer {
     std::map<std::string, std::string> answers;  // topic -> what they say when asked
 };
 
+/// What the release check found when this cause was put into other houses: written into the job by its author.
+struct ReleaseCheck {
+    std::string checked_on;  // "2026-11-29"; empty: never checked
+    int houses = 0;          // other houses it was tried in
+    int shown = 0;           // those in which the cause showed itself
+    std::string refused;     // any other reason against scoring by it; empty: none
+};
+
 struct Job {
     std::string name;             // file stem: "tanager"
     std::string title;            // "Job 1: 8 Tanager Court"
@@ -114,6 +122,7 @@ struct Job {
     controller::Panel panel;  // set point as the household left it
     std::vector<faults::Fault> faults;
     faults::Remedy intended = faults::Remedy::explain_to_customer;  // class of the first fault
+    ReleaseCheck release;
 };
 
 /// What the house has that some causes need: decides which can act there and which shadows it gets.

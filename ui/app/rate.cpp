@@ -1,5 +1,6 @@
 #include "ui/app/rate.hpp"
 
+#include <chrono>
 #include <cstdio>
 #include <ostream>
 
@@ -61,13 +62,23 @@ void check_range(std::string_view option, int value, int most) {
                        std::to_string(value) + ".");
 }
 
+/// By the world's calendar; the trainee's own may be a day ahead.
+std::string today() {
+    const auto days = std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
+    const std::chrono::year_month_day date(days);
+    char buffer[32];
+    std::snprintf(buffer, sizeof buffer, "%04d-%02u-%02u", static_cast<int>(date.year()),
+                  static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
+    return buffer;
+}
+
 Status check_release(Context& context, const RateRequest& request) {
     const int runs = request.runs.value_or(trainees::usual_houses);
     check_range("--runs", runs, most_runs);
     const auto loaded = load_job(find_job(context, request.job));
     const auto release = with_progress(context, "Houses with this cause are gone through",
                                        [&] { return trainees::check_release(loaded.job, {runs}); });
-    write_release(context.out, loaded.job, release);
+    write_release(context.out, loaded.job, release, today());
     return release.refusals.empty() ? Status::done : Status::not_so;
 }
 

@@ -83,9 +83,34 @@ void write_claims(std::ostream& out, const trainees::Release& release) {
     }
 }
 
+/// As a basic string of TOML has it.
+std::string escaped(const std::string& text) {
+    std::string made;
+    for (const char c : text) {
+        if (c == '"' || c == '\\') made += '\\';
+        made += c;
+    }
+    return made;
+}
+
+/// What holds the scorer to this check once it stands in the job file.
+void write_table(std::ostream& out, const trainees::Release& release, const std::string& today) {
+    if (release.houses.empty()) return;
+    out << "\n"
+        << debrief::paragraph(
+               "This table in the job file holds the scorer to it (in place of an "
+               "older one):",
+               debrief::page_width, 0)
+        << "\n[release]\nchecked_on = \"" << today << "\"\nhouses = " << release.houses.size()
+        << "\nshown = " << release.identified() << "\n";
+    if (const std::string other = trainees::other_refusals(release); !other.empty())
+        out << "refused = \"" << escaped(other) << "\"\n";
+}
+
 }  // namespace
 
-void write_release(std::ostream& out, const worksite::Job& job, const trainees::Release& release) {
+void write_release(std::ostream& out, const worksite::Job& job, const trainees::Release& release,
+                   const std::string& today) {
     out << job.title << "\n\n"
         << debrief::paragraph(
                "One script of " + std::to_string(release.readings) + " readings (" +
@@ -108,6 +133,7 @@ void write_release(std::ostream& out, const worksite::Job& job, const trainees::
         out << debrief::paragraph("Refused for release because " + why, debrief::page_width, 0);
     for (const auto& what : release.remarks)
         out << debrief::paragraph("To look at: " + what, debrief::page_width, 0);
+    write_table(out, release, today);
 }
 
 }  // namespace emberpath::app

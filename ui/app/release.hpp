@@ -2,13 +2,16 @@
 /// `emberpath rate JOB --release`: is the job fit to be scored by?
 
 #include <iosfwd>
+#include <string>
 
 #include "sim/trainees/release.hpp"
 #include "ui/app/context.hpp"
 
 namespace emberpath::app {
 
-/// The figures, each with what is wanted of it; then the verdict in words.
-void write_release(std::ostream& out, const worksite::Job& job, const trainees::Release& release);
+/// The figures, each with what is wanted of it; the verdict in words; then the table that takes it into the job
+/// file. `today` is year first, "2026-11-25".
+void write_release(std::ostream& out, const worksite::Job& job, const trainees::Release& release,
+                   const std::string& today);
 
 }  // namespace emberpath::app

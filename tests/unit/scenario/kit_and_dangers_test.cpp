@@ -1,4 +1,5 @@
-// Proves that a job can bring instruments that are not as they should be and a house can have dangers of its own,
+// Proves that a job can bring instruments that are not as they should be and what its release check found, and that a
+// house can have dangers of its own,
 // that without a word all is well, and that mistakes there are reported like any other.
 
 #include <gtest/gtest.h>
@@ -71,6 +72,41 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{"name = \"scale\"\n[[tool]]\nname = \"scale\"", "a second time"},
         Mistake{"battery = \"low\"", "name: missing from a [[tool]]"},
         Mistake{"name = \"spirit level\"", "not a word this key knows"}),
+    [](const auto& i) { return "Number" + std::to_string(i.index); });
+
+TEST(ReleaseCheck, IsNoneWhereTheJobSaysNothing) {
+    EXPECT_TRUE(load_with({}).job.release.checked_on.empty());
+}
+
+TEST(ReleaseCheck, ComesFromTheJob) {
+    const Loaded loaded = load_with(R"([release]
+checked_on = "2026-11-28"
+houses = 50
+shown = 33
+refused = "the reference path takes 70 minutes, and 10 to 60 are wanted."
+)");
+    ASSERT_EQ(problems_of(loaded), "");
+    EXPECT_EQ(loaded.job.release.checked_on, "2026-11-28");
+    EXPECT_EQ(loaded.job.release.houses, 50);
+    EXPECT_EQ(loaded.job.release.shown, 33);
+    EXPECT_EQ(loaded.job.release.refused,
+              "the reference path takes 70 minutes, and 10 to 60 are wanted.");
+}
+
+class MistakenReleaseCheck : public testing::TestWithParam<Mistake> {};
+
+TEST_P(MistakenReleaseCheck, IsReported) {
+    const auto text = problems_of(load_with("[release]\n" + std::string(GetParam().tool)));
+    EXPECT_NE(text.find(GetParam().found), std::string::npos) << text;
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    ReleaseCheck, MistakenReleaseCheck,
+    testing::Values(
+        Mistake{"checked_on = \"lately\"\nhouses = 50\nshown = 49", "no date"},
+        Mistake{"checked_on = \"2026-11-28\"\nhouses = 50\nshown = 51", "51 of 50 houses"},
+        Mistake{"checked_on = \"2026-11-28\"\nhouses = 9.5\nshown = 9", "not a whole number"},
+        Mistake{"checked_on = \"2026-11-28\"\nhouses = 50", "shown: missing from [release]"}),
     [](const auto& i) { return "Number" + std::to_string(i.index); });
 
 TEST(Dangers, AreNoneWhereTheHouseSaysNothing) {

@@ -230,7 +230,7 @@ TEST(Hypotheses, CanAllOccurAtTheSiteAndHavePriorsThatSumToOne) {
     }
 }
 
-TEST(Hypotheses, SpanTheSymptomaticRangeWithSevenSeveritiesOrAFewWhereLittleShows) {
+TEST(Hypotheses, SpanTheSymptomaticRangeWithFiveToNineSeveritiesOrAFewWhereLittleShows) {
     for (const faults::SiteTraits& site : sites) {
         const auto all = hypotheses(site);
         int graded = 0, usual = 0;
@@ -243,7 +243,7 @@ TEST(Hypotheses, SpanTheSymptomaticRangeWithSevenSeveritiesOrAFewWhereLittleShow
                 continue;
             }
             ++graded;
-            usual += found.size() == static_cast<std::size_t>(severity_count) ? 1 : 0;
+            usual += found.size() >= 5 ? 1 : 0;
             EXPECT_GE(found.size(), 3U) << info.word;
             EXPECT_NEAR(found.front(), info.least_severity, 1e-12) << info.word;
             EXPECT_NEAR(found.back(), info.greatest_severity, 1e-12) << info.word;

@@ -1,14 +1,20 @@
 // Proves that causes with few shadows need no more: whatever is read in whatever operating state, neighbouring
-// severities stay within two widths of each other and show the same words.
+// severities stay within two widths of each other and show the same words; and that the shadows of all others stand
+// where their readings change.
+
+#include "sim/scoring/severities.hpp"
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <set>
 
 #include "sim/scoring/bank.hpp"
 #include "sim/scoring/likelihood.hpp"
 #include "sim/scoring/posterior.hpp"
+#include "tests/severities/fine_severities.hpp"
 #include "tests/unit/scoring/driven_house.hpp"
 
 namespace emberpath::scoring {
@@ -22,7 +28,7 @@ constexpr double most_widths = 2.0;
 bool is_sparse(const std::vector<Hypothesis>& all, std::size_t first) {
     std::size_t count = 1;
     for (std::size_t i = first; all[i].upper >= 0; ++i) ++count;
-    return count > 1 && count < static_cast<std::size_t>(severity_count);
+    return count > 1 && count < 5;
 }
 
 /// The causes with fewer shadows than usual, neighbours numbered anew.
@@ -114,6 +120,59 @@ TEST_P(Severities, AreNotBlurredWhereARegimeChanges) {
         EXPECT_GE(posterior.likelihoods(pressure, pressures)[i], 0.999 * least);
     }
     EXPECT_GT(changes, 3U);
+}
+
+/// Widths between neighbours, summed over fine steps.
+std::vector<double> steps_between(const std::vector<double>& severities,
+                                  const std::vector<double>& fine) {
+    std::vector<double> sums;
+    const double low = severities.front(), range = severities.back() - low;
+    const auto place = [&](double severity) {
+        return static_cast<std::size_t>(
+            std::lround((severity - low) / range * static_cast<double>(fine.size())));
+    };
+    for (std::size_t i = 0; i + 1 < severities.size(); ++i)
+        sums.push_back(std::accumulate(
+            fine.begin() + static_cast<std::ptrdiff_t>(place(severities[i])),
+            fine.begin() + static_cast<std::ptrdiff_t>(place(severities[i + 1])), 0.0));
+    return sums;
+}
+
+// Even spacing would leave three times as much between some neighbours as between others.
+TEST(SeveritiesOfAllOtherCauses, StandTwoWidthsApartOrShareTheDistanceAmongNine) {
+    constexpr int fine_count = 48;
+    constexpr double slack =
+        1.5;  // the range is cut into steps, and a part of it is dealt out evenly
+    int placed = 0, within_two = 0;
+    for (const auto& [one, fine] : fine_steps(fine_count)) {
+        if (!is_placed(one.first)) continue;
+        const faults::CauseInfo& info = faults::info(one.first);
+        const std::vector<double> at = severities_of(info, one.second);
+        const std::vector<double> steps = steps_between(at, fine);
+        const double sum = std::accumulate(fine.begin(), fine.end(), 0.0);
+        const double widest = *std::max_element(steps.begin(), steps.end());
+        const double share = sum / static_cast<double>(at.size() - 1);
+        EXPECT_LE(widest, slack * std::max(share, most_widths_apart) + most_of_a_fine_step)
+            << info.word << (one.second ? " below zero" : "");
+        if (share > most_widths_apart) {
+            EXPECT_EQ(at.size(), std::size_t{most_severities}) << info.word;
+        }
+        ++placed;
+        within_two += widest <= most_widths_apart + 1.0 ? 1 : 0;
+    }
+    EXPECT_GT(placed, 30);
+    EXPECT_GT(2 * within_two, placed);
+}
+
+TEST(SeveritiesOfACause, ShareItsPriorByThePartOfTheRangeNearestToEach) {
+    const faults::CauseInfo& pipe = faults::info(faults::Cause::gas_pipe_restriction);
+    const auto shares = shares_of(pipe, {0.4, 0.5, 0.8, 1.0});
+    const std::vector<double> by_hand{0.05 / 0.6, 0.20 / 0.6, 0.25 / 0.6, 0.10 / 0.6};
+    ASSERT_EQ(shares.size(), by_hand.size());
+    for (std::size_t i = 0; i < shares.size(); ++i) EXPECT_NEAR(shares[i], by_hand[i], 1e-12);
+    const faults::CauseInfo& cylinder = faults::info(faults::Cause::cylinder_low);
+    for (const double share : shares_of(cylinder, severities_of(cylinder, false)))
+        EXPECT_DOUBLE_EQ(share, 1.0 / 13.0);
 }
 
 INSTANTIATE_TEST_SUITE_P(BothGases, Severities,
