@@ -36,6 +36,11 @@ std::string litres(double m3) {
     return units::fixed(m3 * 1000.0, m3 < 10.0e-3 ? 1 : 0) + " litres";
 }
 
+/// Who has led the others out calls from where they wait.
+bool telephones_inside(const Workplace& w, const Act& act) {
+    return (act.verb == Verb::escalate || act.verb == Verb::hand_on) && !w.precautions.people_out;
+}
+
 /// Anything that makes a spark or lights a flame.
 bool makes_a_spark(const Workplace& w, const Act& act) {
     switch (act.verb) {
@@ -53,7 +58,12 @@ bool makes_a_spark(const Workplace& w, const Act& act) {
         case Verb::run_fan:
         case Verb::stop_fan:
         case Verb::press_reset:
+        case Verb::bypass_safety_switch:  // both move the plug
+        case Verb::restore_safety_switch:
             return true;
+        case Verb::escalate:
+        case Verb::hand_on:
+            return telephones_inside(w, act);
         case Verb::open_tap:
             return w.powered() && w.services.gas_at_heater && w.services.gas_at_supply;
         default:
@@ -225,9 +235,13 @@ void judge_spark(Workplace& w, const Act& act) {
     if (!w.smells_gas() || !makes_a_spark(w, act)) return;
     const double share = flammable_share(w.job.site.gas, w.escaped_gas_m3);
     const std::string where = units::fixed(100.0 * share, 0) + " % of what can burn";
+    const bool telephone = telephones_inside(w, act);
     w.breach("spark_in_gas",
-             "A switch or a flame was worked in air that smelt of gas: " + where + ".");
-    if (share >= 1.0) w.end_badly("flash", "The switch sparks in " + where + ", and it flashes.");
+             std::string(telephone ? "A telephone was used" : "A switch or a flame was worked") +
+                 " in air that smelt of gas: " + where + ".");
+    if (share >= 1.0)
+        w.end_badly("flash", std::string(telephone ? "The telephone" : "The switch") +
+                                 " sparks in " + where + ", and it flashes.");
 }
 
 void judge_places(Workplace& w, const Act& act) {

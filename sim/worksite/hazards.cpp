@@ -63,7 +63,7 @@ constexpr std::array rules_table{
     Rule{"services_off", "no hot water", "turn power, gas and water on again, or tag what stays off", "the household stands without and does not know why", false, 0.10},
     Rule{"not_told", "misuse", "tell the customer what was found and done", "the customer does not know", false, 0.10},
     Rule{"no_record", "no trace", "write cause, reasons, work done and what was told", "the next visit starts from nothing", false, 0.05},
-    Rule{"spark_in_gas", "fire", "where it smells of gas, touch no switch and no flame; people out, air the place, shut the gas outside", "a switch sparks in what has gathered; at the lower flammability limit it flashes", true, 0.40},
+    Rule{"spark_in_gas", "fire", "where it smells of gas, touch no switch and no flame; people out, air the place, shut the gas outside, telephone from there", "a switch sparks in what has gathered; at the lower flammability limit it flashes", true, 0.40},
     Rule{"stayed_in_gas", "fire", "leave air above the limit of the rules, or air the place", "a minute in air with a tenth or more of what can burn; leading people out is not counted", false, 0.20},
     Rule{"people_in_gas", "the people of the house", "move everybody out where it smells of gas on arrival", "they stay in what you came into", false, 0.10},
     Rule{"no_leak_test_before", "a wrong blame", "test for leaks before a gas joint is worked on", "a leak that was there before stays, or is laid to you", false, 0.05},

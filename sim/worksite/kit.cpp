@@ -21,7 +21,7 @@ constexpr std::array<InstrumentInfo, instrument_count> table{{
     {I::voltage_tester, "voltage tester", "whether a voltage stands between two terminals", "12 to 690 V; below 12 V it stays dark", "at once", "on its proving unit, before and after", 15, true, 12},
     {I::insulation_tester, "insulation tester", "insulation at 500 V", "1 kohm to 200 megohm, over range beyond", "at once", "on its check resistor of 1 megohm", 30, true, 12},
     {I::safety_switch_tester, "safety switch tester", "the current at which a safety switch opens and how soon it does, from the socket", "3 to 100 mA rising, over range beyond; up to 150 mA and 500 ms at once", "1 s", "on its check load of 30 mA", 30, false, 12},
-    {I::analyser, "analyser", "oxygen, carbon dioxide, carbon monoxide and temperature of flue gas; carbon monoxide in a room", "0 to 25 % oxygen; 0 to 10 000 ppm, over range beyond", "1 min of warming up; then 63 % of a step in 8 s (oxygen), 10 s (carbon dioxide), 12 s (carbon monoxide)", "in clean air: 20.9 % and nothing", 60, true, 6},
+    {I::analyser, "analyser", "oxygen, carbon dioxide, carbon monoxide and temperature of flue gas; carbon monoxide in a room", "0 to 25 % oxygen; 0 to 10 000 ppm and 0 to 600 °C, over range beyond", "1 min of warming up; then 63 % of a step in 8 s (oxygen), 10 s (carbon dioxide), 12 s (carbon monoxide)", "in clean air: 20.9 % and nothing", 60, true, 6},
     {I::thermometer, "thermometer", "water with its probe, pipes with its contact tip", "-40 to 200 °C, over range beyond", "within its act", "in melting ice: nothing", 180, true, 12},
     {I::flow_cup, "flow cup", "flow, with a watch", "up to 30 L/min; beyond, it runs over before anybody can time it: over range", "within its act", "its litre by weight", 90, false, 0},
     {I::scale, "scale", "cylinders", "0 to 150 kg, over range beyond", "within its act", "with the test weight of 10 kg", 60, true, 12},
@@ -107,6 +107,9 @@ std::string difference_of(Quantity quantity, double si) {
     if (quantity == Quantity::gas_in_air) return units::fixed(100.0 * si, 1) + " % of the limit";
     if (info(quantity).error_absolute < 0.1 && info(quantity).title.starts_with("link cable"))
         return units::fixed(si, 2) + " V";
+    // Its readings are shown to 0.1 mA, its class is finer.
+    if (quantity == Quantity::meter_current && si < 0.05e-3)
+        return units::fixed(1.0e6 * si, 0) + " µA";
     const bool temperature =
         instrument_of(quantity) == I::thermometer || quantity == Quantity::flue_temperature;
     return temperature ? units::fixed(si, 1) + " K" : text_of(quantity, si);

@@ -45,7 +45,9 @@ double gauge_pa(double liquid_k) {
 
 void judge_cylinder(Workplace& w) {
     if (!w.job.site.dangers.cylinder_close || w.precautions.cylinder_moved) return;
-    if (reported(w, Matter::cylinder_place) && w.deeds.told != never) return;
+    // Where the rules name nobody who would move it, telling the household alone moves nothing.
+    const bool somebody = !whom_to_tell(w, Matter::cylinder_place).empty();
+    if (somebody && reported(w, Matter::cylinder_place) && w.deeds.told != never) return;
     const double now_pa = gauge_pa(w.job.site.ambient_k), hot_pa = gauge_pa(flue_outlet_k);
     w.breach("cylinder_left", "The cylinder stays where the flue blows: " + kilopascals(now_pa) +
                                   " above the air's pressure in it now, " + kilopascals(hot_pa) +
@@ -93,15 +95,17 @@ std::optional<double> stored(const Workplace& w, controller::Setting setting) {
 
 /// Somebody stored another gas than the plate names, or another height than the house's, and left the heater usable.
 void judge_stored(Workplace& w) {
+    std::string text;
     const auto gas = stored(w, controller::Setting::gas);
     if (gas && (*gas > 0.5) != (w.job.settings.plate_gas > 0.5))
-        w.breach("off_plate", "Left set to another gas than its data plate names.");
+        text = "Left set to another gas than its data plate names.";
     const auto height_m = stored(w, controller::Setting::altitude);
     const double nearest_m = controller::nearest_altitude_step_m(w.job.site.altitude_m);
     if (height_m && std::abs(*height_m - nearest_m) > 0.5 * controller::altitude_step_m)
-        w.breach("off_plate", "Left set to a height of " + units::fixed(*height_m, 0) +
-                                  " m; the house lies at " +
-                                  units::fixed(w.job.site.altitude_m, 0) + " m.");
+        text += (text.empty() ? "" : " ") +
+                ("Left set to a height of " + units::fixed(*height_m, 0) +
+                 " m; the house lies at " + units::fixed(w.job.site.altitude_m, 0) + " m.");
+    if (!text.empty()) w.breach("off_plate", text);
 }
 
 }  // namespace

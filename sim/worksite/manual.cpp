@@ -109,7 +109,8 @@ constexpr std::string_view safety_closing = R"(
   report is no notice: who lives there is told in writing whoever else is.
 - **Gas on arrival.** A leak at the regulator runs on from before the visit; what has gathered is its steady
   state, and one smells it at the door. Doors and windows wide open renew the air in 45 s instead of three minutes (chosen). A switch, a
-  plug, a lit appliance or a heater called by its tap is a spark; at the lower flammability limit it flashes.
+  plug, a telephone before everybody was led out, a lit appliance or a heater called by its tap is a spark; at the lower
+  flammability limit it flashes.
 - **Propane lies low.** Half of what escapes sinks into a drain, 0.1 m³ that renews itself in an hour, in five
   minutes when the place is aired (chosen). The detector has to be held down there. At the lower limit any
   flame lights it.

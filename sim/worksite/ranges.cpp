@@ -12,9 +12,10 @@ using Q = Quantity;
 
 constexpr double litre_per_min = 1.0 / 60000.0;  // [m3/s]
 constexpr double zero_celsius_k = 273.15;
-constexpr double co_range = 0.01;           // analyser: 10 000 ppm
-constexpr double ohm_range = 1.0e7;         // multimeter: 10 megohm
-constexpr double insulation_range = 2.0e8;  // insulation tester: 200 megohm
+constexpr double co_range = 0.01;                        // analyser: 10 000 ppm
+constexpr double flue_range_k = 600.0 + zero_celsius_k;  // analyser's probe: chosen
+constexpr double ohm_range = 1.0e7;                      // multimeter: 10 megohm
+constexpr double insulation_range = 2.0e8;               // insulation tester: 200 megohm
 constexpr double endless = std::numeric_limits<double>::infinity();
 
 bool measures_ohms(Quantity quantity) {
@@ -58,6 +59,7 @@ double most_shown(Quantity quantity) {
         case Tool::multimeter:
             return most_of_multimeter(quantity);
         case Tool::analyser:
+            if (quantity == Q::flue_temperature) return flue_range_k;
             return quantity == Q::flue_co || quantity == Q::room_co || quantity == Q::case_co
                        ? co_range
                        : endless;

@@ -168,5 +168,36 @@ TEST(Climb, DeclinedIsTheRightEndForAFlueNobodyCanReachToday) {
     EXPECT_TRUE(attempt.truth().remaining.empty());
 }
 
+std::string text_of_breach(const Attempt& attempt, const std::string& rule) {
+    for (const Breach& one : attempt.breaches())
+        if (one.rule == rule) return one.text;
+    return {};
+}
+
+TEST(StoredSettings, LeftWrongAreAllNamedInOneBreach) {
+    Attempt attempt(test_job(), 7, Mode::assessed);
+    ASSERT_EQ(
+        play(attempt, {"open service readout", "take cover off", "change gas setting to propane",
+                       "change altitude setting to 1800 m", "refit cover", "hand in"}),
+        "");
+    EXPECT_EQ(
+        text_of_breach(attempt, "off_plate"),
+        "Left set to another gas than its data plate names. Left set to a height of 1800 m; the "
+        "house lies at 0 m.");
+}
+
+/// The rules of a place may name nobody for a matter; then a report cures nothing.
+TEST(CylinderAtTheFlue, IsLeftThereWhereTheRulesNameNobodyWhoWouldMoveIt) {
+    for (const bool named : {true, false}) {
+        Job job = on_cylinder([](Job& one) { one.site.dangers.cylinder_close = true; });
+        if (!named) job.practice.tell.at(static_cast<std::size_t>(Matter::cylinder_place)) = 0;
+        Attempt attempt(job, 7, Mode::assessed);
+        ASSERT_EQ(play(attempt, {"look at display", "escalate to gas supplier",
+                                 "tell customer the cylinder has to go", "hand in"}),
+                  "");
+        EXPECT_EQ(broke(attempt, "cylinder_left"), !named);
+    }
+}
+
 }  // namespace
 }  // namespace emberpath::worksite

@@ -48,6 +48,7 @@ INSTANTIATE_TEST_SUITE_P(
         End{"RisingTestCurrent", Q::safety_switch_current, 0.03, 0.1, "30.0 mA"},
         End{"BreakTime", Q::break_time, 0.3, 0.51, "300 ms"},
         End{"CarbonMonoxide", Q::flue_co, 9.0e-3, 1.0e-2, "9000 ppm"},
+        End{"FlueGas", Q::flue_temperature, 872.15, 873.15, "599 °C"},
         End{"WaterAtATap", Q::tap_temperature, 373.15, 473.15, "100.0 °C"},
         End{"Pipe", Q::outlet_pipe_temperature, 472.15, 480.0, "199.0 °C"},
         End{"Cup", Q::tap_flow, 29.0 * litre_per_min, 30.0 * litre_per_min, "29.0 L/min"},
