@@ -8,6 +8,13 @@ namespace {
 
 constexpr std::int64_t minute = 600;  // ticks
 
+/// A pipe that tingles is not touched twice with a bare hand.
+bool felt_current(const worksite::LogEntry& entry) {
+    return std::any_of(entry.observations.begin(), entry.observations.end(), [](const auto& seen) {
+        return seen.quantity == worksite::Quantity::tingle && seen.value > 0.5;
+    });
+}
+
 }  // namespace
 
 bool shows(const worksite::LogEntry* entry, std::string_view words) {
@@ -25,6 +32,7 @@ const worksite::LogEntry* Hands::say(const std::string& sentence) {
     const bool smelt_at_the_door = place == 0 && shows(entry, "It smells of gas.");
     if (shows(entry, "Your personal alarm sounds") && !airing_) leave_bad_air();
     if (smelt_at_the_door && care_.isolate) leave_gas();
+    if (care_.isolate && !gloves_ && felt_current(visit_.log()[place])) say("put on gloves");
     return &visit_.log()[place];
 }
 

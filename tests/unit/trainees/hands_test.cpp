@@ -228,6 +228,20 @@ TEST(Hands, StayDownInTheWindAndHandTheTerminalOn) {
     EXPECT_TRUE(replayed.attempt.truth().made_safe);
 }
 
+TEST(Hands, TouchAPipeThatTinglesOnceOnlyWithABareHand) {
+    for (const bool careful : {true, false}) {
+        const auto job = small_house(Cause::neutral_broken);
+        Visit visit(job, 1);
+        Care care;
+        care.isolate = careful;
+        Hands hands(visit, care);
+        hands.take(1, Quantity::tap_temperature);
+        hands.take(2, Quantity::tap_temperature);
+        EXPECT_EQ(hands.latest_word(Quantity::tingle), "a tingle");
+        EXPECT_NE(Replayed(job, visit.acts()).broke("live_pipe"), careful);
+    }
+}
+
 worksite::Job open_flued_house(double fan_m3_per_s) {
     auto job = small_house(Cause::no_fault);
     job.healthy = plant::with_flue(job.healthy, plant::FlueKind::open_flued);
