@@ -51,6 +51,7 @@ TEST(ShippedScenarios, CoverTheCausesListedHere) {
                                            priority_elsewhere,
                                            companion_link_open,
                                            supply_swapped,
+                                           neutral_broken,
                                            tempering_valve_worn,
                                            altitude_setting_wrong,
                                            regulator_droop,
@@ -78,7 +79,7 @@ TEST(ShippedScenarios, CoverEveryBranchOfTheWork) {
         {"teasel", "rowan", "pumice"},                            // water
         {"tanager", "fennel", "avocet"},                          // sensors
         {"marigold", "lupin", "plover", "curlew", "gentian"},     // controller and settings
-        {"wren", "willow", "flint", "thistle"},                   // electricity
+        {"wren", "willow", "flint", "thistle", "zinnia"},         // electricity
         {"juniper", "osier"},                                     // use and expectation
         {"clover"}};                                              // two things at once
     std::multiset<std::string> listed, present;
