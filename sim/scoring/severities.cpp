@@ -11,9 +11,10 @@ using faults::Cause;
 
 constexpr int cylinder_severity_count = 13;
 constexpr double cylinder_step = 0.7;
+constexpr int unplaced_count = 7;  // of what acts only in houses of its own kind
 
 /// Where the whole range shows in readings hardly farther apart than they are blurred, a few shadows stand for it;
-/// a setting has as many as it has steps; what acts in few houses only was not placed. Evenly over the range.
+/// a setting has as many as it has steps. Evenly over the symptomatic range. 0: they are placed.
 int even_count(Cause cause) {
     switch (cause) {
         case Cause::electrode_fouled:
@@ -27,11 +28,6 @@ int even_count(Cause cause) {
             return 4;
         case Cause::altitude_setting_wrong:
             return 10;
-        case Cause::open_flue_blocked:
-        case Cause::room_too_tight:
-        case Cause::tempering_valve_worn:
-        case Cause::link_cable_corroded:
-            return 7;
         default:
             return 0;
     }
@@ -116,7 +112,10 @@ std::vector<double> severities_of(const faults::CauseInfo& cause, bool opposite)
     if (cause.on_off || cause.cause == Cause::no_fault) return {cause.greatest_severity};
     if (cause.cause == Cause::cylinder_low) return of_a_cylinder(cause);
     const Row* row = row_of(cause.cause, opposite);
-    if (row == nullptr) return even_severities(cause, std::max(even_count(cause.cause), 2));
+    if (row == nullptr) {
+        const int count = even_count(cause.cause);
+        return even_severities(cause, count > 0 ? count : unplaced_count);
+    }
     const auto end = row->at.begin() + static_cast<std::ptrdiff_t>(row->count);
     return {row->at.begin(), end};
 }

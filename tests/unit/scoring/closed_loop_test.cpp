@@ -216,7 +216,17 @@ std::vector<double> severities_from(const std::vector<Hypothesis>& all, std::siz
 
 const std::array sites{
     faults::SiteTraits{}, faults::SiteTraits{.cylinder = true},
-    faults::SiteTraits{.open_flue = true, .tempering_valve = true, .wall_controllers = 2}};
+    faults::SiteTraits{.open_flue = true, .tempering_valve = true, .wall_controllers = 2},
+    faults::SiteTraits{.cylinder = true,
+                       .cylinder_pair = true,
+                       .open_flue = true,
+                       .tempering_valve = true,
+                       .night = true,
+                       .high_set_value = true,
+                       .air_tube = true,
+                       .companion = true,
+                       .outlets = 4,
+                       .wall_controllers = 2}};
 
 TEST(Hypotheses, CanAllOccurAtTheSiteAndHavePriorsThatSumToOne) {
     for (const faults::SiteTraits& site : sites) {
