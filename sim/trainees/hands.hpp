@@ -57,6 +57,9 @@ class Hands {
     void each_outlet(bool until_one_is_poor = false);
     /// An open flue at full draw, against every fan of its room; nothing where the flue is not open.
     void test_draught();
+    /// The same with every window open: a flue that draws then was short of air, one that is not clear goes on
+    /// spilling (common practice). Nothing without an open flue and a window.
+    void test_draught_with_air();
     /// Gas pressure at the heater after ten minutes in which nothing was drawn: a regulator that does not shut
     /// lets it rise all the while.
     void watch_lock_up();

@@ -266,14 +266,35 @@ void Hands::look_round() {
     close_up();
 }
 
-void Hands::test_draught() {
-    if (visit_.job().healthy.open_flued < 0.5) return;
+namespace {
+
+/// Full draw against the fans of the room, where it has any.
+std::size_t worst_mode(const worksite::Job& job) {
     constexpr std::size_t full_draw = 2;
-    const auto all = scoring::modes(visit_.job());
+    const auto all = scoring::modes(job);
     const auto worst = std::find_if(all.begin(), all.end(),
                                     [](const scoring::Mode& one) { return one.worst_draught; });
-    take(worst == all.end() ? full_draw : static_cast<std::size_t>(worst - all.begin()),
-         Quantity::diverter_smoke);
+    return worst == all.end() ? full_draw : static_cast<std::size_t>(worst - all.begin());
+}
+
+}  // namespace
+
+void Hands::test_draught() {
+    if (visit_.job().healthy.open_flued < 0.5) return;
+    take(worst_mode(visit_.job()), Quantity::diverter_smoke);
+    close_taps();
+    mode_ = 0;
+}
+
+void Hands::test_draught_with_air() {
+    const worksite::Site& site = visit_.job().site;
+    if (visit_.job().healthy.open_flued < 0.5 || site.windows.empty()) return;
+    bring_into(worst_mode(visit_.job()));
+    for (const auto& window : site.windows) say("open " + window.name);
+    say("wait 30 s");
+    say("test draught with smoke");
+    analyse();
+    for (const auto& window : site.windows) say("close " + window.name);
     close_taps();
     mode_ = 0;
 }

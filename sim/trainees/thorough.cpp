@@ -89,6 +89,7 @@ void read_all_reasonable(Hands& hands) {
     hands.manometer_away();
     read_what_was_left_out(hands);
     hands.look_round();
+    hands.test_draught_with_air();
     hands.watch_lock_up();
     read_what_still_tells(hands);
 }
