@@ -139,6 +139,27 @@ TEST(Assess, AnEmptyAttemptIsScoredAndSuggestedAsNotYet) {
     EXPECT_THAT(a.proposal, HasSubstr("not yet"));
 }
 
+TEST(Assess, AJobThatItsReleaseCheckRefusedIsNotScoredOnEvidencePathAndRemedy) {
+    worksite::Job job = job_with(Cause::igniter_failed, 1.0);
+    const auto refused = [&](const worksite::ReleaseCheck& check) {
+        job.release = check;
+        return assess(job, 5, worksite::Mode::assessed, in_turn({"hand in"}));
+    };
+    const Assessment fit = refused({"2026-11-28", 50, 48, ""});
+    EXPECT_TRUE(fit.overall_scored);
+    const Assessment unseen = refused({"2026-11-28", 50, 47, ""});
+    EXPECT_FALSE(unseen.overall_scored);
+    EXPECT_TRUE(unseen.areas[0].scored);  // safe work
+    for (const std::size_t i : {1U, 2U, 3U})
+        EXPECT_EQ(unseen.areas[i].not_scored_because,
+                  "the release check of 2026-11-28 found that its cause shows itself in only 47 of "
+                  "50 other houses.");
+    const Assessment other =
+        refused({"2026-11-28", 50, 50, "the reference path takes 70 minutes."});
+    EXPECT_EQ(other.areas[1].not_scored_because,
+              "the release check of 2026-11-28 refused it: the reference path takes 70 minutes.");
+}
+
 TEST(Assess, TwoFaultsAreNotScoredOnEvidencePathAndRemedy) {
     worksite::Job job = job_with(Cause::igniter_failed, 1.0);
     job.faults.push_back({Cause::exchanger_sooted, 0.5});

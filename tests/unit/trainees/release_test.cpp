@@ -217,6 +217,16 @@ TEST(Refusals, NameALongReferencePathAndWhatIsNotScored) {
                             "the reference path takes 61 minutes, and 10 to 60 are wanted."));
 }
 
+TEST(Refusals, BesideEvidenceAreWhatAJobCarriesInWords) {
+    Release release = passing();
+    EXPECT_EQ(other_refusals(release), "");
+    for (HouseSeen& house : release.houses) house.of_truth = 0.1;
+    EXPECT_EQ(other_refusals(release), "");  // the counts say that
+    release.reference_minutes = 70.0;
+    EXPECT_EQ(other_refusals(release),
+              "the reference path takes 70 minutes, and 10 to 60 are wanted.");
+}
+
 TEST(Remarks, NameAWideStepOnlyWhereTheJobLiesAndRefuseNothing) {
     Release release = passing();
     scoring::Gap gap;
