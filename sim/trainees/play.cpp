@@ -62,10 +62,13 @@ bool leaves_it_live(Cause cause) {
            cause == Cause::neutral_broken;
 }
 
-/// A heater that must not burn before somebody else has done his part is proved by nobody.
-bool goes_out_of_use(faults::Remedy remedy) {
+/// A heater that must not burn before somebody else has done his part is proved by nobody. Behind a regulator that
+/// gives too much no appliance stays in use.
+bool goes_out_of_use(Cause cause) {
     using enum faults::Remedy;
-    return remedy == quote_ventilation || remedy == quote_other_place || remedy == condemn_heater;
+    const faults::Remedy remedy = faults::info(cause).remedy;
+    return remedy == quote_ventilation || remedy == quote_other_place || remedy == condemn_heater ||
+           cause == Cause::regulator_creeps || cause == Cause::second_stage_passes;
 }
 
 void try_again(Hands& hands, Decision& decision) {
@@ -88,7 +91,8 @@ void put_right(Hands& hands, Decision& decision, const Care& care, bool reasons)
     if (hands.is_out_of_use()) return;
     const bool stays_live =
         leaves_it_live(decision.cause) || (decision.also && leaves_it_live(*decision.also));
-    if (care.isolate && (stays_live || goes_out_of_use(remedy))) return hands.take_out_of_use();
+    if (care.isolate && (stays_live || goes_out_of_use(decision.cause)))
+        return hands.take_out_of_use();
     if (!care.prove_work || !faults::works_at_once(remedy)) return;
     const bool serves = hands.works();
     // What serves a small draw only may have something else wrong with it.
