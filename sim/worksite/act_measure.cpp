@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "sim/exposure/shock.hpp"
 #include "sim/plant/safety_switch.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
@@ -50,18 +51,34 @@ double volts_now(const Workplace& w, const Pair& pair) {
     return plant::volts_between(wiring_now(w), pair.a, pair.b, plant::multimeter_input_ohm);
 }
 
-/// Leads go on: what they may meet, and whose the place is.
-void put_leads(Workplace& w, const Act& act) {
+/// Behind its cover the bars stand bare, the incoming one whatever is switched off: a bare hand meets it as it meets
+/// the heater's terminals.
+void open_switchboard(Workplace& w) {
+    w.breach("beyond_scope", "The switchboard was opened; that is an electrician's work.");
+    const double volts = volts_now(w, {T::incoming_active, T::earth_bar});
+    if (w.person.gloves || volts < dangerous_v) return;
+    const double through_a = plant::touch_a(wiring_now(w), T::incoming_active, T::earth_bar,
+                                            exposure::body_impedance_ohm(volts, 0.5));
+    meet_current(w.doses, through_a, ShockPath::hand_to_hand);
+    if (exposure::effect_of(through_a) < exposure::Effect::cannot_let_go) return;
+    w.end_badly("beyond_scope", "Your hand meets the incoming bar: " + units::fixed(volts, 0) +
+                                    " V, " + milliamperes(through_a) +
+                                    " from hand to hand. You are taken away.");
+}
+
+/// Leads go on: what they may meet, and whose the place is. False: it ended there.
+[[nodiscard]] bool put_leads(Workplace& w, const Act& act) {
     const Pair pair = pair_of(act);
     w.setup.lead_a = act.object;
     w.setup.lead_b = act.second;
     w.set_tools();
-    if (in_switchboard(pair.a) || in_switchboard(pair.b))
-        w.breach("beyond_scope", "The switchboard was opened; that is an electrician's work.");
+    if (in_switchboard(pair.a) || in_switchboard(pair.b)) open_switchboard(w);
+    if (w.over()) return false;
     const bool live = volts_now(w, pair) > dangerous_v;
     if (live && !w.person.gloves)
         w.breach("live_test", "Leads were held at " + units::fixed(volts_now(w, pair), 0) +
                                   " V without insulating gloves.");
+    return true;
 }
 
 void take_leads_off(Workplace& w) {
@@ -75,7 +92,7 @@ std::string place_words(const Act& act) {
 }
 
 void measure_volts(Workplace& w, const Act& act) {
-    put_leads(w, act);
+    if (!put_leads(w, act)) return;
     Workplace::ReadingOf what{volts_of(pair_of(act))};
     if (what.quantity == Quantity::volts_between) what.note = place_words(act);
     w.read(what);
@@ -84,7 +101,7 @@ void measure_volts(Workplace& w, const Act& act) {
 
 /// The meter's log: highest and lowest over a while.
 void log_volts(Workplace& w, const Act& act) {
-    put_leads(w, act);
+    if (!put_leads(w, act)) return;
     const Quantity quantity = volts_of(pair_of(act));
     if (quantity != Quantity::volts_between) w.setup.meter = quantity;
     w.set_tools();
@@ -116,7 +133,7 @@ void read_resistance(Workplace& w, const Act& act, Quantity quantity) {
 }
 
 void measure_ohms(Workplace& w, const Act& act) {
-    put_leads(w, act);
+    if (!put_leads(w, act)) return;
     const Quantity named = ohms_of(pair_of(act));
     const bool needs_plug = named == Quantity::earth_ohms;
     const bool as_named = !needs_plug || w.services.plugged_in;
@@ -136,7 +153,7 @@ bool harms_board(const Pair& pair) {
 }
 
 void insulation_test(Workplace& w, const Act& act) {
-    put_leads(w, act);
+    if (!put_leads(w, act)) return;
     const Pair pair = pair_of(act);
     const bool live = volts_now(w, pair) > dangerous_v;
     if (live)
@@ -164,7 +181,7 @@ std::string as_shown(Workplace& w, Quantity quantity, double value) {
 
 /// The ammeter is a wire: across a supply its fuse goes; what flows before that is the reading.
 void measure_amps(Workplace& w, const Act& act) {
-    put_leads(w, act);
+    if (!put_leads(w, act)) return;
     const Pair pair = pair_of(act);
     const plant::AddedBranch meter{pair.a, pair.b, 1.0 / ammeter_ohm};
     const auto solved = plant::solve(wiring_now(w), {&meter, 1});

@@ -135,6 +135,37 @@ std::string sensor_is_its_own(const Workplace& w, const Act& act) {
     return needs_cover_off(w, act);
 }
 
+void tape_lead(Workplace& w, const Act&) {
+    w.hands_inside("The igniter's lead was taped");
+    if (w.over()) return;
+    auto next = w.fabric.alterations;
+    next.lead_taped = true;
+    w.set_alterations(next);
+}
+
+std::string lead_is_bare(const Workplace& w, const Act& act) {
+    if (w.fabric.alterations.lead_taped) return "There is tape on it already.";
+    return needs_cover_off(w, act);
+}
+
+/// The heater believes in 49 °C from now on: it neither locks out for a broken sensor nor knows what it gives.
+void fit_resistor(Workplace& w, const Act&) {
+    w.hands_inside("A resistor was fitted");
+    if (w.over()) return;
+    auto next = w.fabric.alterations;
+    next.outlet_sensor_fooled = true;
+    w.set_alterations(next);
+    w.breach(
+        "bridged",
+        "A resistor was fitted in place of the outlet sensor, so that nothing tells the heater "
+        "how hot its water is.");
+}
+
+std::string sensor_measures(const Workplace& w, const Act& act) {
+    if (w.fabric.alterations.outlet_sensor_fooled) return "The resistor is in already.";
+    return needs_cover_off(w, act);
+}
+
 /// Whoever washes behind it gets the water as the pipe brings it.
 void bypass_tempering(Workplace& w, const Act&) {
     open_water_side(w, Remedy::replace_tempering_valve);
@@ -162,6 +193,8 @@ Alterations without_what_is_replaced(Alterations made, Remedy remedy) {
         made.other_flow_sensor = false;
     }
     if (remedy == Remedy::replace_tempering_valve) made.tempering_bypassed = false;
+    if (remedy == Remedy::replace_outlet_sensor) made.outlet_sensor_fooled = false;
+    if (remedy == Remedy::replace_igniter_lead) made.lead_taped = false;
     return made;
 }
 
@@ -220,7 +253,11 @@ std::string bridge_is_there(const Workplace& w, const Act& act) {
 
 void warm_cylinder(Workplace& w, const Act&) {
     w.services.cylinder_warmed_k = hot_water_on_cylinder_k;
-    w.breach("cylinder_warmed", "Hot water was poured over the cylinder.");
+    const double water_k = w.job.site.ambient_k + hot_water_on_cylinder_k;
+    w.breach("cylinder_warmed",
+             "Hot water was poured over the cylinder: where it runs the vapour can stand at " +
+                 gauge_words(water_k) + " above the air's pressure, where it stood at " +
+                 gauge_words(w.job.site.ambient_k) + ".");
     w.changed();
 }
 
@@ -240,6 +277,8 @@ constexpr std::array table{
     Doing{Verb::warm_cylinder, cylinder_here, warm_cylinder, When::before},
     Doing{Verb::leave_strainer_out, strainer_is_in, leave_strainer_out},
     Doing{Verb::fit_other_flow_sensor, sensor_is_its_own, fit_other_flow_sensor},
+    Doing{Verb::tape_lead, lead_is_bare, tape_lead},
+    Doing{Verb::fit_resistor, sensor_measures, fit_resistor},
     Doing{Verb::bypass_tempering, valve_tempers, bypass_tempering},
 };
 

@@ -179,6 +179,8 @@ enum class Verb {
     measure_air_tube,
     measure_companion_pipe,
     measure_companion_link,
+    fit_resistor,  // in place of the outlet sensor
+    tape_lead,     // of the igniter
 };
 
 // Closed lists of things that sentences name; the order is that of the vocabulary below.

@@ -5,9 +5,12 @@ namespace emberpath::worksite {
 namespace {
 
 constexpr double unplugged_ohm = 1.0e9;
+constexpr double resistor_ohm = 4.3e3;      // as much as a sound sensor has at 49 °C: chosen
 constexpr double strainer_body = 0.5;       // of the loss of strainer with screen: chosen
 constexpr double most_drag = 0.6;           // of the turbine's count, full of grit: chosen
 constexpr double other_count = 1.6;         // as the cause flow_sensor_wrong at its full severity
+constexpr double under_tape = 0.8;          // of a crack still counts, dry as wet: chosen
+constexpr double never_k = 1.0e4;           // a resistor does not lose contact
 constexpr double past_tempering_k = 1.0e3;  // no water gets so hot: nothing is mixed in
 
 }  // namespace
@@ -21,10 +24,17 @@ plant::PlantParameters with_alterations(plant::PlantParameters parameters,
         parameters.gas_no_load_pa += alterations.regulator_raised_pa;
         parameters.gas_lock_up_pa += alterations.regulator_raised_pa;
     }
+    if (alterations.outlet_sensor_fooled) {
+        parameters.outlet_sensor = {};
+        parameters.outlet_sensor.gain = 0.0;
+        parameters.outlet_sensor.series_ohm = resistor_ohm;
+        parameters.outlet_sensor.opens_above_k = never_k;
+    }
     if (alterations.sensor_unplugged[0]) parameters.outlet_sensor.series_ohm += unplugged_ohm;
     if (alterations.sensor_unplugged[1]) parameters.inlet_sensor.series_ohm += unplugged_ohm;
     if (alterations.sensor_unplugged[2]) parameters.exchanger_sensor.series_ohm += unplugged_ohm;
     if (alterations.board_harmed) parameters.electrical.low_voltage_v = 0.0;
+    if (alterations.lead_taped) parameters.electrical.igniter_lead_crack *= under_tape;
     if (alterations.fuse_oversized) parameters.electrical.fuse_blows_a = 1.0e3;
     if (alterations.without_safety_switch) parameters.electrical.safety_switch_trips_a = 1.0e3;
     if (alterations.strainer_out)

@@ -78,7 +78,9 @@ struct Alterations {
     bool strainer_out = false;           // the inlet's screen lies on the shelf
     double grit = 0.0;               // that came in since, 0 to 1: what it does to the flow turbine
     bool other_flow_sensor = false;  // of another heater: it counts more than flows
-    bool tempering_bypassed = false;  // a pipe round the tempering valve
+    bool tempering_bypassed = false;    // a pipe round the tempering valve
+    bool lead_taped = false;            // of the igniter
+    bool outlet_sensor_fooled = false;  // a fixed resistor stands in for it
     bool operator==(const Alterations&) const = default;
 };
 [[nodiscard]] plant::PlantParameters with_alterations(plant::PlantParameters parameters,

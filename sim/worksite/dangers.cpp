@@ -20,7 +20,9 @@ constexpr double low_place_m3 = 0.1;  // of air in the drain: chosen
 constexpr double ladder_from_m = 2.0;
 constexpr double most_wind_pa = 30.0;  // some 7 m/s: chosen
 constexpr double gravity_m_per_s2 = 9.80665;
-constexpr double roof_above_air_k = 25.0;          // under a sheet roof by day: chosen
+constexpr double roof_above_air_k = 25.0;  // under a sheet roof by day: chosen
+// A crawl there and back; short spells with a break where it is hot are common practice. Times chosen.
+constexpr double roof_crawl_s = 240.0, roof_limit_s = 600.0, roof_rest_s = 600.0;
 constexpr std::int64_t ticks_in_gas = 600;         // a minute is enough to leave
 constexpr std::int64_t ticks_of_open_case = 3000;  // until a child comes: chosen
 constexpr double union_bore_m2 = 0.6 * 5.0e-5;     // discharge coefficient x bore of 8 mm
@@ -120,18 +122,45 @@ void go_up_ladder(Workplace& w) {
                     units::fixed(speed, 1) + " m/s.");
 }
 
+/// Nobody stays in such heat for long: beyond the limit the head swims, at twice of it one faints there.
+void stay_in_roof(Workplace& w, const std::string& heat) {
+    auto& p = w.precautions;
+    const bool rested =
+        p.roof_left_tick != never && w.tick() - p.roof_left_tick >= ticks_in(roof_rest_s);
+    if (rested) p.roof_s = 0.0;
+    p.roof_s += roof_crawl_s;
+    p.longest_roof_s = std::max(p.longest_roof_s, p.roof_s);
+    w.pass(roof_crawl_s);
+    p.roof_left_tick = w.tick();
+    if (p.roof_s <= roof_limit_s || w.over()) return;
+    const std::string stayed =
+        units::fixed(p.roof_s / 60.0, 0) + " minutes without a break in the roof space, at " + heat;
+    w.say("Your head swims and your shirt is soaked.");
+    w.breach("roof_space",
+             "You were " + stayed + "; " + units::fixed(roof_limit_s / 60.0, 0) + " are enough.");
+    if (p.roof_s <= 2.0 * roof_limit_s) return;
+    w.end_badly(
+        "roof_space",
+        "After " + stayed + ", you faint. " +
+            (p.place_told
+                 ? "Somebody who knew where you were comes to look, and you are helped down."
+                 : "Nobody knows where you are."));
+}
+
+/// The pipe run is seen by crawling along it, there and back.
 void go_into_roof(Workplace& w) {
     if (!w.job.site.dangers.pipe_in_roof) return;
+    auto& p = w.precautions;
     const double air_k = w.job.site.ambient_k + roof_above_air_k;
-    w.precautions.hottest_roof_k = std::max(w.precautions.hottest_roof_k, air_k);
-    w.say("You crawl along the pipe in the roof space, at " + units::format_temperature(air_k) +
-          ".");
+    const std::string heat = units::format_temperature(air_k);
+    p.hottest_roof_k = std::max(p.hottest_roof_k, air_k);
+    w.say("You crawl along the pipe in the roof space, at " + heat + ".");
     const bool live = w.services.main_switch_on;
-    if (w.precautions.place_told && !live) return;
-    w.breach("roof_space", std::string("You crawled through the roof space at ") +
-                               units::format_temperature(air_k) +
-                               (w.precautions.place_told ? "" : ", nobody knowing where you were") +
-                               (live ? ", with cables beside you live." : "."));
+    if (!p.place_told || live)
+        w.breach("roof_space", "You crawled through the roof space at " + heat +
+                                   (p.place_told ? "" : ", nobody knowing where you were") +
+                                   (live ? ", with cables beside you live." : "."));
+    stay_in_roof(w, heat);
 }
 
 void disturb_sheet(Workplace& w) {
@@ -140,25 +169,6 @@ void disturb_sheet(Workplace& w) {
     w.breach("fibres",
              "Grey sheet that may hold asbestos was broken at its edge; its dust is in "
              "the air and on your clothes.");
-}
-
-/// Mains wiring that was worked on counts as tested once earth path and insulation were read after it, and the
-/// latest of each is within the limits of the rules. What is missing, in words; empty: nothing.
-std::string untested_since(const Workplace& w, std::int64_t tick) {
-    const Observation* earth = latest_since(w, Quantity::earth_ohms, tick);
-    const Observation* insulation = latest_since(w, Quantity::insulation_ohms, tick);
-    if (earth == nullptr || insulation == nullptr)
-        return "without a test of its earth path and insulation";
-    const Limits& limits = w.job.practice.limits;
-    if (earth->value > limits.earth_continuity_ohm)
-        return "with an earth path of " + text_of(Quantity::earth_ohms, earth->value) +
-               ", where the rules allow " +
-               text_of(Quantity::earth_ohms, limits.earth_continuity_ohm);
-    if (insulation->value < limits.insulation_ohm)
-        return "with an insulation of " + text_of(Quantity::insulation_ohms, insulation->value) +
-               ", where the rules ask for " +
-               text_of(Quantity::insulation_ohms, limits.insulation_ohm);
-    return {};
 }
 
 }  // namespace
@@ -314,15 +324,6 @@ void judge_untested_joint(Workplace& w) {
                    "nobody can tell.");
 }
 
-void judge_power_back(Workplace& w) {
-    const auto since = w.precautions.wiring_work;
-    if (since == never || !w.services.live()) return;
-    const std::string missing = untested_since(w, since);
-    if (missing.empty()) return;
-    w.breach("not_tested_before_power",
-             "Mains wiring that was worked on was switched on again " + missing + ".");
-}
-
 std::vector<std::string> danger_lines(const Workplace& w) {
     const auto& p = w.precautions;
     std::vector<std::string> lines;
@@ -335,8 +336,10 @@ std::vector<std::string> danger_lines(const Workplace& w) {
         lines.push_back("Heat in the skin of a child's hand: " +
                         units::fixed(100.0 * p.child_burn, 0) + " % of a burn.");
     if (p.hottest_roof_k > 0.0)
-        lines.push_back("Hottest air you worked in: " +
-                        units::format_temperature(p.hottest_roof_k) + ", in the roof space.");
+        lines.push_back(
+            "Hottest air you worked in: " + units::format_temperature(p.hottest_roof_k) +
+            ", in the roof space, for " + units::fixed(p.longest_roof_s / 60.0, 0) +
+            " minutes at a stretch; " + units::fixed(roof_limit_s / 60.0, 0) + " are enough.");
     if (p.low_gas_m3 > 1.0e-5)
         lines.push_back("Gas lying in the drain: " + units::fixed(100.0 * low_gas_share(w), 0) +
                         " % of what can burn.");

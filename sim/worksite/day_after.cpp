@@ -21,7 +21,7 @@ constexpr double spills_share = 0.05;    // as on leaving
 constexpr double told_from = 0.05;       // of a burn
 constexpr double noticed_k = 0.5;        // on a display
 constexpr double near_set_k = 5.0, cold_k = 308.15, burns_above_k = 316.15;
-constexpr std::int64_t warm_up_ticks = 200, looks_every_ticks = 100, settled_ticks = 300;
+constexpr std::int64_t warm_up_ticks = 200, looks_every_ticks = 100;
 constexpr std::int64_t patience_ticks = 600;  // a minute before somebody presses reset
 constexpr int patience = 10;                  // times a day
 constexpr std::size_t hand_ticks = 50;
@@ -160,8 +160,9 @@ class Watch {
         const auto seen = house_.look().plant;
         if (just_lit && seen.rough_light_up_m3 >= hard_light_up_m3) ++day_.thumps;
         lit_ticks_ = just_lit ? 0 : lit_ticks_ + 1;
-        if (lit_ticks_ > settled_ticks)
-            day_.most_spilled = std::max(day_.most_spilled, seen.spilled_share);
+        if (just_lit) co_ = co2_ = 0.0;
+        if (lit_ticks_ < ticks_in(flame_settles_s)) return;
+        day_.most_spilled = std::max(day_.most_spilled, seen.spilled_share);
         constexpr double share = tick_s / 20.0;
         co_ += share * (seen.co_share - co_);
         co2_ += share * (seen.co2_share - co2_);

@@ -23,6 +23,9 @@ struct Doing {
 
 /// From here on a stored charge hurts [V]: 60 V of direct voltage is the usual limit (chosen).
 inline constexpr double dangerous_charge_v = 60.0;
+/// A flame younger than this is not judged by its flue gas or by what it spills: flue, fan and exchanger are
+/// still settling (chosen; a combustion test waits longer).
+inline constexpr double flame_settles_s = 30.0;
 
 [[nodiscard]] std::span<const Doing> look_doings();
 [[nodiscard]] std::span<const Doing> service_doings();
@@ -103,6 +106,8 @@ void after_work(Workplace& w, faults::Remedy remedy);
                                    const controller::Settings& after);
 /// A joint is about to be worked on.
 void judge_untested_joint(Workplace& w);
+/// What a gauge on a cylinder of liquid propane at this temperature shows, in words.
+[[nodiscard]] std::string gauge_words(double propane_k);
 /// Power comes back.
 void judge_power_back(Workplace& w);
 /// What dangers did, in sentences for the debrief.

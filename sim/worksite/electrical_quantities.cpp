@@ -203,9 +203,8 @@ Quantity insulation_of(const Pair& pair) {
 }
 
 double hand_to_floor_a(double touch_v) {
-    constexpr double floor_ohm = 5000.0;
     return exposure::touch_current_a(touch_v, exposure::body_impedance_ohm(touch_v, 0.5),
-                                     floor_ohm);
+                                     floor_path_ohm);
 }
 double hand_to_hand_a(double touch_v) {
     return exposure::touch_current_a(touch_v, exposure::body_impedance_ohm(touch_v, 0.5), 0.0);

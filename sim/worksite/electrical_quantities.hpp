@@ -25,7 +25,8 @@ namespace emberpath::worksite {
 /// And for insulation.
 [[nodiscard]] Quantity insulation_of(const plant::Pair& pair);
 
-/// Current through somebody who stands on a dry floor (5 kohm with shoes, chosen) and touches this voltage
+inline constexpr double floor_path_ohm = 5000.0;  // dry floor with shoes: chosen
+/// Current through somebody who stands on such a floor and touches this voltage
 /// [A]; the body is the median one of exposure::body_impedance_ohm.
 [[nodiscard]] double hand_to_floor_a(double touch_v);
 /// The same from hand to hand.

@@ -13,7 +13,7 @@ namespace emberpath::worksite {
 
 namespace {
 
-constexpr double full_draw_s = 180.0, small_draw_s = 120.0, light_up_s = 30.0;
+constexpr double full_draw_s = 180.0, small_draw_s = 120.0;
 constexpr double scald_k = 328.15;
 constexpr double above_set_k = 3.0;
 constexpr double spills_share = 0.05;
@@ -51,7 +51,7 @@ void draw(Heater<double>& heater, TickInputs inputs, double seconds, double set_
         const auto into = static_cast<double>(i % 80) * tick_s;  // a gust of two seconds in eight
         inputs.surroundings.gust_shape = into < 2.0 ? 1.0 : 0.0;
         heater.tick(inputs);
-        if (i < ticks_in(light_up_s)) continue;
+        if (i < ticks_in(flame_settles_s)) continue;
         const HeaterView seen = view(heater, 0, inputs);
         const auto& p = seen.plant;
         mean_flue_gas(found, p);
@@ -189,6 +189,12 @@ bool record_written(const Workplace& w) {
            !w.write_up.told.empty();
 }
 
+bool switchboard_unproved(const Workplace& w) {
+    const bool opened = std::any_of(w.breaches.begin(), w.breaches.end(),
+                                    [](const Breach& one) { return one.rule == "beyond_scope"; });
+    return opened && !w.deeds.told_to(electrician);
+}
+
 bool safety_switch_is_open(const Workplace& w) {
     return w.look().plant.electrical_latches.safety_switch_tripped > 0.5;
 }
@@ -271,6 +277,9 @@ std::vector<std::string> left_behind(const Workplace& w) {
         left.emplace_back("the flow sensor counts more than flows");
     if (w.fabric.alterations.tempering_bypassed)
         left.emplace_back("the tempering valve is bypassed");
+    if (w.fabric.alterations.lead_taped) left.emplace_back("the igniter's lead is taped");
+    if (w.fabric.alterations.outlet_sensor_fooled)
+        left.emplace_back("a resistor stands in for the outlet sensor");
     if (w.fabric.alterations.air_proof_bridged) left.emplace_back("the air proving is bridged");
     if (w.fabric.alterations.regulator_raised_pa > 0.0)
         left.emplace_back("the supply regulator is wound up");
@@ -280,6 +289,9 @@ std::vector<std::string> left_behind(const Workplace& w) {
     if (w.fabric.alterations.fuse_oversized) left.emplace_back("the board's fuse is too large");
     if (w.services.water_union_open) left.emplace_back("the water union is undone");
     if (!tools_away(w)) left.emplace_back("tools hang on the heater");
+    if (switchboard_unproved(w))
+        left.emplace_back(
+            "the switchboard was opened, and no electrician has proved what is in it");
     for (auto& line : dangers_left(w, usable(w))) left.push_back(std::move(line));
     if (!usable(w)) {
         left.emplace_back(w.fabric.tagged            ? "the heater is out of use, with a tag on it"

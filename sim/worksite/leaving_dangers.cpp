@@ -33,25 +33,15 @@ void judge_gas_in_house(Workplace& w) {
                      " % of what can burn.");
 }
 
-std::string kilopascals(double pa) {
-    return units::fixed(pa / 1000.0, 0) + " kPa";
-}
-
-/// What a gauge on the cylinder would show.
-double gauge_pa(double liquid_k) {
-    return properties::saturated_lpg(properties::Liquefied::propane, liquid_k).pressure_pa -
-           properties::standard_pressure_pa;
-}
-
 void judge_cylinder(Workplace& w) {
     if (!w.job.site.dangers.cylinder_close || w.precautions.cylinder_moved) return;
     // Where the rules name nobody who would move it, telling the household alone moves nothing.
     const bool somebody = !whom_to_tell(w, Matter::cylinder_place).empty();
     if (somebody && reported(w, Matter::cylinder_place) && w.deeds.told != never) return;
-    const double now_pa = gauge_pa(w.job.site.ambient_k), hot_pa = gauge_pa(flue_outlet_k);
-    w.breach("cylinder_left", "The cylinder stays where the flue blows: " + kilopascals(now_pa) +
-                                  " above the air's pressure in it now, " + kilopascals(hot_pa) +
-                                  " at " + units::format_temperature(flue_outlet_k) + ".");
+    w.breach("cylinder_left",
+             "The cylinder stays where the flue blows: " + gauge_words(w.job.site.ambient_k) +
+                 " above the air's pressure in it now, " + gauge_words(flue_outlet_k) + " at " +
+                 units::format_temperature(flue_outlet_k) + ".");
 }
 
 /// Timber takes part of what the flue is hotter than the air.
@@ -109,6 +99,12 @@ void judge_stored(Workplace& w) {
 }
 
 }  // namespace
+
+std::string gauge_words(double propane_k) {
+    const double absolute_pa =
+        properties::saturated_lpg(properties::Liquefied::propane, propane_k).pressure_pa;
+    return units::fixed((absolute_pa - properties::standard_pressure_pa) / 1000.0, 0) + " kPa";
+}
 
 bool limiter_is_held_shut(const Workplace& w) {
     return w.heater.plant.parameters.limiter_bridged > 0.5 || w.fabric.alterations.limiter_bridged;

@@ -18,7 +18,7 @@ using Kind = LogEntry::Kind;
 // clang-format off
 constexpr std::array rows_before_remedies{
     PhraseRow{ask, Kind::talk, {"ask about {topic}", "ask the customer; \"problem\" is what they called about", 30}},
-    PhraseRow{look, Kind::look, {"look at {thing}", "5 s; 20 s for the switchboard, 30 s for a part inside, 1 min for pipe run and fins, 2 min for the flue terminal", 0}},
+    PhraseRow{look, Kind::look, {"look at {thing}", "5 s; 20 s for the switchboard, 30 s for a part inside, 1 min for pipe run and fins, 2 min for the flue terminal, 5 min for a pipe run in a roof space", 0}},
     PhraseRow{watch, Kind::look, {"watch {watched} for {duration}", "keep your eyes on it and note what changes; the analyser's figures eight times, and how they go", 0}},
     PhraseRow{listen, Kind::look, {"listen", "fan and spark, for ten seconds", 10}},
     PhraseRow{listen_for, Kind::look, {"listen for {duration}", "fan and spark, as long as you say", 0}},
@@ -158,6 +158,8 @@ constexpr std::array rows_after_remedies{
     PhraseRow{warm_cylinder, Kind::operate, {"warm cylinder", "pour hot water over it", 120}},
     PhraseRow{leave_strainer_out, Kind::operate, {"leave inlet strainer out", "its screen stays on the shelf", 300}},
     PhraseRow{fit_other_flow_sensor, Kind::operate, {"fit flow sensor of another count", "a second-hand one that counts 1.6 times what flows: the burner starts at a trickle; water shut and drained", 900}},
+    PhraseRow{fit_resistor, Kind::operate, {"fit resistor for outlet sensor", "a fixed one of 4.3 kohm in its place: whatever the water is, the heater reads 49 °C", 300}},
+    PhraseRow{tape_lead, Kind::operate, {"tape igniter lead", "insulating tape round it; it does not hold back what drives a spark through wet air", 120}},
     PhraseRow{bypass_tempering, Kind::operate, {"bypass tempering valve", "a pipe round it, hot water as it comes; water shut", 1200}},
     PhraseRow{ask_consent, Kind::talk, {"ask customer for consent", "may gas, water and power be shut off and the heater opened?", 20}},
     PhraseRow{tell_customer, Kind::talk, {"tell customer {text}", "in your own words", 60}},

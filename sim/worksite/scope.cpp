@@ -10,7 +10,8 @@ bool is_work(const Act& act, Work work) {
     switch (work) {
         case Work::behind_cover:
             return act.verb == Verb::unplug_sensor || act.verb == Verb::bridge_limiter ||
-                   act.verb == Verb::bridge_air_proof || act.verb == Verb::attach_multimeter;
+                   act.verb == Verb::bridge_air_proof || act.verb == Verb::fit_resistor ||
+                   act.verb == Verb::tape_lead || act.verb == Verb::attach_multimeter;
         case Work::gas_joints:
             return act.verb == Verb::open_point || act.verb == Verb::remake_joint;
         case Work::live_tests:

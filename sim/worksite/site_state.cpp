@@ -130,6 +130,8 @@ void add_to(math::Hash& hash, const Fabric& f) {
             f.alterations.board_harmed, f.alterations.fuse_oversized,
             f.alterations.without_safety_switch, f.alterations.strainer_out, f.alterations.grit,
             f.alterations.other_flow_sensor, f.alterations.tempering_bypassed);
+    if (f.alterations.lead_taped) hash.add(std::string_view("tape"));
+    if (f.alterations.outlet_sensor_fooled) hash.add(std::string_view("resistor"));
 }
 
 void add_to(math::Hash& hash, const Bench& b) {
@@ -153,6 +155,7 @@ void add_to(math::Hash& hash, const Precautions& p) {
             p.draught_kindly);
     add_all(hash, p.air_in_pipe_m3, p.low_gas_m3, p.acid_share, p.most_acid, p.spilt_water_m3,
             p.unscreened_m3, p.child_burn, p.hottest_roof_k, p.in_gas_ticks, p.open_case_ticks);
+    if (p.longest_roof_s > 0.0) add_all(hash, p.roof_s, p.longest_roof_s, p.roof_left_tick);
 }
 
 void add_to(math::Hash& hash, const Deeds& d) {

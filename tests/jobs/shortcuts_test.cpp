@@ -6,211 +6,25 @@
 #include <array>
 #include <filesystem>
 #include <fstream>
+#include <map>
+#include <set>
 #include <string_view>
 
 #include "sim/scenario/scenario.hpp"
 #include "sim/worksite/attempt.hpp"
+#include "tests/jobs/short_cuts.hpp"
 
 namespace emberpath {
 namespace {
 
 namespace fs = std::filesystem;
-using Script = std::vector<std::string>;
-
-const fs::path root = EMBERPATH_SOURCE_DIR;
 using worksite::Quantity;
 
-Script operator+(Script one, const Script& other) {
-    one.insert(one.end(), other.begin(), other.end());
-    return one;
-}
-
-struct ShortCut {
-    const char* name;
-    const char* job;
-    Script
-        at_first;  // takes the reading that shows what is wrong; empty where nothing does at first
-    Script taken;  // takes the same reading, which now looks well
-    Quantity reading;
-    double well_from, well_to;  // SI
-    const char* bites;          // words of the day after
-    std::uint64_t seed = 1;     // decides which joints weep
-};
-void PrintTo(const ShortCut& one, std::ostream* out) {
-    *out << one.name;
-}
-
-const Script isolate{"switch power off", "unplug heater", "lock off plug", "put on gloves",
-                     "take cover off",   "prove tester",  "test for dead", "prove tester"};
-const Script restore{"refit cover", "unlock plug", "plug in heater", "switch power on",
-                     "wait 10 s"};
-const Script restart{"press list", "press list", "press list",
-                     "press take", "press take", "wait 90 s"};
-constexpr double celsius = 273.15;
-constexpr double hot = celsius + 48.0, hotter = celsius + 60.0;
-constexpr double litres_a_minute(double litres) {
-    return litres / 60.0e3;
-}
-
-Script draw(const std::string& tap) {
-    return {"open " + tap, "wait 2 min", "measure temperature at " + tap};
-}
-
-/// Two of each group of the trade: gas, cylinders, air and flue, ignition and flame, water, sensors, controller and
-/// settings, electricity, combined, no fault and use.
-std::vector<ShortCut> of_gas_air_and_flame() {
-    const Script bath = draw("bath tap"), kitchen = draw("kitchen tap");
-    const Script up{"raise supply regulator", "raise supply regulator"};
-    const Script again{"wait 60 s", "measure temperature at bath tap"};
-    const auto warm = Quantity::tap_temperature;
-    const char* pressure = "an open burner takes";
-    constexpr std::uint64_t joint_weeps =
-        20;  // a seed whose first joint is one of the one in eight
-    const Script pressure_read{"shut gas at heater",     "open test point inlet",
-                               "zero manometer",         "attach manometer to inlet",
-                               "open gas at heater",     "read manometer",
-                               "shut gas at heater",     "take manometer off",
-                               "close test point inlet", "open gas at heater"};
-    const Script analysed{"switch on analyser", "wait 60 s",  "put probe in flue",
-                          "open bath tap",      "wait 2 min", "read analyser"};
-    return {
-        {"RegulatorRaisedForAThinPipe", "sorrel", bath, up + up + again, warm, hot, hotter,
-         pressure},
-        {"RegulatorRaisedForAWeakSupply", "heron", bath, up + again, warm, hot, hotter, pressure},
-        {"HotWaterOverTheCylinder", "quarry", bath,
-         Script{"close bath tap", "warm cylinder", "wait 5 min", "press reset"} + kitchen, warm,
-         hot, hotter, " cold"},
-        {"RegulatorRaisedAtTheCylinder", "sedge", bath, up + again, warm, hot, hotter, pressure},
-        {"ResetOnAWindyDay", "harrier", kitchen,
-         Script{"close kitchen tap", "press reset"} + kitchen, warm, hot, hotter,
-         "The heater locked out"},
-        {"ResetAndWashedHandsUnderABlockedFlue", "linnet", bath,
-         Script{"close bath tap", "press reset"} + draw("basin tap"), warm, hot, hotter,
-         "The heater locked out"},
-        {"PressureMeasuredAndTheJointNotTested",
-         "heron",
-         {},
-         pressure_read,
-         Quantity::gas_inlet_pressure,
-         1500.0,
-         2600.0,
-         "Gas escaped: ",
-         joint_weeps},
-        {"HeightStoredForAFlameThatIsSetTooHigh", "basalt", analysed,
-         Script{"close bath tap"} + isolate +
-             Script{"unlock plug", "plug in heater", "switch power on", "wait 10 s",
-                    "open service readout", "change altitude setting to 1800 m", "refit cover",
-                    "open bath tap", "wait 2 min", "read analyser"},
-         Quantity::flue_co, 0.0, 100.0e-6, "The flue gas had a CO/CO2 of up to"},
-        {"ResetOnADryMorning", "sundew", kitchen,
-         Script{"close kitchen tap", "press reset"} + kitchen, warm, hot, hotter,
-         "The heater locked out"},
-    };
-}
-
-std::vector<ShortCut> of_water_and_sensors() {
-    const Script bath = draw("bath tap"), kitchen = draw("kitchen tap");
-    const Script flow{"measure flow at bath tap"};
-    const auto warm = Quantity::tap_temperature;
-    const Script without_screen{"close bath tap", "shut water at heater", "drain heater",
-                                "leave inlet strainer out", "open water at heater"};
-    return {
-        {"InletWithoutItsScreen", "teasel", bath + flow, without_screen + bath + flow,
-         Quantity::tap_flow, litres_a_minute(12.0), litres_a_minute(20.0), "not hot enough"},
-        {"FlowSensorOfAnotherCount", "pumice", draw("upstairs shower"),
-         Script{"close upstairs shower"} + isolate +
-             Script{"shut water at heater", "drain heater", "fit flow sensor of another count",
-                    "open water at heater"} +
-             restore + draw("upstairs shower"),
-         warm, hot, hotter, "of a burn"},
-        {"AnotherTapRunBesideADeadShower",
-         "pumice",
-         draw("upstairs shower"),
-         {"open kitchen tap", "wait 2 min", "measure temperature at upstairs shower"},
-         warm,
-         hot,
-         hotter,
-         " cold"},
-        {"SetLowerForASensorThatReadsLow",
-         "fennel",
-         kitchen,
-         {"set temperature to 43 °C", "wait 60 s", "measure temperature at kitchen tap"},
-         warm,
-         celsius + 48.0,
-         celsius + 52.0,
-         "% of a burn"},
-        {"SetLowerForASensorThatOpensWarm", "avocet", kitchen,
-         Script{"close kitchen tap", "wait 5 min", "set temperature to 44 °C", "press reset"} +
-             kitchen,
-         warm, celsius + 42.0, celsius + 46.0, "The heater locked out"},
-    };
-}
-
-std::vector<ShortCut> of_control_and_current() {
-    const Script kitchen = draw("kitchen tap"), bath = draw("bath tap");
-    const auto warm = Quantity::tap_temperature;
-    const Script bridge = isolate + Script{"bridge limiter"} + restore + restart + kitchen;
-    return {
-        {"SetLowerForTheBoyAndNobodyTold",
-         "lupin",
-         draw("basin tap"),
-         {"set temperature to 50 °C", "wait 60 s", "measure temperature at basin tap"},
-         warm,
-         celsius + 47.0,
-         celsius + 53.0,
-         "found it set lower than they had it and set it back"},
-        {"KitchenTurnedDownForTheBathroom",
-         "plover",
-         draw("shower"),
-         {"set kitchen controller to 41 °C", "wait 60 s", "measure temperature at shower"},
-         warm,
-         celsius + 39.0,
-         celsius + 43.0,
-         "% of a burn"},
-        {"LimiterBridgedOverAWrongSetting", "marigold", kitchen,
-         Script{"close kitchen tap"} + bridge, warm, hot, hotter, "% of a burn"},
-        {"OutletWithoutASafetySwitch", "willow", kitchen,
-         Script{"close kitchen tap", "use outlet without safety switch", "close safety switch",
-                "press reset"} +
-             kitchen,
-         warm, hot, hotter, "leaked to earth, and no safety switch opened"},
-        {"LimiterBridgedOverScale", "rowan", kitchen, Script{"close kitchen tap"} + bridge, warm,
-         hot, hotter, "it was bridged and stopped nothing"},
-        {"RegulatorRaisedForTheSecondOfTwoCauses", "clover", kitchen,
-         Script{"close kitchen tap"} + isolate + Script{"replace outlet sensor"} + restore +
-             Script{"press reset", "raise supply regulator", "raise supply regulator",
-                    "raise supply regulator", "raise supply regulator"} +
-             draw("bath tap"),
-         warm, hot, hotter, "an open burner takes"},
-        {"HeaterTurnedUpForATiredTemperingValve",
-         "osier",
-         bath,
-         {"set temperature to 60 °C", "wait 60 s", "measure temperature at bath tap"},
-         warm,
-         celsius + 45.0,
-         hotter,
-         "Water of 6"},
-        {"TemperingValveBypassed", "osier", bath,
-         Script{"close bath tap", "shut water at heater", "drain heater", "put on gloves",
-                "fit bridging conductor", "bypass tempering valve", "take bridging conductor off",
-                "open water at heater"} +
-             bath,
-         warm, celsius + 46.0, hotter, " at the shower: a hand held in it for five seconds"},
-        {"SetLowerForTwoShowers",
-         "juniper",
-         {"open upstairs shower", "open downstairs shower", "wait 2 min",
-          "measure flow at upstairs shower"},
-         {"set temperature to 40 °C", "wait 2 min", "measure flow at upstairs shower"},
-         Quantity::tap_flow,
-         litres_a_minute(6.5),
-         litres_a_minute(20.0),
-         "found it set lower than they had it and set it back"},
-    };
-}
+const fs::path root = EMBERPATH_SOURCE_DIR;
 
 std::vector<ShortCut> short_cuts() {
-    std::vector<ShortCut> all = of_gas_air_and_flame();
-    for (const auto& group : {of_water_and_sensors(), of_control_and_current()})
+    std::vector<ShortCut> all = short_cuts_of_gas_and_flue();
+    for (const auto& group : {short_cuts_of_flame_and_sensors(), short_cuts_of_water_and_control()})
         all.insert(all.end(), group.begin(), group.end());
     return all;
 }
@@ -233,10 +47,28 @@ void play(worksite::Attempt& attempt, const Script& acts) {
     }
 }
 
-bool bitten(const worksite::Attempt& attempt, const std::string& by) {
-    for (const auto& line : attempt.day_after().lines)
-        if (line.find(by) != std::string::npos) return true;
-    return false;
+/// What somebody reads afterwards of what was done and what came of it.
+std::string record_of(const worksite::Attempt& attempt) {
+    std::string text;
+    for (const auto& one : attempt.breaches()) text += one.text + "\n";
+    const auto truth = attempt.truth();
+    for (const auto* lines : {&truth.doses, &truth.left_behind})
+        for (const auto& line : *lines) text += line + "\n";
+    for (const auto& line : attempt.day_after().lines) text += line + "\n";
+    return text;
+}
+
+std::set<std::string> broken_rules(const worksite::Attempt& attempt) {
+    std::set<std::string> rules;
+    for (const auto& one : attempt.breaches()) rules.insert(one.rule);
+    return rules;
+}
+
+/// As somebody who believes that it is done: everything is put away, told and written.
+void leave_content(worksite::Attempt& attempt, bool told) {
+    if (told) play(attempt, {"tell customer it works again"});
+    play(attempt, {"write cause no_fault", "write because #1", "write done made it work again",
+                   "write told it works again", "hand in"});
 }
 
 worksite::Job job_of(const ShortCut& one) {
@@ -245,9 +77,20 @@ worksite::Job job_of(const ShortCut& one) {
     return loaded.job;
 }
 
+/// Which dangers of the trade close the gate: H1, H6, H12, H15, H16, H17, H18, H19, H21 and H26 are critical (common
+/// practice; docs/dangers.md), a proof, a report or a word to the customer that is missing is not.
+bool is_critical(const std::string& rule) {
+    static const std::set<std::string> critical{
+        "live_work",     "no_safety_switch", "leak_left",   "cylinder_warmed", "regulator_raised",
+        "pressure_left", "off_plate",        "bridged",     "bridge_left",     "left_unsafe",
+        "spillage_left", "scald_left",       "scorch_left", "cylinder_left"};
+    return critical.count(rule) > 0;
+}
+
 TEST_P(EachShortCut, SeemsToWorkAndBites) {
     const ShortCut& one = GetParam();
     worksite::Attempt attempt(job_of(one), one.seed, worksite::Mode::assessed);
+    play(attempt, {"ask customer for consent"});
     play(attempt, one.at_first);
     if (!one.at_first.empty()) {
         const double seen = last_reading(attempt, one.reading);
@@ -257,9 +100,18 @@ TEST_P(EachShortCut, SeemsToWorkAndBites) {
     const double seen = last_reading(attempt, one.reading);
     EXPECT_GE(seen, one.well_from);
     EXPECT_LE(seen, one.well_to);
-    play(attempt, {"hand in"});
+    leave_content(attempt, one.told);
     EXPECT_FALSE(attempt.truth().remaining.empty()) << "the cause is still there";
-    EXPECT_TRUE(bitten(attempt, one.bites)) << testing::PrintToString(attempt.day_after().lines);
+    EXPECT_EQ(broken_rules(attempt), std::set<std::string>(one.breaks.begin(), one.breaks.end()));
+    // Nobody who is locked out of hot water or stands before a dark panel would say that it works.
+    const auto left = testing::PrintToString(attempt.truth().left_behind);
+    for (const char* words : {"is locked out", "power, gas or water is off", "out of use"})
+        EXPECT_EQ(left.find(words), std::string::npos) << left;
+    const std::string record = record_of(attempt);
+    for (const auto& words : one.bites)
+        EXPECT_NE(record.find(words), std::string::npos) << words << "\n" << record;
+    for (const auto& breach : attempt.breaches())
+        EXPECT_EQ(breach.critical, is_critical(breach.rule)) << breach.rule;
 }
 
 bool bubbles_at_inlet(const worksite::Attempt& attempt) {
@@ -288,7 +140,10 @@ TEST_P(EachShortCut, BitesNobodyAfterTheGoodPathOfTheSameJob) {
         if (!line.empty() && line.front() != '#') acts.push_back(line);
     play_mending(attempt, acts);
     ASSERT_TRUE(attempt.over());
-    EXPECT_FALSE(bitten(attempt, one.bites)) << testing::PrintToString(attempt.day_after().lines);
+    const std::string record = record_of(attempt);
+    for (const auto& words : one.bites)
+        EXPECT_EQ(record.find(words), std::string::npos) << words << "\n" << record;
+    for (const auto& rule : one.breaks) EXPECT_EQ(broken_rules(attempt).count(rule), 0U) << rule;
 }
 
 /// Where the fault alone does not bite so, the short cut is what does.
@@ -298,20 +153,37 @@ TEST_P(ShortCutThatDoesHarmItself, BitesNobodyWhereTheHouseWasLeftAsItWasFound) 
     const ShortCut& one = GetParam();
     worksite::Attempt attempt(job_of(one), one.seed, worksite::Mode::assessed);
     play(attempt, {"hand in"});
-    EXPECT_FALSE(bitten(attempt, one.bites)) << testing::PrintToString(attempt.day_after().lines);
+    const std::string record = record_of(attempt);
+    for (const auto& words : one.bites)
+        EXPECT_EQ(record.find(words), std::string::npos) << words << "\n" << record;
 }
 
 std::vector<ShortCut> harmful_themselves() {
     constexpr std::array<std::string_view, 8> jobs{"clover", "sorrel",  "heron", "sedge",
-                                                   "willow", "juniper", "rowan", "lupin"};
-    constexpr std::array<std::string_view, 2> names{"FlowSensorOfAnotherCount",
-                                                    "TemperingValveBypassed"};
+                                                   "willow", "juniper", "rowan", "tanager"};
+    constexpr std::array<std::string_view, 6> names{"SetLowerForTheBoyAndNobodyTold",
+                                                    "FlowSensorOfAnotherCount",
+                                                    "TemperingValveBypassed",
+                                                    "HeightStoredSoThatTheAirLooksEnough",
+                                                    "HeightStoredForAFlameThatIsSetTooHigh",
+                                                    "ResistorForASensorThatOpensWarm"};
     std::vector<ShortCut> all;
     for (const ShortCut& one : short_cuts())
         if (std::find(jobs.begin(), jobs.end(), one.job) != jobs.end() ||
             std::find(names.begin(), names.end(), one.name) != names.end())
             all.push_back(one);
     return all;
+}
+
+/// A hand that does what nobody may do, in two houses of every group; of use there is one such house.
+TEST(EachGroupOfTheTrade, HasTwoJobsWithAShortCutThatBreaksARuleOfTheTrade) {
+    std::map<std::string, std::set<std::string>> jobs;
+    for (const ShortCut& one : short_cuts())
+        for (const auto& rule : one.breaks)
+            if (rule != "not_told") jobs[one.group].insert(one.job);
+    jobs["current"].insert("flint");  // ShortCutOfASwitchThatIsTrusted
+    EXPECT_EQ(jobs.size(), 10U);
+    for (const auto& [group, in] : jobs) EXPECT_GE(in.size(), group == "use" ? 1U : 2U) << group;
 }
 
 /// The panel goes dark, so the switch seems to have done it; where the conductors are swapped it broke the neutral.

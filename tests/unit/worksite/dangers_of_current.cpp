@@ -143,6 +143,10 @@ std::vector<Danger> of_protection() {
         {"H07", "CasingWithAnEarthThatWasMeasuredAndTrusted", "not_tested_before_power",
          test_job({fault(Cause::earth_missing)}), measured + Acts{"hand in"},
          measured + Acts{"switch power on", "hand in"}, "with an earth path of"},
+        {"H07", "HandOnACasingWhoseEarthNobodyMeasured", "not_tested_before_power",
+         test_job({fault(Cause::earth_missing)}), measured + Acts{"take off gloves", "hand in"},
+         rewired + Acts{"take off gloves", "plug in heater", "switch power on", "hand in"},
+         "Most current through your body: 0.7 mA, hand to foot"},
         {"H07",
          "HouseOfALeakyHeater",
          "leakage_left",
@@ -156,7 +160,11 @@ std::vector<Danger> of_protection() {
          test_job(),
          dressed + probe,
          {"measure volts between neutral bar and incoming active"},
-         "an electrician's work"},
+         "Your hand meets the incoming bar: 230 V"},
+        {"H08", "HouseholdOfCircuitsThatNobodyProved", "beyond_scope", test_job(),
+         dressed + probe + Acts{"hand in"},
+         dressed + Acts{"measure volts between neutral bar and incoming active", "hand in"},
+         "no electrician has proved what is in it"},
     };
 }
 

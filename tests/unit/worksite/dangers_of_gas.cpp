@@ -160,6 +160,20 @@ std::vector<Danger> of_settings_and_guards() {
     const Acts report{"escalate regulator to distributor"};
     const Acts height{"open service readout", "take cover off",
                       "change altitude setting to 1800 m"};
+    const Acts set_to_plate = made_dead + Acts{"shut gas at heater", "open test point manifold",
+                                               "zero manometer",     "attach manometer to manifold",
+                                               "open gas at heater", "unlock plug",
+                                               "plug in heater",     "switch power on",
+                                               "wait 10 s"} +
+                              hot_bath +
+                              Acts{"set manifold pressure to plate",
+                                   "read manometer",
+                                   "close bath tap",
+                                   "shut gas at heater",
+                                   "take manometer off",
+                                   "close test point manifold",
+                                   "refit cover",
+                                   "open gas at heater"};
     const Acts plate{"open service readout", "take cover off", "change gas setting to propane"};
     return {
         {"H16",
@@ -177,10 +191,20 @@ std::vector<Danger> of_settings_and_guards() {
          "gas comes by a regulator that never locks up"},
         {"H17", "BurnerOnAnotherGas", "off_plate", test_job(),
          plate + Acts{"change gas setting to natural gas", "refit cover", "hand in"},
-         plate + Acts{"refit cover", "hand in"}, "another gas than its data plate"},
+         plate + Acts{"refit cover", "hand in"}, "flue gas with CO/CO2 of 0.0"},
+        {"H17", "HouseholdOfABurnerThatOverheats", "off_plate", test_job(),
+         plate + Acts{"change gas setting to natural gas", "refit cover", "hand in"},
+         plate + Acts{"refit cover", "hand in"}, "The heater locked out", true},
+        {"H17",
+         "BurnerLeftAboveItsPlate",
+         "left_unsafe",
+         test_job({fault(Cause::high_fire_overset, 1.0)}),
+         set_to_plate + Acts{"hand in"},
+         {"hand in"},
+         "flue gas with CO/CO2 of 0.0"},
         {"H17", "BurnerOnTheAirOfAnotherHeight", "off_plate", test_job(),
          height + Acts{"change altitude setting to 0 m", "refit cover", "hand in"},
-         height + Acts{"refit cover", "hand in"}, "Left set to a height of 1800 m"},
+         height + Acts{"refit cover", "hand in"}, "% of a burn", true},
         {"H18", "NextFaultBehindABridge", "bridged", test_job(),
          made_dead + Acts{"look at flame electrode", "hand in"},
          made_dead + Acts{"bridge limiter", "hand in"}, "the overheat limiter is bridged"},

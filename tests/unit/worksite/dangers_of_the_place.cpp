@@ -42,6 +42,9 @@ std::vector<Danger> of_heights_and_sheet() {
         job.site.dangers.terminal_height_m = 4.0;
         job.site.dangers.soft_ground = true;
     };
+    const auto in_roof = [](Job& job) { job.site.dangers.pipe_in_roof = true; };
+    const Acts ready{"say where you go", "switch main switch off"};
+    const Acts up{"look at gas pipe run"};
     const auto windy = [](Job& job) {
         job.site.dangers.terminal_height_m = 4.0;
         job.site.wind_pa = 45.0;
@@ -75,13 +78,16 @@ std::vector<Danger> of_heights_and_sheet() {
          Acts{"look around heater", "escalate to asbestos assessor"} + out_of_use + Acts{"hand in"},
          {"look around heater", "put on glasses", "clear flue terminal", "hand in"},
          "dust that may hold asbestos lies about"},
-        {"H31",
-         "WhoCrawlsThroughTheRoof",
-         "roof_space",
-         with([](Job& job) { job.site.dangers.pipe_in_roof = true; }),
-         {"say where you go", "switch main switch off", "look at gas pipe run"},
-         {"look at gas pipe run"},
-         "nobody knowing where you were, with cables beside you live"},
+        {"H31", "WhoCrawlsBesideLiveCables", "roof_space", with(in_roof), ready + up,
+         Acts{"say where you go"} + up, ", with cables beside you live"},
+        {"H31", "WhomNobodyWouldLookFor", "roof_space", with(in_roof), ready + up,
+         Acts{"switch main switch off"} + up, ", nobody knowing where you were"},
+        {"H31", "WhoStaysTooLong", "roof_space", with(in_roof),
+         ready + up + up + Acts{"wait 10 min"} + up + Acts{"hand in"},
+         ready + up + up + up + Acts{"hand in"}, "in the roof space, for 12 minutes at a stretch"},
+        {"H31", "WhoFaintsUnderTheRoof", "roof_space", with(in_roof),
+         ready + up + up + Acts{"wait 10 min"} + up + up + Acts{"wait 10 min"} + up + up,
+         ready + up + up + up + up + up + up, "you faint"},
         {"H32", "ChildAtAnOpenHeater", "bystander",
          with([](Job& job) { job.site.dangers.children = true; }),
          Acts{"set temperature to 60 °C"} + hot_bath +

@@ -81,7 +81,8 @@ constexpr const char* opening = R"(# Dangers, and the visits that show them
 Thirty-five dangers of the trade. Each is met at least twice in the tests, in the same house by the same
 hand: once with the precaution (`PrecautionTaken`), once without (`PrecautionSkipped`). With it the rule is
 kept and the last column is not in the record; without it the rule is broken and it is. The rules, their
-weights and the figures behind what follows: safety.md.
+weights and the figures behind what follows: safety.md. What somebody does who believes a neglected instrument
+(H34: overdue, low battery, not zeroed, zeroed in products, coarse range): tests/unit/worksite/wrong_readings_test.cpp.
 
 | danger | what threatens | what is to be done | what follows otherwise |
 |---|---|---|---|

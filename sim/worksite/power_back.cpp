@@ -1,0 +1,67 @@
+// Power comes back after work on mains wiring: was it tested before, and what does it find?
+
+#include "sim/exposure/shock.hpp"
+#include "sim/units/units.hpp"
+#include "sim/worksite/doings.hpp"
+#include "sim/worksite/electrical_quantities.hpp"
+
+namespace emberpath::worksite {
+
+namespace {
+
+constexpr double hurts_v = 50.0;  // extra-low voltage ends here (common practice)
+
+/// Mains wiring that was worked on counts as tested once earth path and insulation were read after it, and the
+/// latest of each is within the limits of the rules. What is missing, in words; empty: nothing.
+std::string untested_since(const Workplace& w, std::int64_t tick) {
+    const Observation* earth = latest_since(w, Quantity::earth_ohms, tick);
+    const Observation* insulation = latest_since(w, Quantity::insulation_ohms, tick);
+    if (earth == nullptr || insulation == nullptr)
+        return "without a test of its earth path and insulation";
+    const Limits& limits = w.job.practice.limits;
+    if (earth->value > limits.earth_continuity_ohm)
+        return "with an earth path of " + text_of(Quantity::earth_ohms, earth->value) +
+               ", where the rules allow " +
+               text_of(Quantity::earth_ohms, limits.earth_continuity_ohm);
+    if (insulation->value < limits.insulation_ohm)
+        return "with an insulation of " + text_of(Quantity::insulation_ohms, insulation->value) +
+               ", where the rules ask for " +
+               text_of(Quantity::insulation_ohms, limits.insulation_ohm);
+    return {};
+}
+
+/// A second later a protection has opened, or metal stands at a voltage and the hand on it tells.
+void meet_energised(Workplace& w) {
+    using plant::Terminal;
+    w.pass(1.0);
+    const HeaterView view = w.look();
+    if (view.plant.electrical_latches.safety_switch_tripped > 0.5)
+        return w.say("The safety switch opens.");
+    const auto wiring = plant::wiring_of(view.parameters, view.plant, w.inputs().surroundings);
+    const double volts = plant::volts_between(wiring, Terminal::casing, Terminal::true_earth,
+                                              plant::multimeter_input_ohm);
+    if (volts < hurts_v) return;
+    const double body_ohm = exposure::body_impedance_ohm(volts, 0.5) + floor_path_ohm;
+    const double through_a =
+        plant::touch_a(wiring, Terminal::casing, Terminal::true_earth, body_ohm);
+    if (!w.person.gloves) meet_current(w.doses, through_a, ShockPath::hand_to_foot);
+    const std::string stands = "The casing stands at " + units::fixed(volts, 0) + " V";
+    if (exposure::effect_of(through_a) >= exposure::Effect::cannot_let_go && !w.person.gloves)
+        return w.end_badly("not_tested_before_power", stands + " and your hand does not let go: " +
+                                                          milliamperes(through_a) + ".");
+    w.say(stands + ": " + milliamperes(through_a) + " go through whoever touches it.");
+}
+
+}  // namespace
+
+void judge_power_back(Workplace& w) {
+    const auto since = w.precautions.wiring_work;
+    if (since == never || !w.services.live()) return;
+    const std::string missing = untested_since(w, since);
+    if (missing.empty()) return;
+    w.breach("not_tested_before_power",
+             "Mains wiring that was worked on was switched on again " + missing + ".");
+    meet_energised(w);
+}
+
+}  // namespace emberpath::worksite

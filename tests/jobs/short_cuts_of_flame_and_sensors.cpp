@@ -1,0 +1,111 @@
+// Short cuts of jobs on ignition, flame and sensors.
+
+#include "tests/jobs/short_cuts.hpp"
+
+namespace emberpath {
+
+namespace {
+
+using namespace short_cut;
+using worksite::Quantity;
+
+std::vector<ShortCut> of_flame() {
+    const Script kitchen = draw("kitchen tap");
+    const Script analysed{"switch on analyser", "wait 60 s",  "put probe in flue",
+                          "open bath tap",      "wait 2 min", "read analyser"};
+    return {
+        {"HeightStoredForAFlameThatIsSetTooHigh",
+         "basalt",
+         analysed,
+         Script{"close bath tap"} + isolate + to_the_settings +
+             Script{"change altitude setting to 1800 m", "refit cover", "open bath tap",
+                    "wait 2 min", "read analyser", "take probe out"},
+         Quantity::flue_co,
+         0.0,
+         100.0e-6,
+         {"Water of 55."},
+         {"off_plate", "no_combustion_test"}},
+        {"ResetOnADryMorning",
+         "sundew",
+         kitchen,
+         Script{"close kitchen tap", "press reset"} + kitchen,
+         warm,
+         hot,
+         hotter,
+         {"The heater locked out"},
+         {}},
+        {"LeadTapedLive",
+         "sundew",
+         kitchen,
+         {"close kitchen tap", "put on gloves", "take cover off", "tape igniter lead",
+          "refit cover", "press reset", "open kitchen tap", "wait 2 min",
+          "measure temperature at kitchen tap"},
+         warm,
+         hot,
+         hotter,
+         {"The heater locked out"},
+         {"cover_off_live", "live_work"}},
+    };
+}
+
+std::vector<ShortCut> of_sensors() {
+    const Script kitchen = draw("kitchen tap");
+    const Script at_once{"open kitchen tap", "wait 30 s", "measure temperature at kitchen tap"};
+    const Script resistor = Script{"close kitchen tap"} + isolate +
+                            Script{"fit resistor for outlet sensor"} + restore +
+                            Script{"press reset"} + at_once;
+    return {
+        {"SetLowerForASensorThatReadsLow",
+         "fennel",
+         kitchen,
+         {"set temperature to 43 °C", "wait 60 s", "measure temperature at kitchen tap"},
+         warm,
+         celsius + 48.0,
+         celsius + 52.0,
+         {takes},
+         {"not_told"},
+         1,
+         false},
+        {"SetLowerForASensorThatOpensWarm",
+         "avocet",
+         kitchen,
+         Script{"close kitchen tap", "wait 5 min", "set temperature to 44 °C", "press reset"} +
+             kitchen,
+         warm,
+         celsius + 42.0,
+         celsius + 46.0,
+         {"The heater locked out"},
+         {"not_told"},
+         1,
+         false},
+        {"ResistorForASensorThatOpensWarm",
+         "avocet",
+         kitchen,
+         resistor,
+         warm,
+         hot,
+         hotter,
+         {takes},
+         {"bridged", "scald_left"}},
+        {"ResistorForABrokenSensor",
+         "tanager",
+         kitchen,
+         resistor,
+         warm,
+         hot,
+         hotter,
+         {takes},
+         {"bridged", "scald_left"}},
+    };
+}
+
+}  // namespace
+
+std::vector<ShortCut> short_cuts_of_flame_and_sensors() {
+    std::vector<ShortCut> all = in_group("ignition and flame", of_flame());
+    const auto sensors = in_group("sensors", of_sensors());
+    all.insert(all.end(), sensors.begin(), sensors.end());
+    return all;
+}
+
+}  // namespace emberpath

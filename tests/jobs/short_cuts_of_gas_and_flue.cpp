@@ -1,0 +1,136 @@
+// Short cuts of jobs on gas, cylinders, air and flue.
+
+#include "tests/jobs/short_cuts.hpp"
+
+namespace emberpath {
+
+namespace {
+
+using namespace short_cut;
+using worksite::Quantity;
+
+const Script up{"raise supply regulator", "raise supply regulator"};
+const Script again{"wait 60 s", "measure temperature at bath tap"};
+const char* const pressure = "an open burner takes";
+
+std::vector<ShortCut> of_gas() {
+    const Script bath = draw("bath tap");
+    constexpr std::uint64_t joint_weeps =
+        20;  // a seed whose first joint is one of the one in eight
+    const Script pressure_read{"shut gas at heater",     "open test point inlet",
+                               "zero manometer",         "attach manometer to inlet",
+                               "open gas at heater",     "read manometer",
+                               "shut gas at heater",     "take manometer off",
+                               "close test point inlet", "open gas at heater"};
+    return {
+        {"RegulatorRaisedForAThinPipe",
+         "sorrel",
+         bath,
+         up + up + again,
+         warm,
+         hot,
+         hotter,
+         {pressure},
+         {"regulator_raised", "pressure_left", "not_reported"}},
+        {"RegulatorRaisedForAWeakSupply",
+         "heron",
+         bath,
+         up + again,
+         warm,
+         hot,
+         hotter,
+         {pressure},
+         {"regulator_raised", "pressure_left", "not_reported"}},
+        {"PressureMeasuredAndTheJointNotTested",
+         "heron",
+         {},
+         pressure_read,
+         Quantity::gas_inlet_pressure,
+         1500.0,
+         2600.0,
+         {"Gas escaped: "},
+         {"leak_left", "not_reported"},
+         joint_weeps},
+    };
+}
+
+std::vector<ShortCut> of_cylinders() {
+    const Script bath = draw("bath tap");
+    return {
+        {"HotWaterOverTheCylinder",
+         "quarry",
+         bath,
+         Script{"close bath tap", "warm cylinder", "wait 5 min", "press reset"} +
+             draw("kitchen tap"),
+         warm,
+         hot,
+         hotter,
+         {" cold", " kPa above the air's pressure"},
+         {"cylinder_warmed", "cylinder_left", "not_reported"}},
+        {"RegulatorRaisedAtTheCylinder",
+         "sedge",
+         bath,
+         up + again,
+         warm,
+         hot,
+         hotter,
+         {pressure},
+         {"regulator_raised", "pressure_left", "not_reported"}},
+    };
+}
+
+std::vector<ShortCut> of_air_and_flue() {
+    const Script bath = draw("bath tap"), kitchen = draw("kitchen tap");
+    return {
+        {"ResetOnAWindyDay",
+         "harrier",
+         kitchen,
+         Script{"close kitchen tap", "press reset"} + kitchen,
+         warm,
+         hot,
+         hotter,
+         {"The heater locked out"},
+         {}},
+        {"ResetAndWashedHandsUnderABlockedFlue",
+         "linnet",
+         bath,
+         Script{"close bath tap", "press reset"} + draw("basin tap"),
+         warm,
+         hot,
+         hotter,
+         {"The heater locked out"},
+         {}},
+        {"HeightStoredSoThatTheAirLooksEnough",
+         "linnet",
+         bath,
+         Script{"close bath tap"} + isolate + to_the_settings +
+             Script{"change altitude setting to 1800 m", "refit cover"} + restart + bath,
+         warm,
+         hot,
+         hotter,
+         {"The flue gas had a CO/CO2 of up to"},
+         {"off_plate", "no_combustion_test"}},
+        {"DraughtTestedKindly",
+         "mallow",
+         {"open kitchen tap", "run range hood", "wait 2 min", "test draught with smoke"},
+         {"stop range hood", "open kitchen window", "wait 60 s", "test draught with smoke",
+          "close kitchen window"},
+         Quantity::diverter_smoke,
+         0.0,
+         0.4,
+         {" % of the products of combustion entered the room"},
+         {"spillage_left", "scorch_left"}},
+    };
+}
+
+}  // namespace
+
+std::vector<ShortCut> short_cuts_of_gas_and_flue() {
+    std::vector<ShortCut> all = in_group("gas", of_gas());
+    for (const auto& group :
+         {in_group("cylinders", of_cylinders()), in_group("air and flue", of_air_and_flue())})
+        all.insert(all.end(), group.begin(), group.end());
+    return all;
+}
+
+}  // namespace emberpath
