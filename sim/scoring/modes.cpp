@@ -74,6 +74,7 @@ bool can_be_proposed(worksite::Quantity quantity, const worksite::Job& job) {
         case Q::ohms_between:
         case Q::clamp_current:
         case Q::gas_in_air:
+        case Q::tingle:  // a bare hand is no instrument: where it tells anything it hurts
             return false;
         case Q::link_heater_volts:
         case Q::link_wall_1_volts:

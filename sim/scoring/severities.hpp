@@ -12,11 +12,11 @@
 
 namespace emberpath::scoring {
 
-/// Of one cause in one direction.
+/// Where they are placed, of one cause in one direction.
 inline constexpr int most_severities = 9;
 
-/// Are its severities placed by how far readings stand apart (tests/severities)? Else they are even, few, or
-/// follow from what the cause is.
+/// Are its severities placed by how far readings stand apart (tests/severities), if it acts in a plain house? Else
+/// they are few or follow from what the cause is. What acts only in houses of its own kind has seven evenly.
 [[nodiscard]] bool is_placed(faults::Cause cause);
 /// Sizes without sign, rising, from the least to the greatest severity that shows; one for an on/off cause.
 /// `opposite`: of the direction below zero.

@@ -5,6 +5,7 @@
 // evenly, the more the less changes at all, so that no part of a range is left without a shadow. Causes that have
 // a grid of their own (few shadows, a cylinder, settings) are not asked.
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <numeric>

@@ -62,7 +62,7 @@ void check_range(std::string_view option, int value, int most) {
                        std::to_string(value) + ".");
 }
 
-/// By the world's calendar; the trainee's own may be a day ahead.
+/// By the world's calendar; the author's own may be a day ahead.
 std::string today() {
     const auto days = std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
     const std::chrono::year_month_day date(days);

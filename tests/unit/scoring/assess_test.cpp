@@ -141,13 +141,13 @@ TEST(Assess, AnEmptyAttemptIsScoredAndSuggestedAsNotYet) {
 
 TEST(Assess, AJobThatItsReleaseCheckRefusedIsNotScoredOnEvidencePathAndRemedy) {
     worksite::Job job = job_with(Cause::igniter_failed, 1.0);
-    const auto refused = [&](const worksite::ReleaseCheck& check) {
+    const auto assessed_after = [&](const worksite::ReleaseCheck& check) {
         job.release = check;
         return assess(job, 5, worksite::Mode::assessed, in_turn({"hand in"}));
     };
-    const Assessment fit = refused({"2026-11-28", 50, 48, ""});
+    const Assessment fit = assessed_after({"2026-11-28", 50, 48, ""});
     EXPECT_TRUE(fit.overall_scored);
-    const Assessment unseen = refused({"2026-11-28", 50, 47, ""});
+    const Assessment unseen = assessed_after({"2026-11-28", 50, 47, ""});
     EXPECT_FALSE(unseen.overall_scored);
     EXPECT_TRUE(unseen.areas[0].scored);  // safe work
     for (const std::size_t i : {1U, 2U, 3U})
@@ -155,7 +155,7 @@ TEST(Assess, AJobThatItsReleaseCheckRefusedIsNotScoredOnEvidencePathAndRemedy) {
                   "the release check of 2026-11-28 found that its cause shows itself in only 47 of "
                   "50 other houses.");
     const Assessment other =
-        refused({"2026-11-28", 50, 50, "the reference path takes 70 minutes."});
+        assessed_after({"2026-11-28", 50, 50, "the reference path takes 70 minutes."});
     EXPECT_EQ(other.areas[1].not_scored_because,
               "the release check of 2026-11-28 refused it: the reference path takes 70 minutes.");
 }
