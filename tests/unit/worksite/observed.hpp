@@ -15,7 +15,7 @@ inline bool is_sensed(const std::string& line) {
          {"Water runs at", "No water comes", "It lights with a thump", "It smells of gas",
           "No smell of gas", "The tester shows", "The socket is dead", "The safety switch opens",
           "It does not open", "It opens after", "The panel is dark", "Your hand tingles",
-          "The readout is dark"})
+          "The readout is dark", "In the drain the detector shows"})
         if (line.starts_with(begins)) return true;
     return false;
 }
