@@ -5,6 +5,7 @@
 
 #include "sim/records/debrief_parts.hpp"
 #include "sim/units/counted.hpp"
+#include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/cause_list.hpp"
 
@@ -232,7 +233,7 @@ std::string time_on_site(std::int64_t tick, const worksite::Job& job) {
 std::string share_text(double share) {
     if (share < 0.01) return "under 1 %";
     if (share > 0.99) return "over 99 %";
-    return units::fixed(100.0 * share, 0) + " %";
+    return units::per_cent(share);
 }
 
 std::string joined(const std::vector<std::string>& parts, std::string_view between) {

@@ -99,8 +99,8 @@ std::string confidence_in_words(const scoring::Assessment& assessment) {
     const std::string judged = std::abs(said - shown) <= as_good_as ? "You knew how much you knew."
                                : said > shown                       ? "You were surer than that."
                                               : "They showed more than you trusted them for.";
-    return "You said " + units::fixed(100.0 * said, 0) + " %; your own readings gave " +
-           share_text(shown) + " before it was settled. " + judged;
+    return "You said " + units::per_cent(said) + "; your own readings gave " + share_text(shown) +
+           " before it was settled. " + judged;
 }
 
 std::string evidence_for_truth(const scoring::Assessment& assessment) {

@@ -14,10 +14,6 @@ namespace {
 
 constexpr double ladder_from_m = 2.0;
 
-std::string percent_of_limit(double share) {
-    return units::fixed(100.0 * share, 0) + " % of what can burn";
-}
-
 bool on_cylinder(const Workplace& w) {
     return w.job.site.gas == GasKind::propane_cylinder;
 }
@@ -80,7 +76,7 @@ void check_low_places(Workplace& w, const Act&) {
                                     w.bench.uses_spare(Instrument::gas_detector));
     w.say("In the drain the detector shows " +
           (over_range(Quantity::gas_in_air, share) ? std::string("over range")
-                                                   : percent_of_limit(share)) +
+                                                   : burnable_words(share)) +
           ".");
 }
 

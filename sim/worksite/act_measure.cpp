@@ -17,7 +17,6 @@ namespace {
 using plant::Pair;
 using T = plant::Terminal;
 
-constexpr double dangerous_v = 50.0;  // extra-low voltage ends here (common practice)
 constexpr double meter_fuse_a = 0.4;
 constexpr double ammeter_ohm = 1.0;
 

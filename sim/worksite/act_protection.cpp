@@ -83,9 +83,6 @@ bool shows_bad_room(const LogEntry& entry, const Limits& limits) {
     });
 }
 
-constexpr double hurts_v = 50.0;  // extra-low voltage ends here (common practice)
-constexpr double pipe_hurts_v = 25.0;
-
 /// Metal that is touched, and neutrals: a few volts at most stand between any two of them.
 bool ought_to_be_at_earth(plant::Terminal one) {
     using T = plant::Terminal;
@@ -100,7 +97,7 @@ bool ought_to_be_at_earth(plant::Terminal one) {
 bool shows_second_feed(const LogEntry& entry) {
     return entry.words == "test for dead" &&
            std::any_of(entry.observations.begin(), entry.observations.end(), [](const auto& seen) {
-               return seen.quantity == Quantity::active_earth_volts && seen.value > hurts_v;
+               return seen.quantity == Quantity::active_earth_volts && seen.value > dangerous_v;
            });
 }
 
@@ -110,13 +107,13 @@ bool shows_bad_wiring(const Observation& seen, const Limits& limits) {
         case Quantity::tingle:
             return seen.value > 0.5;
         case Quantity::pipe_volts:
-            return seen.value > pipe_hurts_v;
+            return seen.value > dangerous_pipe_v;
         case Quantity::neutral_earth_volts:
-            return seen.value > hurts_v;
+            return seen.value > dangerous_v;
         case Quantity::volts_between: {
             const plant::Pair leads = leads_of(seen.condition);
             return ought_to_be_at_earth(leads.a) && ought_to_be_at_earth(leads.b) &&
-                   seen.value > hurts_v;
+                   seen.value > dangerous_v;
         }
         case Quantity::earth_ohms:
             return seen.value > limits.earth_continuity_ohm;

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "sim/exposure/contact.hpp"
+#include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
 #include "sim/worksite/hazards.hpp"
@@ -77,9 +78,8 @@ void stay_in_gas(Workplace& w) {
     const double share = flammable_share(w.job.site.gas, w.escaped_gas_m3);
     if (share <= w.job.practice.limits.gas_in_air || w.precautions.aired) return;
     if (++w.precautions.in_gas_ticks == ticks_in_gas)
-        w.breach("stayed_in_gas", "You stayed a minute in air with " +
-                                      units::fixed(100.0 * share, 0) +
-                                      " % of what can burn, doors and windows shut.");
+        w.breach("stayed_in_gas", "You stayed a minute in air with " + burnable_words(share) +
+                                      ", doors and windows shut.");
 }
 
 void pass_acid_on(Workplace& w) {
@@ -173,6 +173,10 @@ void disturb_sheet(Workplace& w) {
 
 }  // namespace
 
+std::string burnable_words(double share) {
+    return units::per_cent(share) + " of what can burn";
+}
+
 bool works_at_terminal(Remedy remedy) {
     return remedy == Remedy::clear_flue_terminal || remedy == Remedy::fit_wind_guard ||
            remedy == Remedy::clear_open_flue;
@@ -244,7 +248,7 @@ void settle_low_gas(Workplace& w, double escaping_m3_per_s) {
 void judge_spark(Workplace& w, const Act& act) {
     if (!w.smells_gas() || !makes_a_spark(w, act)) return;
     const double share = flammable_share(w.job.site.gas, w.escaped_gas_m3);
-    const std::string where = units::fixed(100.0 * share, 0) + " % of what can burn";
+    const std::string where = burnable_words(share);
     const bool telephone = telephones_inside(w, act);
     w.breach("spark_in_gas",
              std::string(telephone ? "A telephone was used" : "A switch or a flame was worked") +
@@ -331,18 +335,17 @@ std::vector<std::string> danger_lines(const Workplace& w) {
         lines.push_back("Water over the floor: " + litres(p.spilt_water_m3) + ".");
     if (p.most_acid > 0.0)
         lines.push_back("Most descaling acid in the water of a tap: " +
-                        units::fixed(100.0 * p.most_acid, 0) + " % of what was put in.");
+                        units::per_cent(p.most_acid) + " of what was put in.");
     if (p.child_burn > 0.0005)
-        lines.push_back("Heat in the skin of a child's hand: " +
-                        units::fixed(100.0 * p.child_burn, 0) + " % of a burn.");
+        lines.push_back("Heat in the skin of a child's hand: " + units::per_cent(p.child_burn) +
+                        " of a burn.");
     if (p.hottest_roof_k > 0.0)
         lines.push_back(
             "Hottest air you worked in: " + units::format_temperature(p.hottest_roof_k) +
             ", in the roof space, for " + units::fixed(p.longest_roof_s / 60.0, 0) +
             " minutes at a stretch; " + units::fixed(roof_limit_s / 60.0, 0) + " are enough.");
     if (p.low_gas_m3 > 1.0e-5)
-        lines.push_back("Gas lying in the drain: " + units::fixed(100.0 * low_gas_share(w), 0) +
-                        " % of what can burn.");
+        lines.push_back("Gas lying in the drain: " + burnable_words(low_gas_share(w)) + ".");
     return lines;
 }
 

@@ -6,6 +6,7 @@
 
 #include "sim/exposure/scald.hpp"
 #include "sim/units/counted.hpp"
+#include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
 #include "sim/worksite/outlets.hpp"
@@ -220,7 +221,7 @@ std::string pressure_line(const DayAfter& day) {
     return "Gas stood at up to " + units::format_pressure(day.most_gas_pa) +
            " behind the regulator, where a sound one locks up at " +
            units::format_pressure(day.governed_pa) + ": an open burner takes " +
-           units::fixed(100.0 * more, 0) + " % more at the first pressure than at the second.";
+           units::per_cent(more) + " more at the first pressure than at the second.";
 }
 
 std::string burn_line(double water_k, const std::string& tap, double share) {
@@ -301,8 +302,7 @@ DayAfter day_after(const Workplace& left) {
     day.governed_pa = left.job.healthy.gas_lock_up_pa;
     day.tagged = left.fabric.tagged;
     day.noticed = left.deeds.notice != never;
-    day.flash = std::any_of(house.breaches.begin(), house.breaches.end(),
-                            [](const Breach& one) { return one.rule == "flash"; });
+    day.flash = house.known_breach("flash") != nullptr;
     day.most_blood_co = house.doses.most_blood_co;
     math::Hash hash;
     hash.add(house.hash());
@@ -328,7 +328,7 @@ std::vector<std::string> lines_of(const DayAfter& day, const Limits& limits) {
     if (day.most_room_co > 0.5e-6)
         lines.push_back("Carbon monoxide in the room: " + units::format_ppm(day.most_room_co) +
                         " at most; in the blood of somebody who stays there " +
-                        units::fixed(100.0 * day.most_blood_co, 1) + " %.");
+                        units::per_cent(day.most_blood_co, 1) + ".");
     if (day.worst_burn > told_from)
         lines.push_back(burn_line(day.hottest_k, day.hottest_at, day.worst_burn));
     if (day.worst_wash_burn > told_from && day.hottest_wash_at != day.hottest_at)

@@ -23,6 +23,9 @@ struct Doing {
 
 /// From here on a stored charge hurts [V]: 60 V of direct voltage is the usual limit (chosen).
 inline constexpr double dangerous_charge_v = 60.0;
+/// From here on a mains voltage hurts [V]: extra-low voltage ends there (common practice). Pipes, which people hold
+/// wet, count from half of it.
+inline constexpr double dangerous_v = 50.0, dangerous_pipe_v = 25.0;
 /// A flame younger than this is not judged by its flue gas or by what it spills: flue, fan and exchanger are
 /// still settling (chosen; a combustion test waits longer).
 inline constexpr double flame_settles_s = 30.0;
@@ -108,6 +111,8 @@ void after_work(Workplace& w, faults::Remedy remedy);
 void judge_untested_joint(Workplace& w);
 /// What a gauge on a cylinder of liquid propane at this temperature shows, in words.
 [[nodiscard]] std::string gauge_words(double propane_k);
+/// Gas in air as a share of its lower flammability limit: "32 % of what can burn".
+[[nodiscard]] std::string burnable_words(double share);
 /// Power comes back.
 void judge_power_back(Workplace& w);
 /// What dangers did, in sentences for the debrief.

@@ -168,7 +168,7 @@ double Workplace::terminals_v() const {
 }
 
 bool Workplace::terminals_live() const {
-    return terminals_v() > 50.0;
+    return terminals_v() > dangerous_v;
 }
 
 /// One hand on the worse terminal, the other on the casing: the network says what flows.

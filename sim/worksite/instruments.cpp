@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "sim/worksite/hazards.hpp"
 #include "sim/worksite/workplace.hpp"
@@ -155,10 +156,14 @@ void Workplace::say(std::string line) {
     entry.shown.push_back(std::move(line));
 }
 
-Breach* Workplace::known_breach(std::string_view word) {
+const Breach* Workplace::known_breach(std::string_view word) const {
     const auto found = std::find_if(breaches.begin(), breaches.end(),
                                     [word](const Breach& one) { return one.rule == word; });
     return found == breaches.end() ? nullptr : &*found;
+}
+
+Breach* Workplace::known_breach(std::string_view word) {
+    return const_cast<Breach*>(std::as_const(*this).known_breach(word));
 }
 
 void Workplace::breach(std::string_view word, const std::string& text) {

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/observation.hpp"
 
@@ -104,7 +105,7 @@ std::string_view battery_words(Battery battery) {
 
 /// A difference, not a point on the scale: 0.5 K, not -272.7 °C.
 std::string difference_of(Quantity quantity, double si) {
-    if (quantity == Quantity::gas_in_air) return units::fixed(100.0 * si, 1) + " % of the limit";
+    if (quantity == Quantity::gas_in_air) return units::per_cent(si, 1) + " of the limit";
     if (info(quantity).error_absolute < 0.1 && info(quantity).title.starts_with("link cable"))
         return units::fixed(si, 2) + " V";
     // Its readings are shown to 0.1 mA, its class is finer.

@@ -190,9 +190,7 @@ bool record_written(const Workplace& w) {
 }
 
 bool switchboard_unproved(const Workplace& w) {
-    const bool opened = std::any_of(w.breaches.begin(), w.breaches.end(),
-                                    [](const Breach& one) { return one.rule == "beyond_scope"; });
-    return opened && !w.deeds.told_to(electrician);
+    return w.known_breach("beyond_scope") != nullptr && !w.deeds.told_to(electrician);
 }
 
 bool safety_switch_is_open(const Workplace& w) {

@@ -29,8 +29,7 @@ void judge_gas_in_house(Workplace& w) {
         w.breach("low_unchecked", "Propane escaped, and nobody held a detector down the drain.");
     if (low_gas_share(w) > limit)
         w.breach("low_gas_left",
-                 "Propane lies in the drain: " + units::fixed(100.0 * low_gas_share(w), 0) +
-                     " % of what can burn.");
+                 "Propane lies in the drain: " + burnable_words(low_gas_share(w)) + ".");
 }
 
 void judge_cylinder(Workplace& w) {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/parse_problem.hpp"
 #include "sim/worksite/vocabulary.hpp"
@@ -345,7 +346,7 @@ std::string write_placeholder(std::string_view name, const Act& act, const Job& 
     if (name == "text") return act.text;
     if (name == "duration") return write_duration(act.number);
     if (name == "balloons") return write_balloons(act.numbers);
-    if (name == "confidence") return units::fixed(100.0 * act.number, 0) + " %";
+    if (name == "confidence") return units::per_cent(act.number);
     if (name == "temperature") {
         const double celsius = act.number - zero_celsius_k;
         const bool whole = std::abs(celsius - std::round(celsius)) < 0.05;

@@ -9,8 +9,6 @@ namespace emberpath::worksite {
 
 namespace {
 
-constexpr double hurts_v = 50.0;  // extra-low voltage ends here (common practice)
-
 /// Mains wiring that was worked on counts as tested once earth path and insulation were read after it, and the
 /// latest of each is within the limits of the rules. What is missing, in words; empty: nothing.
 std::string untested_since(const Workplace& w, std::int64_t tick) {
@@ -40,7 +38,7 @@ void meet_energised(Workplace& w) {
     const auto wiring = plant::wiring_of(view.parameters, view.plant, w.inputs().surroundings);
     const double volts = plant::volts_between(wiring, Terminal::casing, Terminal::true_earth,
                                               plant::multimeter_input_ohm);
-    if (volts < hurts_v) return;
+    if (volts < dangerous_v) return;
     const double body_ohm = exposure::body_impedance_ohm(volts, 0.5) + floor_path_ohm;
     const double through_a =
         plant::touch_a(wiring, Terminal::casing, Terminal::true_earth, body_ohm);

@@ -9,7 +9,6 @@ namespace emberpath::worksite {
 
 namespace {
 
-constexpr double pipes_live_v = 25.0, heater_live_v = 50.0;
 constexpr double raised_pa = 500.0;
 
 /// Of distributor and gas supplier only the one whose gas it is.
@@ -30,12 +29,12 @@ std::string names_of(Bodies bodies, std::string_view joined_by) {
 }
 
 bool pipes_live(const Workplace& w) {
-    return w.look().plant.electrical.pipe_v > pipes_live_v;
+    return w.look().plant.electrical.pipe_v > dangerous_pipe_v;
 }
 
 bool heater_live(const Workplace& w) {
     const auto r = w.look().plant.electrical;
-    return r.casing_v > heater_live_v || r.neutral_earth_v > heater_live_v;
+    return r.casing_v > dangerous_v || r.neutral_earth_v > dangerous_v;
 }
 
 bool locks_up_too_high(const Workplace& w) {
@@ -54,8 +53,7 @@ bool too_hot_tempered(const Workplace& w) {
     const auto& taps = w.job.site.taps;
     const bool tempered =
         std::any_of(taps.begin(), taps.end(), [](const Tap& tap) { return tap.tempered; });
-    return tempered && std::any_of(w.breaches.begin(), w.breaches.end(),
-                                   [](const Breach& one) { return one.rule == "delivery_limit"; });
+    return tempered && w.known_breach("delivery_limit") != nullptr;
 }
 
 /// What can be seen without letting the heater run.
@@ -128,9 +126,10 @@ bool left_live(const Workplace& w) {
 std::string live_words(const Workplace& w) {
     const auto r = w.look().plant.electrical;
     const double touched_v = std::max(r.casing_v, r.pipe_v);
-    return touched_v > pipes_live_v ? units::fixed(touched_v, 0) + " V on casing or pipes"
-                                    : units::fixed(r.neutral_earth_v, 0) +
-                                          " V on the heater's neutral, whatever its switch says";
+    return touched_v > dangerous_pipe_v
+               ? units::fixed(touched_v, 0) + " V on casing or pipes"
+               : units::fixed(r.neutral_earth_v, 0) +
+                     " V on the heater's neutral, whatever its switch says";
 }
 
 void judge_left_live(Workplace& w) {

@@ -81,8 +81,9 @@ class Workplace {
     /// An instrument past its date may be right; who has not looked cannot know.
     void judge_label(Instrument instrument);
     void breach(std::string_view word, const std::string& text);
-    [[nodiscard]] Breach* known_breach(
-        std::string_view word);  // nullptr: that rule is not broken yet
+    /// nullptr: that rule is not broken yet.
+    [[nodiscard]] const Breach* known_breach(std::string_view word) const;
+    [[nodiscard]] Breach* known_breach(std::string_view word);
     void end_badly(std::string_view word, const std::string& text);
 
     // --- what acts do ---

@@ -7,6 +7,7 @@
 #include "sim/records/record.hpp"
 #include "sim/scoring/skill.hpp"
 #include "sim/units/counted.hpp"
+#include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 #include "ui/app/commands.hpp"
 #include "ui/app/jobs.hpp"
@@ -89,8 +90,7 @@ std::string skill_in_words(const Series& series) {
         ".2 slip, .2 guess): ";
     for (std::size_t a = 0; a < area_count; ++a)
         words += (a == 0 ? "" : ", ") + series.words.at(a) + " " +
-                 (series.asked.at(a) == 0 ? "not scored"
-                                          : units::fixed(100.0 * series.known.at(a), 0) + " %");
+                 (series.asked.at(a) == 0 ? "not scored" : units::per_cent(series.known.at(a)));
     return words + ".";
 }
 

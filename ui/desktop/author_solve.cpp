@@ -8,6 +8,7 @@
 #include "sim/scoring/bank.hpp"
 #include "sim/scoring/likelihood.hpp"
 #include "sim/scoring/reference_policy.hpp"
+#include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/cause_list.hpp"
 #include "ui/desktop/things.hpp"
@@ -174,7 +175,7 @@ void add_path(Solution& solution, const worksite::Job& job, const scoring::Shado
          : right ? "The readings leave more than one remedy"
                  : "The readings lead to another remedy",
          "One step ahead, the best reading each time: " + units::fixed(run.minutes, 0) +
-             " minutes, then " + units::fixed(run.leading * 100.0, 0) + " % for the likeliest.",
+             " minutes, then " + units::per_cent(run.leading) + " for the likeliest.",
          good});
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/cause_list.hpp"
 #include "ui/desktop/account.hpp"
@@ -230,7 +231,7 @@ screens::WriteUpView JobDesk::write_up(const kit::State&) const {
     view.choosing_cause = choosing_cause_;
     view.choosing_confidence = choosing_confidence_;
     if (const auto sure = visit_.attempt().write_up().confidence)
-        view.confidence = units::fixed(100.0 * *sure, 0) + " %";
+        view.confidence = units::per_cent(*sure);
     view.status = "Because: " + std::to_string(words_in(draft_.because)) + " words, " +
                   std::to_string(cited.size()) +
                   (cited.size() == 1 ? " reading cited." : " readings cited.");
