@@ -39,6 +39,10 @@ void apply_site(const Values& site, HeaterParts& heater, Problems& problems);
 [[nodiscard]] worksite::Practice make_practice(const Values& site, const Values& rules,
                                                Problems& problems);
 
+/// A number that has to be a whole one; anything else is reported, with what was `expected`.
+[[nodiscard]] int whole_number(const Item& item, const std::string& key,
+                               const std::string& expected, Problems& problems);
+
 /// Date of the visit and instruments that are not as they should be.
 [[nodiscard]] worksite::Kit make_kit(const Values& job, Problems& problems);
 

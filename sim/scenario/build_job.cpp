@@ -83,10 +83,8 @@ class FaultChecker {
             if (fault_.text("while") == word) made.present_while = what;
         const Item* count = fault_.good("after_light_ups");
         if (count == nullptr) return;
-        made.after_light_ups = static_cast<int>(std::lround(count->number));
-        if (std::abs(count->number - made.after_light_ups) > 1e-9)
-            report(count->at, "after_light_ups: found " + count->raw + ", not a whole number",
-                   "a whole number from 0 to 20");
+        made.after_light_ups =
+            whole_number(*count, "after_light_ups", "a whole number from 0 to 20", problems_);
     }
 
     void check_intermittency() {
@@ -231,6 +229,14 @@ void check_set_point(const Item* item, const controller::Settings& settings, Pro
 }
 
 }  // namespace
+
+int whole_number(const Item& item, const std::string& key, const std::string& expected,
+                 Problems& problems) {
+    const int whole = static_cast<int>(std::lround(item.number));
+    if (std::abs(item.number - whole) > 1e-9)
+        problems.add(item.at, {key + ": found " + item.raw + ", not a whole number", expected, {}});
+    return whole;
+}
 
 HeaterParts make_heater(const Values& heater, Problems& problems) {
     check_shares(heater, problems);

@@ -1,7 +1,6 @@
 // Instruments that are not as they should be, what a release check found, and dangers of the house.
 
 #include <array>
-#include <cmath>
 #include <optional>
 #include <utility>
 
@@ -25,16 +24,9 @@ std::string date_of(const Values& values, const char* key, Problems& problems) {
     return {};
 }
 
-/// A whole number; anything else is reported.
 int count_of(const Values& values, const char* key, Problems& problems) {
     const Item* item = values.good(key);
-    if (item == nullptr) return 0;
-    const int count = static_cast<int>(std::lround(item->number));
-    if (std::abs(item->number - count) > 1e-9)
-        problems.add(item->at, {std::string(key) + ": found " + item->raw + ", not a whole number",
-                                "a whole number",
-                                {}});
-    return count;
+    return item == nullptr ? 0 : whole_number(*item, key, "a whole number", problems);
 }
 
 /// What the offset of an instrument is measured in, and how far it can be off.

@@ -6,7 +6,7 @@ namespace emberpath::scoring {
 
 std::string why_not_fit(const worksite::ReleaseCheck& check) {
     if (check.checked_on.empty()) return "";
-    if (check.shown < share_of_houses * check.houses)
+    if (!enough_houses(check.shown, check.houses))
         return "the release check of " + check.checked_on +
                " found that its cause shows itself in only " + std::to_string(check.shown) +
                " of " + units::counted(check.houses, "other house") + ".";

@@ -12,6 +12,10 @@ inline constexpr double share_of_houses = 0.95;  // other houses in which it mus
 /// C, minutes of the reference path: less leaves nothing to choose, more is no visit.
 inline constexpr double shortest_reference_minutes = 10.0, longest_reference_minutes = 60.0;
 
+/// Did enough of the other houses show the cause?
+[[nodiscard]] inline bool enough_houses(int shown, int houses) {
+    return shown >= share_of_houses * houses;
+}
 /// Why a job that was checked is not fit to be scored by; empty where it is, and where nobody checked.
 [[nodiscard]] std::string why_not_fit(const worksite::ReleaseCheck& check);
 

@@ -11,7 +11,6 @@ namespace emberpath::trainees {
 
 namespace {
 
-constexpr double identifiable_from = 0.8;
 constexpr double clearly_above = 1.0;  // points of the overall score
 constexpr int attempts_at_a_time = 2;
 
@@ -88,7 +87,7 @@ void find_identifiability(const std::vector<Scored>& attempts, Rating& rating) {
     }
     if (read_everything == 0) return;
     rating.identifiable /= read_everything;
-    if (rating.identifiable < identifiable_from)
+    if (rating.identifiable < scoring::likely_enough_for_release)
         rating.refusals.push_back("after every reading the true cause has only " +
                                   points(100.0 * rating.identifiable) + " %.");
 }

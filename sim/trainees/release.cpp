@@ -74,7 +74,7 @@ void refuse_for_evidence(const Release& release, std::vector<std::string>& refus
         refusals.emplace_back("no house with this cause makes its household complain so.");
         return;
     }
-    if (release.identified() >= share_of_houses * count) return;
+    if (scoring::enough_houses(release.identified(), count)) return;
     std::map<std::size_t, int> instead;
     for (const HouseSeen& house : release.houses)
         if (!house.leads) ++instead[house.leading.index()];
