@@ -57,6 +57,13 @@ inline constexpr double litres_a_minute(double litres) {
 inline Script draw(const std::string& tap) {
     return {"open " + tap, "wait 2 min", "measure temperature at " + tap};
 }
+/// What came is tried again, and for a while it goes.
+inline ShortCut reset_alone(const char* name, const char* job, const Script& at_first,
+                            const std::string& closed, const Script& then) {
+    return {name, job, at_first, Script{"close " + closed, "press reset"} + then,
+            warm, hot, hotter,   {"The heater locked out"},
+            {}};
+}
 inline std::vector<ShortCut> in_group(const char* group, std::vector<ShortCut> rows) {
     for (ShortCut& one : rows) one.group = group;
     return rows;

@@ -25,15 +25,7 @@ std::vector<ShortCut> of_flame() {
          100.0e-6,
          {"Water of 55."},
          {"off_plate", "no_combustion_test"}},
-        {"ResetOnADryMorning",
-         "sundew",
-         kitchen,
-         Script{"close kitchen tap", "press reset"} + kitchen,
-         warm,
-         hot,
-         hotter,
-         {"The heater locked out"},
-         {}},
+        reset_alone("ResetOnADryMorning", "sundew", kitchen, "kitchen tap", kitchen),
         {"LeadTapedLive",
          "sundew",
          kitchen,
@@ -48,12 +40,22 @@ std::vector<ShortCut> of_flame() {
     };
 }
 
+ShortCut resistor(const char* name, const char* job) {
+    const Script at_once{"open kitchen tap", "wait 30 s", "measure temperature at kitchen tap"};
+    return {name,
+            job,
+            draw("kitchen tap"),
+            Script{"close kitchen tap"} + isolate + Script{"fit resistor for outlet sensor"} +
+                restore + Script{"press reset"} + at_once,
+            warm,
+            hot,
+            hotter,
+            {takes},
+            {"bridged", "scald_left"}};
+}
+
 std::vector<ShortCut> of_sensors() {
     const Script kitchen = draw("kitchen tap");
-    const Script at_once{"open kitchen tap", "wait 30 s", "measure temperature at kitchen tap"};
-    const Script resistor = Script{"close kitchen tap"} + isolate +
-                            Script{"fit resistor for outlet sensor"} + restore +
-                            Script{"press reset"} + at_once;
     return {
         {"SetLowerForASensorThatReadsLow",
          "fennel",
@@ -78,24 +80,8 @@ std::vector<ShortCut> of_sensors() {
          {"not_told"},
          1,
          false},
-        {"ResistorForASensorThatOpensWarm",
-         "avocet",
-         kitchen,
-         resistor,
-         warm,
-         hot,
-         hotter,
-         {takes},
-         {"bridged", "scald_left"}},
-        {"ResistorForABrokenSensor",
-         "tanager",
-         kitchen,
-         resistor,
-         warm,
-         hot,
-         hotter,
-         {takes},
-         {"bridged", "scald_left"}},
+        resistor("ResistorForASensorThatOpensWarm", "avocet"),
+        resistor("ResistorForABrokenSensor", "tanager"),
     };
 }
 

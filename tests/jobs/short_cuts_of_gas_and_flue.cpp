@@ -10,11 +10,20 @@ using namespace short_cut;
 using worksite::Quantity;
 
 const Script up{"raise supply regulator", "raise supply regulator"};
-const Script again{"wait 60 s", "measure temperature at bath tap"};
-const char* const pressure = "an open burner takes";
+
+ShortCut regulator_raised(const char* name, const char* job, const Script& turns) {
+    return {name,
+            job,
+            draw("bath tap"),
+            turns + Script{"wait 60 s", "measure temperature at bath tap"},
+            warm,
+            hot,
+            hotter,
+            {"an open burner takes"},
+            {"regulator_raised", "pressure_left", "not_reported"}};
+}
 
 std::vector<ShortCut> of_gas() {
-    const Script bath = draw("bath tap");
     constexpr std::uint64_t joint_weeps =
         20;  // a seed whose first joint is one of the one in eight
     const Script pressure_read{"shut gas at heater",     "open test point inlet",
@@ -23,24 +32,8 @@ std::vector<ShortCut> of_gas() {
                                "shut gas at heater",     "take manometer off",
                                "close test point inlet", "open gas at heater"};
     return {
-        {"RegulatorRaisedForAThinPipe",
-         "sorrel",
-         bath,
-         up + up + again,
-         warm,
-         hot,
-         hotter,
-         {pressure},
-         {"regulator_raised", "pressure_left", "not_reported"}},
-        {"RegulatorRaisedForAWeakSupply",
-         "heron",
-         bath,
-         up + again,
-         warm,
-         hot,
-         hotter,
-         {pressure},
-         {"regulator_raised", "pressure_left", "not_reported"}},
+        regulator_raised("RegulatorRaisedForAThinPipe", "sorrel", up + up),
+        regulator_raised("RegulatorRaisedForAWeakSupply", "heron", up),
         {"PressureMeasuredAndTheJointNotTested",
          "heron",
          {},
@@ -67,39 +60,16 @@ std::vector<ShortCut> of_cylinders() {
          hotter,
          {" cold", " kPa above the air's pressure"},
          {"cylinder_warmed", "cylinder_left", "not_reported"}},
-        {"RegulatorRaisedAtTheCylinder",
-         "sedge",
-         bath,
-         up + again,
-         warm,
-         hot,
-         hotter,
-         {pressure},
-         {"regulator_raised", "pressure_left", "not_reported"}},
+        regulator_raised("RegulatorRaisedAtTheCylinder", "sedge", up),
     };
 }
 
 std::vector<ShortCut> of_air_and_flue() {
     const Script bath = draw("bath tap"), kitchen = draw("kitchen tap");
     return {
-        {"ResetOnAWindyDay",
-         "harrier",
-         kitchen,
-         Script{"close kitchen tap", "press reset"} + kitchen,
-         warm,
-         hot,
-         hotter,
-         {"The heater locked out"},
-         {}},
-        {"ResetAndWashedHandsUnderABlockedFlue",
-         "linnet",
-         bath,
-         Script{"close bath tap", "press reset"} + draw("basin tap"),
-         warm,
-         hot,
-         hotter,
-         {"The heater locked out"},
-         {}},
+        reset_alone("ResetOnAWindyDay", "harrier", kitchen, "kitchen tap", kitchen),
+        reset_alone("ResetAndWashedHandsUnderABlockedFlue", "linnet", bath, "bath tap",
+                    draw("basin tap")),
         {"HeightStoredSoThatTheAirLooksEnough",
          "linnet",
          bath,

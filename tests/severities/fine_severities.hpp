@@ -8,6 +8,7 @@
 
 #include "sim/scoring/bank.hpp"
 #include "sim/scoring/neighbours.hpp"
+#include "sim/scoring/severities.hpp"
 #include "tests/unit/scoring/driven_house.hpp"
 
 namespace emberpath::scoring {
@@ -36,17 +37,15 @@ inline std::vector<Hypothesis> evenly_spaced(const worksite::Job& job, int steps
     all.front().fault.cause = faults::Cause::no_fault;
     for (const auto& [cause, opposite] : graded_causes(job)) {
         const faults::CauseInfo& info = faults::info(cause);
-        for (int i = 0; i <= steps; ++i) {
-            const double share = static_cast<double>(i) / steps;
-            const double size =
-                info.least_severity + share * (info.greatest_severity - info.least_severity);
+        const int first = static_cast<int>(all.size()), last = first + steps;
+        for (const double size : even_severities(info, steps + 1)) {
             Hypothesis h;
             const int here = static_cast<int>(all.size());
             h.fault.cause = cause;
             h.fault.severity = opposite ? -size : size;
             h.remedy = info.remedy;
-            h.lower = i > 0 ? here - 1 : -1;
-            h.upper = i < steps ? here + 1 : -1;
+            h.lower = here > first ? here - 1 : -1;
+            h.upper = here < last ? here + 1 : -1;
             all.push_back(h);
         }
     }

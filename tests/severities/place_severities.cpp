@@ -18,15 +18,16 @@ namespace emberpath::scoring {
 namespace {
 
 constexpr int fine = 96;
-constexpr double wanted_widths = 2.0;
-constexpr int fewest = 5, most = 9;
+constexpr int fewest = 5;
 constexpr double least_even_share = 0.15;
 
 std::vector<double> placed(const std::vector<double>& steps, double low, double high) {
     const double sum = std::accumulate(steps.begin(), steps.end(), 0.0);
-    const int count = std::clamp(static_cast<int>(sum / wanted_widths) + 2, fewest, most);
+    const int count =
+        std::clamp(static_cast<int>(sum / most_widths_apart) + 2, fewest, most_severities);
     std::vector<double> at{low};
-    const double even_share = std::max(least_even_share, 1.0 - sum / (wanted_widths * (count - 1)));
+    const double even_share =
+        std::max(least_even_share, 1.0 - sum / (most_widths_apart * (count - 1)));
     double passed = 0.0;
     for (std::size_t i = 0; i < steps.size(); ++i) {
         const double even = 1.0 / static_cast<double>(steps.size());
