@@ -28,6 +28,12 @@ bool behind_cover(T terminal) {
     return terminal >= T::heater_active && terminal <= T::trace_heating_lead &&
            terminal != T::link_wall_end && terminal != T::link_wall_return;
 }
+/// Around these a clamp goes only with the switchboard open.
+bool in_switchboard(plant::Conductor conductor) {
+    using plant::Conductor;
+    return conductor == Conductor::street_active || conductor == Conductor::street_neutral ||
+           conductor == Conductor::earth_link;
+}
 bool in_switchboard(T terminal) {
     return terminal >= T::incoming_active && terminal <= T::circuit_neutral &&
            terminal != T::earth_bar;
@@ -58,11 +64,9 @@ void open_switchboard(Workplace& w) {
     if (w.person.gloves || volts < dangerous_v) return;
     const double through_a = plant::touch_a(wiring_now(w), T::incoming_active, T::earth_bar,
                                             exposure::body_impedance_ohm(volts, 0.5));
-    meet_current(w.doses, through_a, ShockPath::hand_to_hand);
-    if (exposure::effect_of(through_a) < exposure::Effect::cannot_let_go) return;
-    w.end_badly("beyond_scope", "Your hand meets the incoming bar: " + units::fixed(volts, 0) +
-                                    " V, " + milliamperes(through_a) +
-                                    " from hand to hand. You are taken away.");
+    (void)meet_shock(w, through_a, ShockPath::hand_to_hand, "beyond_scope",
+                     "Your hand meets the incoming bar: " + units::fixed(volts, 0) + " V, " +
+                         milliamperes(through_a) + " from hand to hand. You are taken away.");
 }
 
 /// Leads go on: what they may meet, and whose the place is. False: it ended there.
@@ -199,6 +203,8 @@ void measure_amps(Workplace& w, const Act& act) {
 }
 
 void clamp(Workplace& w, const Act& act) {
+    if (in_switchboard(static_cast<plant::Conductor>(act.object))) open_switchboard(w);
+    if (w.over()) return;
     w.setup.clamp = act.object;
     w.set_tools();
     const bool whole =

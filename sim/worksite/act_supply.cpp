@@ -156,14 +156,13 @@ void part_pipe(Workplace& w, Parted pipe) {
     w.breach("no_bridge", std::string("A metal ") + (pipe == Parted::water ? "water" : "gas") +
                               " pipe was opened without a bridging conductor; " +
                               units::fixed(gap.volts, 0) + " V stood across the gap.");
-    if (w.person.gloves) return;
-    meet_current(w.doses, gap.body_a, ShockPath::hand_to_hand);
-    const auto effect = exposure::effect_of(gap.body_a);
-    if (effect == exposure::Effect::nothing_felt) return;
-    if (effect < exposure::Effect::cannot_let_go)
-        return w.say("It tingles from hand to hand: " + milliamperes(gap.body_a) + ".");
-    w.end_badly("no_bridge", "The pipe parts and " + units::fixed(gap.body_a * 1000.0, 0) +
-                                 " mA go through you from hand to hand.");
+    if (meet_shock(w, gap.body_a, ShockPath::hand_to_hand, "no_bridge",
+                   "The pipe parts and " + units::fixed(gap.body_a * 1000.0, 0) +
+                       " mA go through you from hand to hand."))
+        return;
+    const bool felt = exposure::effect_of(gap.body_a) != exposure::Effect::nothing_felt;
+    if (felt && !w.person.gloves)
+        w.say("It tingles from hand to hand: " + milliamperes(gap.body_a) + ".");
 }
 
 std::span<const Doing> supply_doings() {

@@ -157,6 +157,10 @@ void judge_reports(Workplace& w);
 /// The trainee has seen bubbles at a joint that weeps now.
 [[nodiscard]] bool a_weep_foamed(const Workplace& w);
 [[nodiscard]] std::string milliamperes(double ampere);
+/// A current that goes through whoever touches, gloves aside: the highest is kept, and from where a hand cannot let go
+/// the job ends by this rule, told in these words. True: it ended there.
+bool meet_shock(Workplace& w, double current_a, ShockPath path, std::string_view rule,
+                const std::string& words);
 
 /// Water as hot as the tap ought to give it.
 [[nodiscard]] bool is_due(const Workplace& w, const Tap& tap, double water_k);

@@ -171,6 +171,15 @@ bool Workplace::terminals_live() const {
     return terminals_v() > dangerous_v;
 }
 
+bool meet_shock(Workplace& w, double current_a, ShockPath path, std::string_view rule,
+                const std::string& words) {
+    if (w.person.gloves) return false;
+    meet_current(w.doses, current_a, path);
+    if (exposure::effect_of(current_a) < exposure::Effect::cannot_let_go) return false;
+    w.end_badly(rule, words);
+    return true;
+}
+
 /// One hand on the worse terminal, the other on the casing: the network says what flows.
 void Workplace::meet_live_terminal(const std::string& what) {
     using plant::Terminal;
@@ -183,14 +192,11 @@ void Workplace::meet_live_terminal(const std::string& what) {
     double most_a = 0.0;
     for (const Terminal terminal : {Terminal::heater_active, Terminal::heater_neutral})
         most_a = std::max(most_a, plant::touch_a(wiring, terminal, Terminal::casing, body_ohm));
-    meet_current(doses, most_a, ShockPath::hand_to_hand);
-    if (exposure::effect_of(most_a) < exposure::Effect::cannot_let_go) {
+    if (!meet_shock(*this, most_a, ShockPath::hand_to_hand, "live_work",
+                    "Your hand meets a live terminal: " + volts + ", " +
+                        units::fixed(most_a * 1000.0, 0) +
+                        " mA from hand to hand. You are taken away."))
         say("Your hand tingles: " + units::fixed(most_a * 1000.0, 1) + " mA.");
-        return;
-    }
-    end_badly("live_work", "Your hand meets a live terminal: " + volts + ", " +
-                               units::fixed(most_a * 1000.0, 0) +
-                               " mA from hand to hand. You are taken away.");
 }
 
 double Workplace::stored_v() const {
@@ -213,15 +219,14 @@ void Workplace::touch_pipes(bool always_read) {
     const double volts = look().plant.electrical.pipe_v;
     const double through_a = hand_to_floor_a(volts);
     const bool felt = exposure::effect_of(through_a) != exposure::Effect::nothing_felt;
-    if (!person.gloves) meet_current(doses, through_a, ShockPath::hand_to_foot);
     if (always_read || (felt && !person.tingled)) read({Quantity::tingle});
     if (felt && person.tingled && !person.gloves && !always_read)
         breach("live_pipe",
                "You went on working on pipes that stand at " + units::fixed(volts, 0) + " V.");
     if (felt) person.tingled = true;
-    if (!person.gloves && exposure::effect_of(through_a) >= exposure::Effect::cannot_let_go)
-        end_badly("live_pipe", "The pipe stands at " + units::fixed(volts, 0) +
-                                   " V and your hand does not let go.");
+    (void)meet_shock(
+        *this, through_a, ShockPath::hand_to_foot, "live_pipe",
+        "The pipe stands at " + units::fixed(volts, 0) + " V and your hand does not let go.");
 }
 
 void Workplace::hands_inside(std::string_view doing) {

@@ -1,6 +1,7 @@
 #pragma once
 /// The safety rules as data: what can go wrong, what it does, whether it closes the gate, what it costs.
-/// docs/safety.md is made from this table. A breach is recorded once per rule.
+/// docs/safety.md is made from this table. A breach is recorded once per rule; one that ends the job closes the
+/// gate, critical or not.
 
 #include <span>
 #include <string>

@@ -178,10 +178,11 @@ void Workplace::end_badly(std::string_view word, const std::string& text) {
     if (person.hurt) return;
     say(text);
     const std::string ending = text + " The job ended there.";
-    if (Breach* known = known_breach(word))
-        known->text += " " + ending;
-    else
+    if (known_breach(word) == nullptr)
         breach(word, ending);
+    else
+        known_breach(word)->text += " " + ending;
+    known_breach(word)->critical = true;  // whatever its rule closes otherwise
     person.hurt = true;
     say("The job ends here.");
 }

@@ -63,10 +63,10 @@ constexpr std::string_view safety_opening = R"(# Safety rules
 Emberpath trains; it authorises nothing. Local codes and licensed practice decide.
 
 A breach is noted once per rule, with the act and the figure that matters. "Gate" says whether it closes
-the gate whatever else was done well; the deduction is a share of the area "safe work". In coached mode a
-breach is said after the act; in assessed mode only what one would see, hear or smell is shown. The
-severities are chosen and open to a panel of assessors. dangers.md lists every danger of the trade with the
-visits that show it.
+the gate whatever else was done well; one that ends the job in harm closes it, whatever its rule says. The
+deduction is a share of the area "safe work". In coached mode a breach is said after the act; in assessed
+mode only what one would see, hear or smell is shown. The severities are chosen and open to a panel of
+assessors. dangers.md lists every danger of the trade with the visits that show it.
 
 | rule | endangers | what was to be done | what the simulation makes of it | gate | deduction |
 |---|---|---|---|---|---|

@@ -42,12 +42,10 @@ void meet_energised(Workplace& w) {
     const double body_ohm = exposure::body_impedance_ohm(volts, 0.5) + floor_path_ohm;
     const double through_a =
         plant::touch_a(wiring, Terminal::casing, Terminal::true_earth, body_ohm);
-    if (!w.person.gloves) meet_current(w.doses, through_a, ShockPath::hand_to_foot);
     const std::string stands = "The casing stands at " + units::fixed(volts, 0) + " V";
-    if (exposure::effect_of(through_a) >= exposure::Effect::cannot_let_go && !w.person.gloves)
-        return w.end_badly("not_tested_before_power", stands + " and your hand does not let go: " +
-                                                          milliamperes(through_a) + ".");
-    w.say(stands + ": " + milliamperes(through_a) + " go through whoever touches it.");
+    if (!meet_shock(w, through_a, ShockPath::hand_to_foot, "not_tested_before_power",
+                    stands + " and your hand does not let go: " + milliamperes(through_a) + "."))
+        w.say(stands + ": " + milliamperes(through_a) + " go through whoever touches it.");
 }
 
 }  // namespace

@@ -130,7 +130,8 @@ TEST_P(EachRule, IsBrokenByWhatItForbids) {
     EXPECT_TRUE(refused.empty() || attempt.over()) << refused;
     EXPECT_TRUE(broke(attempt, GetParam().rule)) << all_shown(attempt);
     for (const auto& one : attempt.breaches()) {
-        EXPECT_EQ(one.critical, rule(one.rule).critical);
+        const bool ended = one.text.find("The job ended there.") != std::string::npos;
+        EXPECT_EQ(one.critical, rule(one.rule).critical || ended);
         EXPECT_EQ(one.rule, rule(one.rule).word) << "a rule of the table";
         EXPECT_LT(one.act, attempt.log().size() + 1);
     }
