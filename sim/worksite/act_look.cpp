@@ -1,5 +1,6 @@
 // Asking, looking, watching, listening and waiting.
 
+#include <algorithm>
 #include <array>
 
 #include "sim/units/units.hpp"
@@ -76,7 +77,13 @@ void look_at_igniter_lead(Workplace& w, double seconds) {
 }
 
 void look_at_room(Workplace& w) {
-    w.say(w.escaped_gas_m3 > 0.3e-3 ? "It smells of gas." : "No smell of gas.");
+    const std::string smells = "It smells of gas.";
+    const auto& shown = w.entry.shown;  // at the door, or meanwhile
+    const bool said = std::find(shown.begin(), shown.end(), smells) != shown.end();
+    if (w.escaped_gas_m3 <= 0.3e-3)
+        w.say("No smell of gas.");
+    else if (!said)
+        w.say(smells);
     for (std::size_t i = 0; i < w.services.appliance_on.size(); ++i)
         w.say("The " + w.job.site.appliances[i].name +
               (w.services.appliance_on[i] != 0 ? " is on." : " is off."));

@@ -57,7 +57,13 @@ void set_temperature(Workplace& w, const Act& act) {
     w.changed();
 }
 
-void power_changed(Workplace& w) {
+/// `live`: with this contact closed the heater has its supply. What wiring that comes back untested does shows
+/// before the act is over.
+void move_contact(Workplace& w, const Act& act, bool& contact, bool closed, bool live) {
+    const double after_s = live ? power_back_s(w) : 0.0;
+    w.pass(seconds_of(act) - after_s);
+    if (w.over()) return;
+    contact = closed;
     judge_power_back(w);
     w.person.proof = Person::Proof::none;
     w.changed();
@@ -75,12 +81,12 @@ std::string plug_can_be_locked(const Workplace& w, const Act&) {
 }
 
 void switch_power(Workplace& w, const Act& act) {
-    w.services.point_switch_on = act.verb == Verb::power_on;
-    power_changed(w);
+    const bool on = act.verb == Verb::power_on;
+    move_contact(w, act, w.services.point_switch_on, on, on && w.services.plugged_in);
 }
 void move_plug(Workplace& w, const Act& act) {
-    w.services.plugged_in = act.verb == Verb::plug_in;
-    power_changed(w);
+    const bool in = act.verb == Verb::plug_in;
+    move_contact(w, act, w.services.plugged_in, in, in && w.services.point_switch_on);
 }
 void lock(Workplace& w, const Act& act) {
     w.services.plug_locked = act.verb == Verb::lock_plug;
@@ -113,10 +119,10 @@ constexpr std::array table{
     Doing{Verb::turn_on, no_obstacle, turn, When::before},
     Doing{Verb::turn_off, no_obstacle, turn, When::before},
     Doing{Verb::set_temperature, panel_offers, set_temperature, When::before},
-    Doing{Verb::power_off, no_obstacle, switch_power},
-    Doing{Verb::power_on, no_obstacle, switch_power},
-    Doing{Verb::unplug, plug_is_out, move_plug},
-    Doing{Verb::plug_in, plug_can_go_in, move_plug},
+    Doing{Verb::power_off, no_obstacle, switch_power, When::own},
+    Doing{Verb::power_on, no_obstacle, switch_power, When::own},
+    Doing{Verb::unplug, plug_is_out, move_plug, When::own},
+    Doing{Verb::plug_in, plug_can_go_in, move_plug, When::own},
     Doing{Verb::lock_plug, plug_can_be_locked, lock},
     Doing{Verb::unlock_plug, no_obstacle, lock},
     Doing{Verb::shut_gas, no_obstacle, gas},

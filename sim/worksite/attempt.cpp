@@ -92,7 +92,7 @@ ActRefusal Attempt::check(std::string_view sentence) const {
 double Attempt::seconds_for(std::string_view sentence) const {
     const auto parsed = parse_act(sentence, impl_->place.job);
     const auto* act = std::get_if<Act>(&parsed);
-    return act ? seconds_of(*act) : 0.0;
+    return act ? seconds_here(impl_->place, *act) : 0.0;
 }
 
 const LogEntry* Attempt::run(std::int64_t ticks) {

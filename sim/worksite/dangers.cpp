@@ -133,8 +133,9 @@ void stay_in_roof(Workplace& w, const std::string& heat) {
     w.pass(roof_crawl_s);
     p.roof_left_tick = w.tick();
     if (p.roof_s <= roof_limit_s || w.over()) return;
-    const std::string stayed =
-        units::fixed(p.roof_s / 60.0, 0) + " minutes without a break in the roof space, at " + heat;
+    const std::string stayed = units::fixed(p.roof_s / 60.0, 0) +
+                               " minutes in the roof space, at " + heat + ", with no break of " +
+                               units::fixed(roof_rest_s / 60.0, 0) + " minutes between";
     w.say("Your head swims and your shirt is soaked.");
     w.breach("roof_space",
              "You were " + stayed + "; " + units::fixed(roof_limit_s / 60.0, 0) + " are enough.");
@@ -256,6 +257,13 @@ void judge_spark(Workplace& w, const Act& act) {
     if (share >= 1.0)
         w.end_badly("flash", std::string(telephone ? "The telephone" : "The switch") +
                                  " sparks in " + where + ", and it flashes.");
+}
+
+double seconds_here(const Workplace& w, const Act& act) {
+    const bool along_it =
+        act.verb == Verb::look && act.object == static_cast<std::size_t>(Thing::gas_pipe_run);
+    const bool crawls = along_it && w.job.site.dangers.pipe_in_roof;
+    return seconds_of(act) + (crawls ? roof_crawl_s : 0.0);
 }
 
 void judge_places(Workplace& w, const Act& act) {

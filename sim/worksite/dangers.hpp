@@ -45,7 +45,7 @@ struct Precautions {
     double unscreened_m3 = 0.0;        // of water since the inlet's screen was left out
     double child_burn = 0.0;           // share of a burn that blisters
     double hottest_roof_k = 0.0;       // air one worked in
-    double roof_s = 0.0;               // in the roof space without a break
+    double roof_s = 0.0;  // in the roof space since the last break that was long enough
     double longest_roof_s = 0.0;
     std::int64_t roof_left_tick = -1;
     std::int64_t in_gas_ticks = 0;  // in air above the limit of the rules, not aired

@@ -98,6 +98,8 @@ void settle_low_gas(Workplace& w, double escaping_m3_per_s);
 /// Before an act: a spark in gas; ladders, roofs and old sheet on its way.
 void judge_spark(Workplace& w, const Act& act);
 void judge_places(Workplace& w, const Act& act);
+/// Time of an act in this house [s]: a pipe run in a roof space is crawled along first.
+[[nodiscard]] double seconds_here(const Workplace& w, const Act& act);
 /// During and after a remedy: water that runs out, air, acid, wiring.
 void open_water_side(Workplace& w, faults::Remedy remedy);
 /// A tick with the inlet's screen out: what the water carries collects in the flow turbine.
@@ -113,7 +115,8 @@ void judge_untested_joint(Workplace& w);
 [[nodiscard]] std::string gauge_words(double propane_k);
 /// Gas in air as a share of its lower flammability limit: "32 % of what can burn".
 [[nodiscard]] std::string burnable_words(double share);
-/// Power comes back.
+/// Power comes back: what that shows takes so long [s] where the wiring was worked on and not tested.
+[[nodiscard]] double power_back_s(const Workplace& w);
 void judge_power_back(Workplace& w);
 /// What dangers did, in sentences for the debrief.
 [[nodiscard]] std::vector<std::string> danger_lines(const Workplace& w);

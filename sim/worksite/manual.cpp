@@ -128,9 +128,9 @@ constexpr std::string_view safety_closing = R"(
   the wind presses with more than 30 Pa, some 7 m/s (chosen): v = sqrt(2 g h), and the job ends.
 - **Heat where none should be.** Timber a finger's width from the flue takes 0.6 of what the flue is hotter than
   the air (chosen). A cylinder in the flue's outlet stands at 60 °C, and its pressure follows the vapour.
-  A roof space is 25 K above the air; a pipe run in it is crawled along for four minutes. After ten minutes without
-  a break of ten outside the head swims, after twenty one faints and the job ends (chosen; short spells are common
-  practice).
+  A roof space is 25 K above the air; a pipe run in it is crawled along for four minutes. Crawls with less than ten
+  minutes between them add up: beyond ten minutes the head swims, beyond twenty one faints and the job ends (chosen;
+  short spells are common practice).
 - **People.** Where children play, one reaches into a heater that has been open for five minutes and touches
   its metal for half a second.
 - **Instruments.** docs/instruments.md: what is worn, overdue or without a battery, and how one finds out.

@@ -9,6 +9,8 @@ namespace emberpath::worksite {
 
 namespace {
 
+constexpr double found_out_in_s = 1.0;  // chosen
+
 /// Mains wiring that was worked on counts as tested once earth path and insulation were read after it, and the
 /// latest of each is within the limits of the rules. What is missing, in words; empty: nothing.
 std::string untested_since(const Workplace& w, std::int64_t tick) {
@@ -28,10 +30,15 @@ std::string untested_since(const Workplace& w, std::int64_t tick) {
     return {};
 }
 
+std::string untested(const Workplace& w) {
+    const auto since = w.precautions.wiring_work;
+    return since == never ? std::string() : untested_since(w, since);
+}
+
 /// A second later a protection has opened, or metal stands at a voltage and the hand on it tells.
 void meet_energised(Workplace& w) {
     using plant::Terminal;
-    w.pass(1.0);
+    w.pass(found_out_in_s);
     const HeaterView view = w.look();
     if (view.plant.electrical_latches.safety_switch_tripped > 0.5)
         return w.say("The safety switch opens.");
@@ -50,10 +57,13 @@ void meet_energised(Workplace& w) {
 
 }  // namespace
 
+double power_back_s(const Workplace& w) {
+    return untested(w).empty() ? 0.0 : found_out_in_s;
+}
+
 void judge_power_back(Workplace& w) {
-    const auto since = w.precautions.wiring_work;
-    if (since == never || !w.services.live()) return;
-    const std::string missing = untested_since(w, since);
+    if (!w.services.live()) return;
+    const std::string missing = untested(w);
     if (missing.empty()) return;
     w.breach("not_tested_before_power",
              "Mains wiring that was worked on was switched on again " + missing + ".");

@@ -20,6 +20,7 @@ namespace {
 
 constexpr double tick_s = 0.1;
 using Script = std::vector<std::string>;
+using worksite::operator+;
 
 /// What stands in the way of one act lets another be done.
 const std::vector<Script> states{
@@ -115,6 +116,39 @@ TEST(ListedTime, IsWhatEachActTakesInAHouseOnACylinder) {
     job.site.fans = {{"rangehood", 0.02, false}};
     job.site.wall_controllers = {"bathroom controller"};
     expect_house_as_listed(job, 150);
+}
+
+/// What the clock ran on for the last of these acts, and what was said of it before.
+void expect_foretold(worksite::Job job, const Script& script) {
+    worksite::Attempt attempt(std::move(job), 1, worksite::Mode::assessed);
+    for (std::size_t i = 0; i < script.size(); ++i) {
+        const double foretold_s = attempt.seconds_for(script[i]);
+        const auto before = attempt.tick();
+        ASSERT_NE(attempt.perform(script[i]).entry, nullptr) << script[i];
+        const double taken_s = static_cast<double>(attempt.tick() - before) * tick_s;
+        EXPECT_NEAR(taken_s, foretold_s, 0.5 * tick_s) << script[i];
+    }
+}
+
+TEST(ListedTime, HoldsForPowerThatComesBackToUntestedWiring) {
+    const Script untested{"put on gloves",         "put on glasses", "switch power off",
+                          "unplug heater",         "lock off plug",  "take cover off",
+                          "prove tester",          "test for dead",  "prove tester",
+                          "dry and reseal wiring", "unlock plug"};
+    expect_foretold(worksite::test_job(),
+                    untested + Script{"plug in heater", "switch power on", "switch power on"});
+    expect_foretold(worksite::test_job(), untested + Script{"switch power on", "plug in heater"});
+}
+
+TEST(ListedTime, HoldsForAPipeRunInARoofSpace) {
+    worksite::Job job = worksite::test_job();
+    expect_foretold(job, {"look at gas pipe run"});
+    job.site.dangers.pipe_in_roof = true;
+    expect_foretold(job, {"say where you go", "look at gas pipe run", "look at heater"});
+    EXPECT_DOUBLE_EQ(
+        worksite::Attempt(job, 1, worksite::Mode::assessed).seconds_for("look at gas pipe run"),
+        300.0)
+        << "as help lists it";
 }
 
 }  // namespace

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "tests/unit/worksite/dangerous_houses.hpp"
 
 namespace emberpath::worksite {
@@ -69,6 +71,16 @@ TEST(GasOnArrival, IsSmeltAtTheDoor) {
     ASSERT_EQ(leaking.sight().noticed.size(), 1U);
     EXPECT_EQ(leaking.sight().noticed.front(), "It smells of gas.");
     EXPECT_TRUE(sound.sight().noticed.empty());
+}
+
+TEST(GasOnArrival, IsSaidOnceByWhoeverLooksAtTheRoomFirst) {
+    Attempt attempt(with(leak), 7, Mode::assessed);
+    ASSERT_EQ(play(attempt, {"look at room", "look at room"}), "");
+    const auto times_said = [](const LogEntry& entry) {
+        return std::count(entry.shown.begin(), entry.shown.end(), "It smells of gas.");
+    };
+    EXPECT_EQ(times_said(attempt.log().front()), 1);
+    EXPECT_EQ(times_said(attempt.log().back()), 1) << "asked again, it is said again";
 }
 
 TEST(GasOnArrival, FlashesWhereASwitchIsWorkedInEnoughOfIt) {
