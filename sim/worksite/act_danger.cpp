@@ -43,15 +43,32 @@ void air_place(Workplace& w, const Act&) {
     w.say("Doors and windows stand wide open.");
 }
 
-/// Leading people out is leaving: what it takes is not counted as staying.
+/// Leading people out is leaving, the first time.
 void people_out(Workplace& w, const Act& act) {
-    auto& p = w.precautions;
-    const auto stayed = p.in_gas_ticks;
-    if (!p.people_out) p.in_gas_ticks -= ticks_in(seconds_of(act));
-    w.pass(seconds_of(act));
-    if (!p.people_out) p.in_gas_ticks = stayed;
-    p.people_out = true;
+    if (w.precautions.people_out)
+        w.pass(seconds_of(act));
+    else
+        leave_meanwhile(w, seconds_of(act));
+    w.precautions.people_out = true;
     w.say("Everybody waits outside.");
+}
+
+std::string stands_inside(const Workplace& w, const Act& act) {
+    if (act.verb == Verb::go_outside) return w.person.outside ? "You stand outside already." : "";
+    return w.person.outside ? "" : "You are not outside.";
+}
+
+void go_outside(Workplace& w, const Act& act) {
+    leave_meanwhile(w, seconds_of(act));
+    if (w.over()) return;
+    w.step_outside();
+    w.say("You stand in the open air, away from the heater.");
+}
+
+void go_in(Workplace& w, const Act& act) {
+    w.come_in();
+    w.pass(seconds_of(act));
+    if (!w.over()) w.say("You stand at the heater again.");
 }
 
 void keep_away(Workplace& w, const Act&) {
@@ -154,6 +171,8 @@ constexpr std::array table{
     Doing{Verb::look_around, no_obstacle, look_around},
     Doing{Verb::air_place, no_obstacle, air_place},
     Doing{Verb::people_out, no_obstacle, people_out, When::own},
+    Doing{Verb::go_outside, stands_inside, go_outside, When::own},
+    Doing{Verb::go_in, stands_inside, go_in, When::own},
     Doing{Verb::keep_away, no_obstacle, keep_away},
     Doing{Verb::purge_pipe, gas_stands_open, purge_pipe},
     Doing{Verb::check_low_places, no_obstacle, check_low_places},

@@ -181,6 +181,9 @@ enum class Verb {
     measure_companion_link,
     fit_resistor,  // in place of the outlet sensor
     tape_lead,     // of the igniter
+    // where the person at work stands
+    go_outside,
+    go_in,
 };
 
 // Closed lists of things that sentences name; the order is that of the vocabulary below.

@@ -42,7 +42,8 @@ std::variant<Act, ActRefusal> understand(const Workplace& place, std::string_vie
         if (place.time_is_up() && row_of(*act).kind != LogEntry::Kind::write)
             return ActRefusal{"The time allowed is up."};
         for (auto obstacle :
-             {doing_of(act->verb).obstacle(place, *act), battery_refuses(place, *act)})
+             {outside_refuses(place, *act), doing_of(act->verb).obstacle(place, *act),
+              battery_refuses(place, *act)})
             if (!obstacle.empty()) return ActRefusal{std::move(obstacle)};
     }
     return parsed;

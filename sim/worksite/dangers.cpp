@@ -41,7 +41,8 @@ std::string litres(double m3) {
 
 /// Who has led the others out calls from where they wait.
 bool telephones_inside(const Workplace& w, const Act& act) {
-    return (act.verb == Verb::escalate || act.verb == Verb::hand_on) && !w.precautions.people_out;
+    return (act.verb == Verb::escalate || act.verb == Verb::hand_on) && !w.precautions.people_out &&
+           !w.person.outside;
 }
 
 /// Anything that makes a spark or lights a flame.
@@ -76,7 +77,8 @@ bool makes_a_spark(const Workplace& w, const Act& act) {
 
 void stay_in_gas(Workplace& w) {
     const double share = flammable_share(w.job.site.gas, w.escaped_gas_m3);
-    if (share <= w.job.practice.limits.gas_in_air || w.precautions.aired) return;
+    if (share <= w.job.practice.limits.gas_in_air || w.precautions.aired || w.person.outside)
+        return;
     if (++w.precautions.in_gas_ticks == ticks_in_gas)
         w.breach("stayed_in_gas", "You stayed a minute in air with " + burnable_words(share) +
                                       ", doors and windows shut.");
@@ -101,7 +103,8 @@ void meet_a_child(Workplace& w) {
     if (!w.job.site.dangers.children || p.kept_away || p.people_out) return;
     const double metal_k = w.look().plant.hottest_metal_k;
     w.precautions.child_burn += exposure::contact_burn_share(metal_k, exposure::drawn_back_after_s);
-    w.say("A child reaches past you into the open heater.");
+    w.say(w.person.outside ? "A child has reached into the open heater."
+                           : "A child reaches past you into the open heater.");
     w.breach("bystander", "A child reached into the open heater: metal at " +
                               units::format_temperature(metal_k) + ", " +
                               units::fixed(w.terminals_v(), 0) + " V on the terminals.");

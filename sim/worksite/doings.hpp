@@ -82,6 +82,11 @@ void watch_analyser(Workplace& w, double seconds);
 [[nodiscard]] bool analyser_ready(const Workplace& w);
 [[nodiscard]] bool analyser_sound(const Workplace& w);
 
+/// Why an act cannot be done by somebody in the open air; empty: it can, or they are not there.
+[[nodiscard]] std::string outside_refuses(const Workplace& w, const Act& act);
+/// Time passes on the way out: leaving gas is not staying in it.
+void leave_meanwhile(Workplace& w, double seconds);
+
 /// Work on a joint that carries gas: shut, or the room fills while it is open.
 void work_on_joint(Workplace& w, Joint joint, bool shut, double seconds);
 

@@ -77,6 +77,11 @@ std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits) {
                         units::format_ppm(limits.co_eight_hours) + " as a mean over eight hours (" +
                         units::format_ppm(doses.breathed_s / (8.0 * 3600.0)) + " so far), " +
                         units::format_ppm(limits.co_ceiling) + " at no time.");
+    if (doses.outside_s > 0.0)
+        lines.push_back("Time in the open air, away from gas and fumes: " +
+                        units::fixed(doses.outside_s / 60.0, 1) +
+                        " min; carbon monoxide in your blood at the end: " +
+                        units::per_cent(doses.blood_co, 1) + ".");
     if (doses.most_gas > 0.0005)
         lines.push_back("Most gas in the air at your hands: " + units::per_cent(doses.most_gas, 1) +
                         " of its lower flammability limit; it can flash at 100 %, one leaves at " +
@@ -101,6 +106,7 @@ void add_to(math::Hash& hash, const Doses& d) {
           d.co_alarm_on ? 1.0 : 0.0, d.co_alarm_sounding ? 1.0 : 0.0, d.most_current_a,
           static_cast<double>(d.current_path)})
         hash.add(value);
+    if (d.outside_s > 0.0) hash.add(d.outside_s);
 }
 
 }  // namespace emberpath::worksite

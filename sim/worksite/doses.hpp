@@ -28,6 +28,7 @@ struct Doses {
     double most_water_k = 0.0;    // on bare hands
     double most_current_a = 0.0;  // through the body, bare hands
     ShockPath current_path = ShockPath::none;
+    double outside_s = 0.0;    // in the open air
     bool co_alarm_on = false;  // worn and switched on
     bool co_alarm_sounding = false;
 };

@@ -44,7 +44,7 @@ double pressure_at(Point point, const plant::Observables& p) {
 
 bool Workplace::alarm_sounds() const {
     return doses.co_alarm_on && alarm_can_sound(*this) &&
-           room_co() > job.practice.limits.co_eight_hours;
+           breathed_co() > job.practice.limits.co_eight_hours;
 }
 
 bool Workplace::gas_present(Point point) const {
@@ -102,18 +102,30 @@ void Workplace::escape_gas(const HeaterView& view) {
     escaped_gas_m3 += tick_s * (rate - escaped_gas_m3 / renews_in_s);
     settle_low_gas(*this, rate);
     if (rate <= 0.0 && escaped_gas_m3 < nothing_left_m3) escaped_gas_m3 = 0.0;
-    if (escaped_gas_m3 > smell_m3 && !smell_noticed_) say("It smells of gas.");
-    smell_noticed_ = escaped_gas_m3 > smell_m3;
     const double share = flammable_share(job.site.gas, escaped_gas_m3);
-    doses.most_gas = std::max(doses.most_gas, share);
-    if (share >= 1.0 && ignition_source(view))
+    if (!person.outside) {
+        if (escaped_gas_m3 > smell_m3 && !smell_noticed_) say("It smells of gas.");
+        smell_noticed_ = escaped_gas_m3 > smell_m3;
+        doses.most_gas = std::max(doses.most_gas, share);
+    }
+    flash_where_it_can(view, share);
+}
+
+/// Whoever is outside is not burnt; the visit ends all the same.
+void Workplace::flash_where_it_can(const HeaterView& view, double share) {
+    const bool gathered = share >= 1.0, low = low_gas_share(*this) >= 1.0;
+    if ((!gathered && !low) || !ignition_source(view)) return;
+    const std::string behind = " meets a flame and flashes where you had stood.";
+    if (gathered)
+        end_badly(
+            "flash",
+            "The gas that escaped, " + units::fixed(escaped_gas_m3 * 1000.0, 1) + " litres," +
+                (person.outside ? behind
+                                : " meets a flame and flashes. Your hands and face are burnt."));
+    if (low)
         end_badly("flash",
-                  "The gas that escaped, " + units::fixed(escaped_gas_m3 * 1000.0, 1) +
-                      " litres, meets a flame and flashes. Your hands and face are burnt.");
-    if (low_gas_share(*this) >= 1.0 && ignition_source(view))
-        end_badly("flash",
-                  "The propane that lies in the drain meets a flame and flashes at your "
-                  "feet.");
+                  "The propane that lies in the drain" +
+                      (person.outside ? behind : " meets a flame and flashes at your feet."));
 }
 
 /// The limits of the place are broken by whoever stays; the body decides when the job ends.
@@ -125,7 +137,7 @@ void Workplace::judge_room_air() {
     if (const auto reached = co_limit_reached(doses, limits); !reached.empty())
         breach("room_co", "You breathed " + reached +
                               (doses.co_alarm_on ? "." : ", your alarm switched off."));
-    if (room_co() > limits.co_ceiling)
+    if (breathed_co() > limits.co_ceiling)
         breach("co_ceiling", "You stayed in air with " + units::format_ppm(room_co()) +
                                  " of carbon monoxide; " + units::format_ppm(limits.co_ceiling) +
                                  " is the ceiling.");
@@ -156,7 +168,7 @@ void Workplace::touch_water(double water_k, double seconds) {
 /// Gas left in the chamber lights late: a thump; with hasty resets it is the trainee's doing.
 void Workplace::notice_light_up(const HeaterView& view) {
     if (!lit_just_now_ || view.plant.rough_light_up_m3 < hard_light_up_m3) return;
-    say("It lights with a thump.");
+    notice("It lights with a thump.");
     if (person.hasty_resets > 0)
         breach("hard_light_up", "Gathered gas, " +
                                     units::fixed(view.plant.rough_light_up_m3 * 1000.0, 1) +

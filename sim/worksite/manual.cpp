@@ -112,8 +112,15 @@ constexpr std::string_view safety_closing = R"(
   report is no notice: who lives there is told in writing whoever else is.
 - **Gas on arrival.** A leak at the regulator runs on from before the visit; what has gathered is its steady
   state, and one smells it at the door. Doors and windows wide open renew the air in 45 s instead of three minutes (chosen). A switch, a
-  plug, a telephone before everybody was led out, a lit appliance or a heater called by its tap is a spark; at the lower
+  plug, a telephone in the house before everybody was led out, a lit appliance or a heater called by its tap is a spark; at the lower
   flammability limit it flashes.
+- **Outside.** `go outside` leads into the open air, `go back in` to the heater again; a quarter of a minute each (chosen).
+  There the person at work breathes no carbon monoxide and stands in no gas: what the blood holds falls by the same
+  equation, and neither the minutes there nor the way out count as staying. Nothing of the house is seen, heard or smelt.
+  Reached from there, by where things stand: the valve at meter or cylinder, the cylinders themselves (look, weigh, turn
+  the lever), the telephone, the customer, what one wears and one's notes. Everything at the heater, the switchboard,
+  windows, fans and taps are not: such an act is refused and takes no time. What lights meanwhile burns nobody's hands,
+  and the visit ends all the same.
 - **Propane lies low.** Half of what escapes sinks into a drain, 0.1 m³ that renews itself in an hour, in five
   minutes when the place is aired (chosen). The detector has to be held down there. At the lower limit any
   flame lights it.

@@ -126,6 +126,8 @@ constexpr std::array rows_before_remedies{
     PhraseRow{look_around, Kind::safety, {"look around heater", "clearances, scorch marks, old sheet, drains, ladders, children", 40}},
     PhraseRow{air_place, Kind::safety, {"air the place", "doors and windows wide open", 30}},
     PhraseRow{people_out, Kind::safety, {"move people out", "everybody outside, away from gas or fumes", 60}},
+    PhraseRow{go_outside, Kind::safety, {"go outside", "into the open air, away from gas and fumes; there you can wait, telephone, talk, write, and reach meter or cylinder", 15}},
+    PhraseRow{go_in, Kind::safety, {"go back in", "to the heater, into whatever air is there", 15}},
     PhraseRow{keep_away, Kind::safety, {"keep people away", "a barrier, tools off the floor, somebody minds the children", 40}},
     PhraseRow{purge_pipe, Kind::safety, {"purge gas pipe", "by a hose to the open air, until gas comes; gas on", 60}},
     PhraseRow{check_low_places, Kind::safety, {"check low places", "gas detector held down drains, pits and cupboards", 60}},

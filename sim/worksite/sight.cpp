@@ -61,7 +61,28 @@ std::vector<GlassFigure> figures_of(const Workplace& w) {
     return figures;
 }
 
+namespace {
+
+/// The house as it was left; what one wears and what stands outdoors is seen as it is.
+Sight sight_from_outside(const Workplace& w) {
+    Sight s = *w.seen_inside;
+    s.outside = true;
+    s.gas_at_supply = w.services.gas_at_supply;
+    s.reserve_first = w.services.reserve_first;
+    s.raining = w.services.raining;
+    s.gloves = w.person.gloves;
+    s.glasses = w.person.glasses;
+    s.figures.clear();
+    s.alarm = false;
+    s.condition = "in the open air";
+    s.noticed = w.entry.shown;
+    return s;
+}
+
+}  // namespace
+
 Sight sight_of(const Workplace& w) {
+    if (w.person.outside) return sight_from_outside(w);
     Sight s;
     see_hands(s, w);
     see_tools(s, w);

@@ -51,9 +51,10 @@ struct Sight {
     bool water_runs = false;                               // at the taps that are open
     double fan_rev_per_s = 0.0;                            // as its pitch
     bool spark_heard = false;
-    double flame_share = 0.0;          // of the burner area, as its roar: 0 none to 1
-    bool alarm = false;                // the personal alarm for carbon monoxide sounds
-    std::string condition;             // "burner running, kitchen tap open fully"
+    double flame_share = 0.0;  // of the burner area, as its roar: 0 none to 1
+    bool alarm = false;        // the personal alarm for carbon monoxide sounds
+    bool outside = false;      // the person: house and heater are as they were left, unheard
+    std::string condition;     // "burner running, kitchen tap open fully"
     std::vector<std::string> noticed;  // said or smelt since the last act
 };
 

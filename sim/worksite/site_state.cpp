@@ -146,6 +146,7 @@ void add_to(math::Hash& hash, const Bench& b) {
 void add_to(math::Hash& hash, const Person& p) {
     add_all(hash, p.gloves, p.glasses, p.hurt, static_cast<int>(p.proof), p.last_reset_tick,
             p.hasty_resets, p.tingled);
+    if (p.outside) hash.add(std::string_view("outside"));
 }
 
 void add_to(math::Hash& hash, const Precautions& p) {

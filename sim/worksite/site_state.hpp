@@ -107,6 +107,7 @@ struct Person {
     std::int64_t last_reset_tick = never;
     int hasty_resets = 0;
     bool tingled = false;  // has felt a voltage on the pipes
+    bool outside = false;  // in the open air, away from heater, gas and fumes
 };
 
 /// When things were last done, for proofs and handover. Ticks; `never` when not.

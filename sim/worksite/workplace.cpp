@@ -108,13 +108,13 @@ void Workplace::step() {
     if (powered()) charged_tick_ = tick_;
     judge_room_air();
     follow_dangers(*this);
-    breathe(doses, room_co(), tick_s, job.practice.limits);
+    take_breath();
     if (keeps_trail) leave_trail();
 }
 
 void Workplace::leave_trail() {
     constexpr std::int64_t every_ticks = 10;
-    if (tick_ % every_ticks != 0) return;
+    if (tick_ % every_ticks != 0 || person.outside) return;
     const double word = value_of(Quantity::display_word, Hold::now, look(), senses, inputs_, setup);
     trail.push_back(
         {tick_, static_cast<std::size_t>(word), services.set_point_k, figures_of(*this)});
@@ -153,15 +153,15 @@ void Workplace::apply(const HouseholdEvent& event) {
             if (event.index >= services.tap_opening.size()) return;
             services.tap_opening[event.index] = std::clamp(event.value, 0.0, 1.0);
             if (arrived_)
-                say("Somebody " + std::string(event.value > 0.0 ? "opens" : "closes") + " the " +
-                    job.site.taps[event.index].name + ".");
+                notice("Somebody " + std::string(event.value > 0.0 ? "opens" : "closes") + " the " +
+                       job.site.taps[event.index].name + ".");
             break;
         case Kind::appliance:
             if (event.index >= services.appliance_on.size()) return;
             services.appliance_on[event.index] = event.value > 0.5 ? 1 : 0;
             if (arrived_)
-                say("Somebody turns the " + job.site.appliances[event.index].name +
-                    (event.value > 0.5 ? " on." : " off."));
+                notice("Somebody turns the " + job.site.appliances[event.index].name +
+                       (event.value > 0.5 ? " on." : " off."));
             break;
         case Kind::cold_draw:
             services.cold_draw_m3_per_s = std::max(0.0, event.value);
@@ -198,9 +198,9 @@ void Workplace::around_the_heater(const HouseholdEvent& event) {
     list[event.index] = on ? 1 : 0;
     if (!arrived_) return;
     const auto& site = job.site;
-    say(window ? "Somebody " + std::string(on ? "opens" : "shuts") + " the " +
-                     site.windows[event.index].name + "."
-               : "Somebody turns the " + site.fans[event.index].name + (on ? " on." : " off."));
+    notice(window ? "Somebody " + std::string(on ? "opens" : "shuts") + " the " +
+                        site.windows[event.index].name + "."
+                  : "Somebody turns the " + site.fans[event.index].name + (on ? " on." : " off."));
 }
 
 std::vector<faults::Fault> Workplace::faults_left() const {

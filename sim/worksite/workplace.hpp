@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <deque>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -46,9 +47,12 @@ class Workplace {
     void touch_pipes(bool always_read);
     /// Carbon monoxide where people breathe [share], of the plant's room.
     [[nodiscard]] double room_co() const { return heater.plant.state[plant::room_co]; }
+    /// What the person at work breathes of it: nothing in the open air.
+    [[nodiscard]] double breathed_co() const { return person.outside ? 0.0 : room_co(); }
     /// A flame or a spark within reach of gas.
     [[nodiscard]] bool ignition_source(const HeaterView& view) const;
     [[nodiscard]] bool alarm_sounds() const;  // the personal one, for carbon monoxide
+    /// Here, or where one was before one went outside.
     [[nodiscard]] bool smells_gas() const { return smell_noticed_; }
     [[nodiscard]] bool gas_present(Point point) const;
     [[nodiscard]] bool joint_under_pressure(Joint joint) const;
@@ -61,6 +65,7 @@ class Workplace {
 
     // --- what is shown and kept ---
     void say(std::string line);
+    void notice(std::string line);  // said only to somebody who is there
     /// A numbered reading: instrument error, rounding, one line; the follower hears of it if trusted.
     struct ReadingOf {
         Quantity quantity = Quantity::display_word;
@@ -100,6 +105,9 @@ class Workplace {
     void carry_out(faults::Remedy remedy);
     [[nodiscard]] double uniform_for(std::string_view purpose, std::uint64_t number) const;
 
+    void step_outside();
+    void come_in();
+
     /// The house with nobody at work and another household plan: nothing done there comes back here.
     [[nodiscard]] Workplace left_alone(std::vector<HouseholdEvent> plan) const;
     void touch_metal(double metal_k);                  // a bare hand, drawn back at once
@@ -137,8 +145,9 @@ class Workplace {
     ToolSetup setup;
     Household household;  // what the history would be called
     double escaped_gas_m3 = 0.0;
-    Doses doses;                // of the person at work
-    double held_line_pa = 0.0;  // gas shut in between meter or cylinder and heater
+    Doses doses;                       // of the person at work
+    double held_line_pa = 0.0;         // gas shut in between meter or cylinder and heater
+    std::optional<Sight> seen_inside;  // as it was when the person stepped outside
     bool keeps_trail = false;
     std::deque<TrailPoint> trail;
 
@@ -150,7 +159,9 @@ class Workplace {
     void refresh_parameters();
     void meet_live_terminal(const std::string& what);
     void escape_gas(const HeaterView& view);
+    void flash_where_it_can(const HeaterView& view, double share);
     void judge_room_air();
+    void take_breath();
     [[nodiscard]] bool needs_a_look();
     void notice_light_up(const HeaterView& view);
     void watch_phase();

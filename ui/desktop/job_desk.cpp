@@ -78,6 +78,7 @@ void JobDesk::say_time_is_up() {
 kit::SoundScene JobDesk::heard() const {
     if (!runs()) return {};
     const auto sight = visit_.attempt().sight();
+    if (sight.outside) return {};
     return {sight.fan_rev_per_s, sight.spark_heard, sight.flame_share, sight.alarm};
 }
 

@@ -184,6 +184,10 @@ screens::ServiceCell you_cell(const Known& known) {
                                    : "Bare hands";
     cell.short_words = gloves && glasses ? "Both on" : cell.words;
     cell.mark = gloves || glasses ? StateMark::on : StateMark::off;
+    if (known.sight.outside) {
+        cell.words = "In the open air";
+        cell.short_words = "Outside";
+    }
     return cell;
 }
 

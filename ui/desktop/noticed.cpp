@@ -34,6 +34,11 @@ std::vector<std::string> Watcher::changes(const worksite::Sight& now, std::int64
             std::min(std::ssize(now.noticed), static_cast<std::ptrdiff_t>(noticed_lines_)),
         now.noticed.end());
     noticed_lines_ = now.noticed.size();
+    // Whoever comes back in does not hear what began or ended meanwhile.
+    if (now.outside || before_.outside) {
+        before_ = now;
+        return said;
+    }
     const int pitch = pitch_.change(now.fan_rev_per_s, tick),
               roar = roar_.change(now.flame_share, tick);
     const auto before = std::exchange(before_, now);

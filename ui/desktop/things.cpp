@@ -70,7 +70,7 @@ constexpr std::array rows{
     Row{"source gas valve", "", "", PointShape::part, Spot::source_valve, false, true,
         "gas valve:meter|gas valve:cylinder", ""},
     Row{"you", "you: gloves, glasses, ears", "", PointShape::part, Spot::heater, false, false,
-        "wear:*", "listen"},
+        "wear:*", "listen|go outside|go back in"},
 };
 // clang-format on
 

@@ -103,5 +103,19 @@ TEST(Noticed, SaysSparksAlarmDisplayAndWordsInTheRoom) {
     EXPECT_THAT(here.listen(second), ElementsAre("It smells of gas."));
 }
 
+/// The house is seen as it was left; what began meanwhile is seen on coming back, and not heard beginning.
+TEST(Noticed, SaysOfTheHeaterNothingToSomebodyOutside) {
+    Listener here;
+    here.running();
+    const worksite::Sight left = here.sight;
+    here.sight.outside = true;
+    EXPECT_THAT(here.listen(5 * second), IsEmpty());
+    here.sight = left;
+    here.sight.flame_share = here.sight.fan_rev_per_s = 0.0;
+    EXPECT_THAT(here.listen(5 * second), IsEmpty());
+    here.sight.flame_share = 0.5;
+    EXPECT_THAT(here.listen(second), ElementsAre("The burner lights."));
+}
+
 }  // namespace
 }  // namespace emberpath::desktop

@@ -152,5 +152,15 @@ TEST(GasCell, WarnsInAHouseThatSmellsAndNotInOneThatDoesNot) {
     EXPECT_EQ(there.node("rail.gas")->value, "Smell of gas, hazard");
 }
 
+TEST(YouCell, SaysWhereSomebodyIsWhoWentOutside) {
+    Person person;
+    person.enter_assessed();
+    EXPECT_EQ(person.node("rail.you")->value, "Bare hands");
+    person.say("go outside");
+    EXPECT_EQ(person.node("rail.you")->value, "In the open air");
+    person.say("go back in");
+    EXPECT_EQ(person.node("rail.you")->value, "Bare hands");
+}
+
 }  // namespace
 }  // namespace emberpath::desktop

@@ -72,6 +72,8 @@ TEST(Offers, BelongWhereTheyAreDone) {
     EXPECT_EQ(place_of("escalate to electrician"), "customer");
     EXPECT_EQ(place_of("read room air"), "A2");
     EXPECT_EQ(place_of("put on gloves"), "you");
+    EXPECT_EQ(place_of("go outside"), "you");
+    EXPECT_EQ(place_of("go back in"), "you");
 }
 
 TEST(Offers, AreNamedShortlyAtTheirThing) {

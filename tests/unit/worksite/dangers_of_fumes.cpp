@@ -25,6 +25,8 @@ std::vector<Danger> of_carbon_monoxide() {
     const Acts gets_out = Acts{"switch on co alarm", "switch on analyser", "wait 1 min"} + smoky +
                           Acts{"wait 2 min",    "read room air", "close bath tap",
                                "air the place", "wait 60 min",   "wait 60 min"};
+    const Acts alarmed = Acts{"switch on co alarm"} + smoky + Acts{"wait 2 min"};
+    const Acts hours(15, "wait 60 min");
     Job strict = gusty();
     strict.practice.limits.co_ceiling = 35.0e-6;  // a lower one, so that the house reaches it
     const Acts draught{"open bath tap", "wait 60 s", "test draught with smoke", "hand in"};
@@ -35,6 +37,8 @@ std::vector<Danger> of_carbon_monoxide() {
          "is the ceiling"},
         {"H19", "WhoWorksOnUntilItIsTooMuch", "co_poisoning", gusty(), gets_out,
          works_on + Acts(12, "wait 60 min"), "% of your blood: your head aches"},
+        {"H19", "WhoDoesNotLeaveAtTheAlarm", "co_poisoning", gusty(),
+         alarmed + Acts{"go outside"} + hours, alarmed + hours, "% of your blood: your head aches"},
         {"H20", "HouseAfterWorkOnTheFlame", "no_combustion_test", test_job(),
          electrode + combustion + Acts{"hand in"}, electrode + Acts{"hand in"},
          "not proved at a small and a full draw"},
