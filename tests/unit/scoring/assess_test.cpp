@@ -106,6 +106,20 @@ TEST(Assess, ASoundPathFindsTheDeadIgniterAndScoresAboveSwappingPartsLive) {
     EXPECT_EQ(good.acts.size(), sound_path.size());
 }
 
+/// The rule of roof spaces leaves the gate open; who faints there has closed it.
+TEST(Assess, AFaintInTheRoofSpaceClosesTheGateOfAnAttemptThatSetTheFaultRight) {
+    worksite::Job job = job_with(Cause::igniter_failed, 1.0);
+    job.site.dangers.pipe_in_roof = true;
+    auto path = sound_path;
+    path.pop_back();
+    path.insert(path.end(), {"say where you go", "switch main switch off"});
+    path.insert(path.end(), 6, "look at gas pipe run");
+    const Assessment a = assess(job, 5, worksite::Mode::assessed, in_turn(path));
+    EXPECT_TRUE(a.fixed) << described(a);
+    EXPECT_FALSE(a.gates_met) << described(a);
+    EXPECT_THAT(a.proposal, HasSubstr("not yet, because a safety gate was broken: You were "));
+}
+
 TEST(Assess, SamePathTwiceGivesTheSameBits) {
     const Assessment& a = sound();
     const Assessment b = assess_path(sound_path);
