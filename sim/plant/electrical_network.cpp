@@ -370,9 +370,11 @@ double clamp_a(const Wiring& wiring, Conductor conductor) {
     return std::abs(solve(wiring).ac_a[static_cast<std::size_t>(conductor)]);
 }
 
-double touch_a(const Wiring& wiring, Terminal a, Terminal b, double body_ohm) {
+Touch touch(const Wiring& wiring, Terminal a, Terminal b, double body_ohm) {
     const AddedBranch body{a, b, 1.0 / body_ohm};
-    return std::abs(solve(wiring, {&body, 1}).ac_between(a, b)) / body_ohm;
+    const NetworkSolution solved = solve(wiring, {&body, 1});
+    return {std::abs(solved.ac_between(a, b)) / body_ohm,
+            safety_switch_break_s(solved.residual_a, wiring.parameters.safety_switch_trips_a)};
 }
 
 }  // namespace emberpath::plant

@@ -14,6 +14,7 @@
 
 #include <array>
 #include <cstddef>
+#include <limits>
 #include <span>
 
 #include "sim/plant/electrical_parameters.hpp"
@@ -171,7 +172,12 @@ struct Pair {
 /// Current in a conductor [A], without sign: a clamp meter shows alternating current.
 [[nodiscard]] double clamp_a(const Wiring& wiring, Conductor conductor);
 
-/// Current through a body of this resistance that touches both [A].
-[[nodiscard]] double touch_a(const Wiring& wiring, Terminal a, Terminal b, double body_ohm);
+/// A body between two terminals.
+struct Touch {
+    double current_a = 0.0;  // through it
+    double cut_after_s =
+        std::numeric_limits<double>::infinity();  // by the safety switch; infinite: by nothing
+};
+[[nodiscard]] Touch touch(const Wiring& wiring, Terminal a, Terminal b, double body_ohm);
 
 }  // namespace emberpath::plant

@@ -62,11 +62,12 @@ void open_switchboard(Workplace& w) {
     w.breach("beyond_scope", "The switchboard was opened; that is an electrician's work.");
     const double volts = volts_now(w, {T::incoming_active, T::earth_bar});
     if (w.person.gloves || volts < dangerous_v) return;
-    const double through_a = plant::touch_a(wiring_now(w), T::incoming_active, T::earth_bar,
-                                            exposure::body_impedance_ohm(volts, 0.5));
-    (void)meet_shock(w, through_a, ShockPath::hand_to_hand, "beyond_scope",
+    const auto touched = plant::touch(wiring_now(w), T::incoming_active, T::earth_bar,
+                                      exposure::body_impedance_ohm(volts, 0.5));
+    (void)meet_shock(w, touched, ShockPath::hand_to_hand, "beyond_scope",
                      "Your hand meets the incoming bar: " + units::fixed(volts, 0) + " V, " +
-                         milliamperes(through_a) + " from hand to hand. You are taken away.");
+                         milliamperes(touched.current_a) +
+                         " from hand to hand. You are taken away.");
 }
 
 /// Leads go on: what they may meet, and whose the place is. False: it ended there.

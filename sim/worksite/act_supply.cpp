@@ -16,7 +16,8 @@ using T = plant::Terminal;
 
 /// Across the gap, and through a body that is all there is between the halves.
 struct Gap {
-    double volts, body_a;
+    double volts;
+    plant::Touch body;
 };
 
 /// The water pipe parts from its main, the heater from the gas pipe.
@@ -28,7 +29,7 @@ Gap across(const Workplace& w, Parted pipe) {
     const T house = water ? T::water_pipe : T::casing, other = water ? T::water_main : T::gas_pipe;
     const double volts = plant::volts_between(wiring, house, other, plant::multimeter_input_ohm);
     const double body_ohm = exposure::body_impedance_ohm(std::max(volts, 1.0), 0.5);
-    return {volts, plant::touch_a(wiring, house, other, body_ohm)};
+    return {volts, plant::touch(wiring, house, other, body_ohm)};
 }
 
 bool& board_switch(Services& s, std::size_t which) {
@@ -156,13 +157,13 @@ void part_pipe(Workplace& w, Parted pipe) {
     w.breach("no_bridge", std::string("A metal ") + (pipe == Parted::water ? "water" : "gas") +
                               " pipe was opened without a bridging conductor; " +
                               units::fixed(gap.volts, 0) + " V stood across the gap.");
-    if (meet_shock(w, gap.body_a, ShockPath::hand_to_hand, "no_bridge",
-                   "The pipe parts and " + units::fixed(gap.body_a * 1000.0, 0) +
+    if (meet_shock(w, gap.body, ShockPath::hand_to_hand, "no_bridge",
+                   "The pipe parts and " + units::fixed(gap.body.current_a * 1000.0, 0) +
                        " mA go through you from hand to hand."))
         return;
-    const bool felt = exposure::effect_of(gap.body_a) != exposure::Effect::nothing_felt;
+    const bool felt = exposure::effect_of(gap.body.current_a) != exposure::Effect::nothing_felt;
     if (felt && !w.person.gloves)
-        w.say("It tingles from hand to hand: " + milliamperes(gap.body_a) + ".");
+        w.say("It tingles from hand to hand: " + milliamperes(gap.body.current_a) + ".");
 }
 
 std::span<const Doing> supply_doings() {

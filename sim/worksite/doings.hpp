@@ -167,7 +167,7 @@ void judge_reports(Workplace& w);
 [[nodiscard]] std::string milliamperes(double ampere);
 /// A current that goes through whoever touches, gloves aside: the highest is kept, and from where a hand cannot let go
 /// the job ends by this rule, told in these words. True: it ended there.
-bool meet_shock(Workplace& w, double current_a, ShockPath path, std::string_view rule,
+bool meet_shock(Workplace& w, const plant::Touch& touch, ShockPath path, std::string_view rule,
                 const std::string& words);
 
 /// Water as hot as the tap ought to give it.

@@ -1,6 +1,7 @@
 #include "sim/worksite/doses.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "sim/exposure/shock.hpp"
 #include "sim/properties/fuel_gas.hpp"
@@ -15,9 +16,15 @@ std::string current_line(const Doses& doses) {
     const auto in_ma = [](double current_a, int decimals) {
         return units::fixed(1000.0 * current_a, decimals) + " mA";
     };
+    const bool held = doses.most_current_a >= exposure::holds_a;
+    const std::string ended = !held ? ""
+                              : std::isfinite(doses.current_cut_after_s)
+                                  ? ", cut off by the safety switch after " +
+                                        units::fixed(1000.0 * doses.current_cut_after_s, 0) + " ms"
+                                  : ", with nothing that cuts it off";
     return "Most current through your body: " + in_ma(doses.most_current_a, 1) +
            (doses.current_path == ShockPath::hand_to_foot ? ", hand to foot" : ", hand to hand") +
-           "; from " + in_ma(exposure::holds_a, 0) + " a hand cannot let go, from " +
+           ended + "; from " + in_ma(exposure::holds_a, 0) + " a hand cannot let go, from " +
            in_ma(exposure::stops_a, 0) + " the heart may stop.";
 }
 
@@ -46,9 +53,10 @@ void breathe(Doses& doses, double co_share, double seconds, const Limits& limits
     doses.most_blood_co = std::max(doses.most_blood_co, doses.blood_co);
 }
 
-void meet_current(Doses& doses, double current_a, ShockPath path) {
-    if (current_a <= doses.most_current_a) return;
-    doses.most_current_a = current_a;
+void meet_current(Doses& doses, const plant::Touch& touch, ShockPath path) {
+    if (touch.current_a <= doses.most_current_a) return;
+    doses.most_current_a = touch.current_a;
+    doses.current_cut_after_s = touch.cut_after_s;
     doses.current_path = path;
 }
 
@@ -107,6 +115,7 @@ void add_to(math::Hash& hash, const Doses& d) {
           static_cast<double>(d.current_path)})
         hash.add(value);
     if (d.outside_s > 0.0) hash.add(d.outside_s);
+    if (std::isfinite(d.current_cut_after_s)) hash.add(d.current_cut_after_s);
 }
 
 }  // namespace emberpath::worksite

@@ -2,11 +2,13 @@
 /// What the person at work has taken up, tick by tick: carbon monoxide in the blood, heat in the skin, gas in
 /// the air at their hands, and the most current that went through them. Distance to harm, not a switch: docs/safety.md gives the sources.
 
+#include <limits>
 #include <string>
 #include <vector>
 
 #include "sim/exposure/carbon_monoxide.hpp"
 #include "sim/math/hash.hpp"
+#include "sim/plant/electrical_network.hpp"
 #include "sim/worksite/job.hpp"
 
 namespace emberpath::worksite {
@@ -27,6 +29,7 @@ struct Doses {
     double most_metal_k = 0.0;    // touched with bare hands
     double most_water_k = 0.0;    // on bare hands
     double most_current_a = 0.0;  // through the body, bare hands
+    double current_cut_after_s = std::numeric_limits<double>::infinity();  // by the safety switch
     ShockPath current_path = ShockPath::none;
     double outside_s = 0.0;    // in the open air
     bool co_alarm_on = false;  // worn and switched on
@@ -51,8 +54,8 @@ inline constexpr double cloud_m3 = 0.06;
 /// One tick of breathing, light work. In clean air with a blood as on arrival nothing changes.
 void breathe(Doses& doses, double co_share, double seconds, const Limits& limits);
 
-/// A touch: the highest current through the body [A] and its way are kept.
-void meet_current(Doses& doses, double current_a, ShockPath path);
+/// A touch: the highest current through the body, its way and when the safety switch cut it are kept.
+void meet_current(Doses& doses, const plant::Touch& touch, ShockPath path);
 
 /// Which limit over time has been reached, in words: what was breathed as a mean over eight hours, or the time
 /// above a higher share of which an hour, half of one or a quarter is allowed. Empty: none.

@@ -183,11 +183,11 @@ bool Workplace::terminals_live() const {
     return terminals_v() > dangerous_v;
 }
 
-bool meet_shock(Workplace& w, double current_a, ShockPath path, std::string_view rule,
+bool meet_shock(Workplace& w, const plant::Touch& touch, ShockPath path, std::string_view rule,
                 const std::string& words) {
     if (w.person.gloves) return false;
-    meet_current(w.doses, current_a, path);
-    if (exposure::effect_of(current_a) < exposure::Effect::cannot_let_go) return false;
+    meet_current(w.doses, touch, path);
+    if (exposure::effect_of(touch.current_a) < exposure::Effect::cannot_let_go) return false;
     w.end_badly(rule, words);
     return true;
 }
@@ -201,14 +201,16 @@ void Workplace::meet_live_terminal(const std::string& what) {
     const HeaterView view = look();
     const auto wiring = plant::wiring_of(view.parameters, view.plant, inputs_.surroundings);
     const double body_ohm = exposure::body_impedance_ohm(terminals_v(), 0.5);
-    double most_a = 0.0;
-    for (const Terminal terminal : {Terminal::heater_active, Terminal::heater_neutral})
-        most_a = std::max(most_a, plant::touch_a(wiring, terminal, Terminal::casing, body_ohm));
-    if (!meet_shock(*this, most_a, ShockPath::hand_to_hand, "live_work",
+    plant::Touch most;
+    for (const Terminal terminal : {Terminal::heater_active, Terminal::heater_neutral}) {
+        const auto touched = plant::touch(wiring, terminal, Terminal::casing, body_ohm);
+        if (touched.current_a > most.current_a) most = touched;
+    }
+    if (!meet_shock(*this, most, ShockPath::hand_to_hand, "live_work",
                     "Your hand meets a live terminal: " + volts + ", " +
-                        units::fixed(most_a * 1000.0, 0) +
+                        units::fixed(most.current_a * 1000.0, 0) +
                         " mA from hand to hand. You are taken away."))
-        say("Your hand tingles: " + units::fixed(most_a * 1000.0, 1) + " mA.");
+        say("Your hand tingles: " + units::fixed(most.current_a * 1000.0, 1) + " mA.");
 }
 
 double Workplace::stored_v() const {
@@ -227,17 +229,26 @@ void Workplace::feel_stored_charge(std::string_view doing) {
         say("A jolt goes through your hand: the capacitor still held " + held + ".");
 }
 
+/// The current is that of the reading: what a hand feels is asked of every shadow alike.
 void Workplace::touch_pipes(bool always_read) {
-    const double volts = look().plant.electrical.pipe_v;
-    const double through_a = hand_to_floor_a(volts);
-    const bool felt = exposure::effect_of(through_a) != exposure::Effect::nothing_felt;
+    using plant::Terminal;
+    const HeaterView view = look();
+    const double volts = view.plant.electrical.pipe_v;
+    plant::Touch touched{hand_to_floor_a(volts)};
+    const bool felt = exposure::effect_of(touched.current_a) != exposure::Effect::nothing_felt;
+    if (felt && !person.gloves) {
+        const auto wiring = plant::wiring_of(view.parameters, view.plant, inputs_.surroundings);
+        const double path_ohm = exposure::body_impedance_ohm(volts, 0.5) + floor_path_ohm;
+        touched.cut_after_s =
+            plant::touch(wiring, Terminal::water_pipe, Terminal::true_earth, path_ohm).cut_after_s;
+    }
     if (always_read || (felt && !person.tingled)) read({Quantity::tingle});
     if (felt && person.tingled && !person.gloves && !always_read)
         breach("live_pipe",
                "You went on working on pipes that stand at " + units::fixed(volts, 0) + " V.");
     if (felt) person.tingled = true;
     (void)meet_shock(
-        *this, through_a, ShockPath::hand_to_foot, "live_pipe",
+        *this, touched, ShockPath::hand_to_foot, "live_pipe",
         "The pipe stands at " + units::fixed(volts, 0) + " V and your hand does not let go.");
 }
 

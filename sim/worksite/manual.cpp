@@ -84,7 +84,9 @@ constexpr std::string_view safety_closing = R"(
   (physics/electrics.md): behind an open switch whose conductors are swapped, behind an open main switch
   where a battery feeds on, on every pipe where the neutral is lost. A bare hand on a terminal and the
   other on the casing is a body of 1225 ohm at 225 V (median, IEC TS 60479-1:2005, from memory). From
-  0.5 mA it tingles; from 10 mA the hand does not let go and the job ends. A hand on a pipe has a floor
+  0.5 mA it tingles; from 10 mA the hand does not let go and the job ends: who had a shock is taken to be looked at,
+  also where the safety switch cut it (common practice). When it did is worked out from what it sees of the touch
+  (physics/electrics.md): current from hand to casing behind it, not what comes from before it or from line to line. A hand on a pipe has a floor
   of 5 kohm in its way (chosen). The capacitor of the board's power supply holds 325 V, the peak of the
   mains, and empties with a time constant of 20 s (chosen): it takes 34 s to 60 V.
   The incoming bar of an open switchboard stands live whatever is switched off: a bare hand there meets it as it

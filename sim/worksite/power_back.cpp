@@ -47,12 +47,12 @@ void meet_energised(Workplace& w) {
                                               plant::multimeter_input_ohm);
     if (volts < dangerous_v) return;
     const double body_ohm = exposure::body_impedance_ohm(volts, 0.5) + floor_path_ohm;
-    const double through_a =
-        plant::touch_a(wiring, Terminal::casing, Terminal::true_earth, body_ohm);
+    const auto touched = plant::touch(wiring, Terminal::casing, Terminal::true_earth, body_ohm);
     const std::string stands = "The casing stands at " + units::fixed(volts, 0) + " V";
-    if (!meet_shock(w, through_a, ShockPath::hand_to_foot, "not_tested_before_power",
-                    stands + " and your hand does not let go: " + milliamperes(through_a) + "."))
-        w.say(stands + ": " + milliamperes(through_a) + " go through whoever touches it.");
+    if (!meet_shock(
+            w, touched, ShockPath::hand_to_foot, "not_tested_before_power",
+            stands + " and your hand does not let go: " + milliamperes(touched.current_a) + "."))
+        w.say(stands + ": " + milliamperes(touched.current_a) + " go through whoever touches it.");
 }
 
 }  // namespace

@@ -230,10 +230,15 @@ TEST(SafetySwitch, DoesNotMindLoadsOrAShortBetweenTheLines) {
 TEST(SafetySwitch, CutsOffAHandOnALiveTerminal) {
     const AddedBranch hand{T::heater_active, T::true_earth, 1.0 / 1725.0};
     EXPECT_EQ(settle_protection(sound(), {&hand, 1}).latches.safety_switch_tripped, 1.0);
-    EXPECT_GT(touch_a(sound(), T::heater_active, T::true_earth, 1725.0), 0.1);
+    const Touch touched = touch(sound(), T::heater_active, T::true_earth, 1725.0);
+    EXPECT_GT(touched.current_a, 0.1);
+    EXPECT_LT(touched.cut_after_s, 0.04);
     // From line to line it sees nothing: what goes out comes back.
     const AddedBranch across{T::heater_active, T::heater_neutral, 1.0 / 1725.0};
     EXPECT_EQ(settle_protection(sound(), {&across, 1}).latches.safety_switch_tripped, 0.0);
+    EXPECT_TRUE(std::isinf(touch(sound(), across.from, across.to, 1725.0).cut_after_s));
+    // Before it, nothing of it goes through the switch.
+    EXPECT_TRUE(std::isinf(touch(sound(), T::incoming_active, T::earth_bar, 1725.0).cut_after_s));
 }
 
 TEST(BoardFuse, BlowsOnAShortedValveLeadAndHoldsWithEverythingDriven) {

@@ -205,6 +205,8 @@ TEST(Doses, AreAllInTheStateHash) {
     const auto untouched = hash_of([](Doses&) {});
     EXPECT_NE(hash_of([](Doses& d) { d.most_current_a = 0.002; }), untouched);
     EXPECT_NE(hash_of([](Doses& d) { d.current_path = ShockPath::hand_to_foot; }), untouched);
+    EXPECT_NE(hash_of([](Doses& d) { d.current_cut_after_s = 0.013; }), untouched);
+    EXPECT_NE(hash_of([](Doses& d) { d.outside_s = 1.0; }), untouched);
     EXPECT_NE(hash_of([](Doses& d) { d.hand_burn = 0.1; }), untouched);
     EXPECT_NE(hash_of([](Doses& d) { d.co_quarter_s = 1.0; }), untouched);
 }

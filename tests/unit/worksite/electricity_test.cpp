@@ -172,7 +172,8 @@ TEST_F(House, ShockIsADoseOfCurrentFromHandToHand) {
     act({"take cover off", "unplug outlet sensor"});
     EXPECT_TRUE(attempt_->over());
     const std::string line = dose_of_current(*attempt_);
-    EXPECT_THAT(line, HasSubstr(" mA, hand to hand; from 10 mA"));
+    EXPECT_THAT(
+        line, HasSubstr(" mA, hand to hand, cut off by the safety switch after 13 ms; from 10 mA"));
     EXPECT_GE(std::stod(line.substr(line.find(": ") + 2)), 10.0);
 }
 

@@ -35,8 +35,9 @@ TEST(HandOnAPipe, DoesNotLetGoWhereTheWholeReturnStandsOnTheStake) {
         EXPECT_TRUE(attempt.over()) << touch;
         EXPECT_THAT(text_of_breach(attempt, "live_pipe"),
                     HasSubstr("V and your hand does not let go."));
-        EXPECT_THAT(attempt.truth().doses,
-                    testing::Contains(HasSubstr("mA, hand to foot; from 10 mA a hand cannot")));
+        EXPECT_THAT(
+            attempt.truth().doses,
+            testing::Contains(HasSubstr("mA, hand to foot, with nothing that cuts it off")));
     }
 }
 
@@ -52,6 +53,24 @@ TEST(HandOnAPipe, IsKeptOffItByAGlove) {
     ASSERT_EQ(play(attempt, {"put on gloves", "touch bath tap", "open bath tap"}), "");
     EXPECT_FALSE(attempt.over());
     EXPECT_THAT(attempt.truth().doses, Not(testing::Contains(HasSubstr("Most current"))));
+}
+
+/// The same hand on the same terminal: 0.19 A for some milliseconds, or until somebody pulls it away.
+TEST(SafetySwitch, CutsAShockShortUnlessTheHeaterIsFedRoundItOrTheHandIsBeforeIt) {
+    const Acts hand{"take cover off", "unplug outlet sensor"};
+    const auto dose_of = [](const Acts& acts) {
+        Attempt attempt(test_job(), 7, Mode::assessed);
+        EXPECT_EQ(play(attempt, acts), "");
+        EXPECT_TRUE(attempt.over());
+        for (const auto& line : attempt.truth().doses)
+            if (line.starts_with("Most current")) return line;
+        return std::string();
+    };
+    EXPECT_THAT(dose_of(hand), HasSubstr("mA, hand to hand, cut off by the safety switch after 13 "
+                                         "ms; from 10 mA a hand cannot let go"));
+    EXPECT_THAT(dose_of(Acts{"use outlet without safety switch"} + hand),
+                HasSubstr("mA, hand to hand, with nothing that cuts it off; from 10 mA"));
+    EXPECT_THAT(dose_of({"clamp street active"}), HasSubstr("with nothing that cuts it off"));
 }
 
 /// A visit that ends in harm.
