@@ -354,7 +354,8 @@ std::vector<std::string> danger_lines(const Workplace& w) {
         lines.push_back(
             "Hottest air you worked in: " + units::format_temperature(p.hottest_roof_k) +
             ", in the roof space, for " + units::fixed(p.longest_roof_s / 60.0, 0) +
-            " minutes at a stretch; " + units::fixed(roof_limit_s / 60.0, 0) + " are enough.");
+            " minutes with no break of " + units::fixed(roof_rest_s / 60.0, 0) + " between; " +
+            units::fixed(roof_limit_s / 60.0, 0) + " are enough.");
     if (p.low_gas_m3 > 1.0e-5)
         lines.push_back("Gas lying in the drain: " + burnable_words(low_gas_share(w)) + ".");
     return lines;

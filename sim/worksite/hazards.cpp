@@ -80,7 +80,7 @@ constexpr std::array rules_table{
     Rule{"ladder_unchecked", "a fall", "look at ground, wind and ties before going up", "none if it happens to stand", false, 0.15},
     Rule{"fall", "a fall", "tie the ladder on soft ground; stay down in strong wind and hand it on", "you fall by the height of the terminal; the job ends", true, 0.50},
     Rule{"fibres", "dust", "leave old grey sheet alone; call an assessor, tag and tell", "its dust gets into air and clothes", true, 0.40},
-    Rule{"roof_space", "heat and shock", "say where you go, main switch off, before the roof space; ten minutes at a stretch, then ten outside", "live cables, nobody who would look for you; who stays twice as long faints in the heat", false, 0.10},
+    Rule{"roof_space", "heat and shock", "say where you go, main switch off, before the roof space; ten minutes in it, then ten out of it", "live cables, nobody who would look for you; who stays twice as long faints in the heat", false, 0.10},
     Rule{"bystander", "children", "keep people away from an open heater", "after five minutes a child reaches in and touches what is there", false, 0.15},
     Rule{"no_safety_switch", "shock", "keep the heater behind its safety switch; find what opens it", "a leak to earth is not cut off any more", true, 0.40},
     Rule{"not_tested_before_power", "shock", "measure earth path and insulation after work on mains wiring, before power, within the limits of the rules", "what was left loose is energised: a protection opens, or metal stands at a voltage and the hand on it feels it", false, 0.10},

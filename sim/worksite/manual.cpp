@@ -121,8 +121,9 @@ constexpr std::string_view safety_closing = R"(
   equation, and neither the minutes there nor the way out count as staying. Nothing of the house is seen, heard or smelt.
   Reached from there, by where things stand: the valve at meter or cylinder, the cylinders themselves (look, weigh, turn
   the lever), the telephone, the customer, what one wears and one's notes. Everything at the heater, the switchboard,
-  windows, fans and taps are not: such an act is refused and takes no time. What lights meanwhile burns nobody's hands,
-  and the visit ends all the same.
+  windows, fans and taps are not, nobody sees from there that something changes, and who leads people out has to be
+  with them: such an act is refused and takes no time. What lights meanwhile burns nobody's hands, and the visit ends
+  all the same.
 - **Propane lies low.** Half of what escapes sinks into a drain, 0.1 m³ that renews itself in an hour, in five
   minutes when the place is aired (chosen). The detector has to be held down there. At the lower limit any
   flame lights it.
