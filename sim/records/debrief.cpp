@@ -4,6 +4,7 @@
 #include <array>
 
 #include "sim/records/debrief_parts.hpp"
+#include "sim/scoring/areas.hpp"
 #include "sim/units/counted.hpp"
 #include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
@@ -280,6 +281,20 @@ std::string same_everywhere_text(const Debrief& debrief) {
     return "The same under every cause shown: " + joined(numbers, ", ") + ".";
 }
 
+/// "31 of the 93 points missing, 60.0 minutes charged. "
+std::string cost_in_words(const scoring::Assessment& assessment, const scoring::Moment& moment) {
+    double all = 0.0;
+    for (std::size_t a = 0; a < assessment.areas.size(); ++a)
+        all += scoring::area_toll(a, assessment.areas[a].score);
+    std::vector<std::string> cost;
+    const double missing = 100.0 - assessment.overall;
+    if (assessment.overall_scored && moment.toll > 0.0)
+        cost.push_back(units::fixed(missing * moment.toll / all, 1) + " of the " +
+                       units::fixed(missing, 1) + " points missing");
+    if (moment.minutes > 0.0) cost.push_back(units::fixed(moment.minutes, 1) + " minutes charged");
+    return cost.empty() ? "" : joined(cost, ", ") + ". ";
+}
+
 std::string try_again_in_words(const Record& record, const worksite::Job& job,
                                const scoring::Assessment& assessment) {
     if (assessment.costliest.empty() || !record.closed) return {};
@@ -313,8 +328,7 @@ Debrief make_debrief(const Record& record, const worksite::Job& usual,
     debrief.overall_low = assessment.overall_low;
     debrief.overall_high = assessment.overall_high;
     for (const auto& moment : assessment.costliest)
-        debrief.moments.push_back(units::fixed(moment.minutes, 1) + " minutes charged. " +
-                                  moment.text);
+        debrief.moments.push_back(cost_in_words(assessment, moment) + moment.text);
     debrief.try_again = try_again_in_words(record, job, assessment);
     debrief.open = assessment.still_open;
     debrief.reference = reference_in_words(assessment);

@@ -37,7 +37,9 @@ std::string luck_in_words(const scoring::Luck& luck) {
 std::string other_houses_in_words(const worksite::ReleaseCheck& check) {
     if (check.checked_on.empty()) return "In other houses it was never checked.";
     return "On " + check.checked_on + " its cause showed itself in " + std::to_string(check.shown) +
-           " of " + units::counted(check.houses, "other house") + ".";
+           " of " + units::counted(check.houses, "other house") + "." +
+           (check.refused.empty() ? "" : " It was refused: " + check.refused) +
+           (check.outdated ? " Its files have changed since." : "");
 }
 
 /// Which way an attempt at this job may be read; the whole check is `emberpath rate`.

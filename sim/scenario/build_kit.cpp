@@ -104,6 +104,7 @@ worksite::ReleaseCheck make_release_check(const Values& job, Problems& problems)
     if (found == job.tables.end()) return made;
     const Values& written = found->second;
     made.checked_on = date_of(written, "checked_on", problems);
+    made.of = written.text("of");
     made.houses = count_of(written, "houses", problems);
     made.shown = count_of(written, "shown", problems);
     if (written.good("refused") != nullptr) made.refused = written.text("refused");

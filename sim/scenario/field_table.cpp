@@ -42,8 +42,10 @@ constexpr std::array table_of_fields{
           .help = "What `emberpath rate JOB --release` found. Left out: the job was not checked, and is scored with that said to assessors."},
 
     Field{.section = release, .name = "checked_on", .kind = line, .fallback = required, .example = "2026-11-25", .help = "Day of the check."},
-    Field{.section = release, .name = "houses", .kind = number, .least = 1, .greatest = 1000,
-          .fallback = required, .example = "50", .help = "Other houses in which the cause was tried."},
+    Field{.section = release, .name = "of", .kind = line, .fallback = required, .example = "1f0c6b2ad93e5747",
+          .help = "Fingerprint of the files that were checked. Where they have changed since, the check speaks of another job: evidence, path and remedy are not scored."},
+    Field{.section = release, .name = "houses", .kind = number, .least = 20, .greatest = 1000,
+          .fallback = required, .example = "50", .help = "Other houses in which the cause was tried; in fewer than 20, 95 % cannot be told."},
     Field{.section = release, .name = "shown", .kind = number, .least = 0, .greatest = 1000,
           .fallback = required, .example = "49", .help = "Those in which it showed itself; under 95 % of them evidence, path and remedy are not scored."},
     Field{.section = release, .name = "refused", .kind = line, .example = "the reference path takes 70 minutes, and 10 to 60 are wanted.",

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <fstream>
 #include <iterator>
+#include <string_view>
 #include <system_error>
 
 namespace emberpath::scenario {
@@ -46,6 +47,21 @@ std::string nearest_file(const fs::path& path, const fs::path& written) {
     return nearest.empty() ? nearest : (written.parent_path() / nearest).generic_string();
 }
 
+/// A job without its [release] table, which speaks of the rest: what is said of the contents changes none.
+std::string contents_of(const std::string& text) {
+    std::string kept;
+    bool inside = false;
+    for (std::size_t from = 0; from < text.size();) {
+        const std::size_t end = std::min(text.find('\n', from), text.size() - 1) + 1;
+        const std::string_view line(text.data() + from, end - from);
+        if (line.starts_with('[')) inside = line.starts_with("[release]");
+        if (!inside || line.find_first_not_of(" \t\r\n") == std::string_view::npos) kept += line;
+        from = end;
+    }
+    const std::size_t last = kept.find_last_not_of(" \t\r\n");
+    return last == std::string::npos ? "" : kept.substr(0, last + 1) + "\n";
+}
+
 fs::path real_path(const fs::path& path) {
     std::error_code error;
     const fs::path real = fs::weakly_canonical(path, error);
@@ -69,7 +85,7 @@ std::optional<Values> Files::read(const fs::path& path, Section section, const I
         }
         return std::nullopt;
     }
-    hash_.add(bytes.text);
+    hash_.add(contents_of(bytes.text));
     const std::size_t source = problems_.add_source(path.generic_string(), std::move(bytes.text));
     const std::optional<Node> root = parse_document(source, problems_);
     if (!root) return std::nullopt;

@@ -92,12 +92,20 @@ Loaded load(const fs::path& file) {
     if (const std::optional<FileValues> read = files.read_first(file, Section::job))
         make_job(*read, files, problems, loaded.job);
     loaded.hash = files.hash();
+    worksite::ReleaseCheck& check = loaded.job.release;
+    check.outdated = !check.checked_on.empty() && check.of != loaded.hash;
     loaded.problems = problems.sorted();
     return loaded;
 }
 
 std::vector<std::string> doubts_about(const worksite::Job& job) {
-    return worksite::doubts_about(job);
+    std::vector<std::string> doubts = worksite::doubts_about(job);
+    if (job.release.outdated)
+        doubts.push_back("the files have changed since the release check of " +
+                         job.release.checked_on +
+                         ": evidence, path and remedy are not scored until `emberpath rate " +
+                         job.name + " --release` has checked them anew");
+    return doubts;
 }
 
 std::vector<fs::path> list_jobs(const fs::path& folder) {

@@ -119,6 +119,14 @@ double weighted_mean(const AreaScores& areas, std::size_t left_out) {
 
 }  // namespace
 
+double area_weight(std::size_t area) {
+    return area_weights.at(area);
+}
+
+double area_toll(std::size_t area, double score) {
+    return area_weight(area) * math::log(100.0 / std::max(score, least_area));
+}
+
 double geometric_mean(const AreaScores& areas) {
     return weighted_mean(areas, area_weights.size());
 }

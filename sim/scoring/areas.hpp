@@ -2,6 +2,7 @@
 /// The five area scores and the overall score, as pure functions of counted things. docs/scoring.md
 /// explains each; weights and scales are chosen there.
 
+#include <cstddef>
 #include <span>
 
 namespace emberpath::scoring {
@@ -67,6 +68,11 @@ struct Omission {
 /// V = 100 x share of eight items, less those that are not called for, x .7 while the fault remains.
 inline constexpr int proof_item_count = 8;
 [[nodiscard]] double proof_score(int items_done, int items_not_needed, bool fault_remains);
+
+/// Weight of an area (0 to 4, S E P R V) in the overall score; they sum to 1.
+[[nodiscard]] double area_weight(std::size_t area);
+/// What the weighted logarithms say an area takes from the overall score: w ln(100 / area), each area at least 2.
+[[nodiscard]] double area_toll(std::size_t area, double score);
 
 /// The five areas, 0 to 100.
 struct AreaScores {

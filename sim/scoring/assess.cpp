@@ -231,8 +231,9 @@ void explain(const Weighed& w, Assessment& out) {
     out.still_open = still_open(w.open);
     add_misfit(out);
     add_presence(job, w.played.tape, out.still_open);
-    out.costliest = costliest_moments(w.played, w.ledger, find(w.played, w.ledger, w.outcome),
-                                      w.outcome, {job, w.shadows, w.signatures, w.played.threads});
+    out.costliest =
+        costliest_moments(w.played, w.ledger, find(w.played, w.ledger, w.outcome), w.outcome,
+                          {job, w.shadows, w.signatures, w.played.threads}, out.areas);
     set_bands(w.played, w.shadows, w.signatures, w.outcome, w.played.threads, out);
 }
 

@@ -2,12 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 #include <utility>
 
+#include "sim/scoring/areas.hpp"
 #include "sim/scoring/share_out.hpp"
 #include "sim/scoring/warrant.hpp"
 #include "sim/units/counted.hpp"
+#include "sim/worksite/hazards.hpp"
 
 namespace emberpath::scoring {
 
@@ -104,51 +107,115 @@ ReferenceRun best_from_the_end(const Ledger& ledger, const Hindsight& hindsight)
     return run_reference(hindsight, ledger.at_cure, ledger.set_ups);
 }
 
-std::string hand_in_moment(const Findings& f, const Outcome& outcome, const Step& last,
-                           double minutes) {
+std::string hand_in_charge(const Findings& f, double minutes) {
     const std::string why =
         f.named.empty() ? "no cause was named and handed in"
                         : "it stood on " + percent(f.diagnosis.probability) + " for its cause";
-    return at(outcome, last) + ": " + figure(minutes, 0) + " minutes for a call-back, because " +
-           why + ".";
+    return figure(minutes, 0) + " minutes for a call-back, because " + why + ".";
 }
 
-std::string wait_moment(const Step& step, const Outcome& outcome) {
-    return at(outcome, step) + ": " + figure(step.idle_minutes, 1) +
-           " minutes waited that no later reading needed.";
+std::string remedy_charge(const Made& made, double minutes) {
+    return units::counted(figure(minutes, 0), "minute") + ", because the evidence gave " +
+           given(made.commitment.probability, made.remedy) + ".";
 }
 
-std::string remedy_moment(const Made& made, const Outcome& outcome, double minutes) {
-    return at(outcome, *made.step) + ": " + units::counted(figure(minutes, 0), "minute") +
-           ", because the evidence gave " + given(made.commitment.probability, made.remedy) + ".";
-}
-
+/// All that one act, or the end, was charged.
 struct Dear {
-    Moment moment;
+    std::size_t act = 0;
     bool at_the_end = false;
+    double minutes = 0.0, toll = 0.0;
+    std::vector<const worksite::Breach*> breaches;
+    std::vector<std::string> charges;  // of the path
 };
 
-std::vector<Dear> dear_moments(const PlayedAttempt& played, const Ledger& ledger, const Findings& f,
-                               const Outcome& outcome) {
-    std::vector<Dear> all;
+class DearMoments {
+  public:
+    /// `hand_in`: the act that carries what was left undone; Lost::no_act where nothing was handed in.
+    DearMoments(const Ledger& ledger, std::size_t hand_in)
+        : last_(ledger.steps.size() - 1), hand_in_(hand_in) {}
+
+    void charge(std::size_t act, double minutes, const std::string& text) {
+        if (minutes < worth_naming_minutes) return;
+        Dear& one = of(act);
+        one.minutes += minutes;
+        one.charges.push_back(text);
+    }
+    void broke(const worksite::Breach& breach) { of(breach.act).breaches.push_back(&breach); }
+    void cost(std::size_t act, double toll) {
+        if (const auto found = all_.find(key(act)); found != all_.end()) found->second.toll += toll;
+    }
+    [[nodiscard]] std::size_t the_end() const { return last_ + 1; }
+    /// Dearest first.
+    [[nodiscard]] std::vector<Dear> sorted() const {
+        std::vector<Dear> out;
+        for (const auto& [act, one] : all_) out.push_back(one);
+        std::stable_sort(out.begin(), out.end(), [](const Dear& a, const Dear& b) {
+            return std::pair(a.toll, a.minutes) > std::pair(b.toll, b.minutes);
+        });
+        return out;
+    }
+
+  private:
+    Dear& of(std::size_t act) {
+        Dear& one = all_[key(act)];
+        one.act = std::min(act, last_);
+        one.at_the_end = key(act) == the_end();
+        return one;
+    }
+    [[nodiscard]] std::size_t key(std::size_t act) const {
+        return act == hand_in_ ? the_end() : std::min(act, the_end());
+    }
+
+    std::size_t last_, hand_in_;
+    std::map<std::size_t, Dear> all_;
+};
+
+void add_charges(const PlayedAttempt& played, const Ledger& ledger, const Findings& f,
+                 DearMoments& all) {
     for (const Step& step : ledger.steps) {
-        if (step.charge >= worth_naming_minutes)
-            all.push_back({{step.act, step.charge, test_reason(played, outcome, step)}});
-        if (step.idle_minutes >= worth_naming_minutes)
-            all.push_back({{step.act, step.idle_minutes, wait_moment(step, outcome)}});
+        all.charge(step.act, step.charge, reading_worth(played, step));
+        all.charge(step.act, step.idle_minutes,
+                   figure(step.idle_minutes, 1) + " minutes waited that no later reading needed.");
     }
     for (const Made& made : f.made) {
         const double minutes =
             remedy_charge_minutes(made.commitment) + waste_minutes({&made.commitment, 1});
-        if (minutes >= worth_naming_minutes)
-            all.push_back({{made.step->act, minutes, remedy_moment(made, outcome, minutes)}});
+        all.charge(made.step->act, minutes, remedy_charge(made, minutes));
     }
     const double call_back = submission_charge_minutes(f.diagnosis.probability);
-    if (!ledger.steps.empty() && call_back >= worth_naming_minutes) {
-        const Step& last = ledger.steps.back();
-        all.push_back({{last.act, call_back, hand_in_moment(f, outcome, last, call_back)}, true});
-    }
-    return all;
+    all.charge(all.the_end(), call_back, hand_in_charge(f, call_back));
+}
+
+// Proof that was left out is no moment of the visit: the list of lost points has it.
+constexpr std::size_t proof_area = 4;
+
+void add_tolls(std::span<const Area> areas, DearMoments& all) {
+    for (std::size_t a = 0; a < std::min(areas.size(), proof_area); ++a)
+        for (const Lost& lost : areas[a].lost) {
+            const double share = lost.points / (100.0 - areas[a].score);
+            all.cost(lost.act, share * area_toll(a, areas[a].score));
+        }
+}
+
+/// The gravest rule broken there, and what would have kept it.
+std::string breach_in_words(const std::vector<const worksite::Breach*>& breaches) {
+    const worksite::Breach& worst =
+        **std::max_element(breaches.begin(), breaches.end(), [](const auto* a, const auto* b) {
+            return std::pair(a->critical, a->deduction) < std::pair(b->critical, b->deduction);
+        });
+    const std::size_t more = breaches.size() - 1;
+    return worst.text + " Instead: " + std::string(worksite::rule(worst.rule).precaution) + "." +
+           (more == 0
+                ? ""
+                : " " + units::counted(static_cast<int>(more), "rule") + " more broken there.");
+}
+
+std::string moment_text(const Dear& one, const Ledger& ledger, const Outcome& outcome) {
+    std::vector<std::string> said = one.charges;
+    if (!one.breaches.empty()) said.insert(said.begin(), breach_in_words(one.breaches));
+    std::string text = at(outcome, ledger.steps[one.act]) + ":";
+    for (const std::string& sentence : said) text += " " + sentence;
+    return text;
 }
 
 }  // namespace
@@ -219,19 +286,21 @@ std::string path_in_words(const ReferenceRun& run, const worksite::Job& job) {
 
 std::vector<Moment> costliest_moments(const PlayedAttempt& played, const Ledger& ledger,
                                       const Findings& f, const Outcome& outcome,
-                                      const Hindsight& hindsight) {
-    std::vector<Dear> all = dear_moments(played, ledger, f, outcome);
-    std::stable_sort(all.begin(), all.end(), [](const Dear& a, const Dear& b) {
-        return a.moment.minutes > b.moment.minutes;
-    });
-    all.resize(std::min(all.size(), most_moments));
+                                      const Hindsight& hindsight, std::span<const Area> areas) {
+    if (ledger.steps.empty()) return {};
+    DearMoments all(ledger, outcome.write_up.handed_in ? ledger.steps.back().act : Lost::no_act);
+    add_charges(played, ledger, f, all);
+    for (const worksite::Breach& breach : outcome.breaches) all.broke(breach);
+    add_tolls(areas, all);
     std::vector<Moment> out;
-    for (Dear& one : all) {
-        one.moment.text +=
-            best_there(one.at_the_end ? best_from_the_end(ledger, hindsight)
-                                      : best_from(ledger.steps[one.moment.act], hindsight),
-                       hindsight);
-        out.push_back(std::move(one.moment));
+    for (const Dear& one : all.sorted()) {
+        if (out.size() == most_moments) break;
+        std::string text = moment_text(one, ledger, outcome);
+        if (!one.charges.empty())
+            text += best_there(one.at_the_end ? best_from_the_end(ledger, hindsight)
+                                              : best_from(ledger.steps[one.act], hindsight),
+                               hindsight);
+        out.push_back({one.act, one.minutes, one.toll, std::move(text)});
     }
     return out;
 }

@@ -2,6 +2,7 @@
 /// What an attempt can be shown afterwards: the moments that cost most with the best act there, and what was
 /// still open when the cause was settled.
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -28,11 +29,14 @@ inline constexpr double separable_above = 0.1;  // less tells nothing in practic
 /// that comes and goes was there.
 [[nodiscard]] std::vector<std::string> still_open(const std::vector<Rival>& open);
 
-/// At most two, dearest first: readings, remedies, waits and the hand-in, by minutes charged.
+/// At most two, dearest first: breaches, readings, remedies, waits and the hand-in, by what they took from the
+/// overall score, each with the best that could have been done there: a precaution, or the path of the reference
+/// policy. `areas`: the five, with their lost points; what an area takes is area_toll, shared out by points; `toll` of a moment is its part.
 [[nodiscard]] std::vector<Moment> costliest_moments(const PlayedAttempt& played,
                                                     const Ledger& ledger, const Findings& f,
                                                     const Outcome& outcome,
-                                                    const Hindsight& hindsight);
+                                                    const Hindsight& hindsight,
+                                                    std::span<const Area> areas);
 
 /// Mean squared distance, in scales, of the numeric readings before the cure from the shadow that was then
 /// the likeliest: about 1 when the shadows can represent the house. 0 without such readings.

@@ -6,6 +6,9 @@ namespace emberpath::scoring {
 
 std::string why_not_fit(const worksite::ReleaseCheck& check) {
     if (check.checked_on.empty()) return "";
+    if (check.outdated)
+        return "its files have changed since the release check of " + check.checked_on +
+               ", which speaks of another job.";
     if (!enough_houses(check.shown, check.houses))
         return "the release check of " + check.checked_on +
                " found that its cause shows itself in only " + std::to_string(check.shown) +

@@ -8,7 +8,8 @@
 namespace emberpath::scoring {
 
 inline constexpr double likely_enough_for_release = 0.8;  // probability of the true cause
-inline constexpr double share_of_houses = 0.95;  // other houses in which it must be so likely
+inline constexpr double share_of_houses = 0.95;     // other houses in which it must be so likely
+inline constexpr int least_houses_of_a_table = 20;  // in fewer, 95 % cannot be told
 /// C, minutes of the reference path: less leaves nothing to choose, more is no visit.
 inline constexpr double shortest_reference_minutes = 10.0, longest_reference_minutes = 60.0;
 

@@ -84,8 +84,10 @@ struct LikelihoodInput {
 
 /// One of the moments that cost most, with the best that could have been done there.
 struct Moment {
-    std::size_t act = 0;  // index into the log
-    double minutes = 0.0;
+    std::size_t act = 0;   // index into the log
+    double minutes = 0.0;  // charged to the path
+    double toll =
+        0.0;  // on the logarithm of the overall score: what they are ranked by (area_toll)
     std::string text;
 };
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 #include "sim/scoring/findings.hpp"
 #include "sim/scoring/glance.hpp"
@@ -73,6 +74,7 @@ class Confirmed {
 struct Row {
     std::size_t mode;
     Quantity quantity;
+    enum { asked, passed_over, standing_instead } where_nothing_burns = asked;
 };
 constexpr std::array usual{
     Row{0, Quantity::display_word},
@@ -84,23 +86,34 @@ constexpr std::array usual{
     Row{0, Quantity::cylinder_mass},
     Row{3, Quantity::flame},
     Row{1, Quantity::flame},
-    Row{1, Quantity::readout_flame},
-    Row{1, Quantity::tap_temperature},
-    Row{2, Quantity::fan_sound},
-    Row{2, Quantity::tap_temperature},
-    Row{2, Quantity::readout_outlet},
-    Row{2, Quantity::outlet_pipe_temperature},
+    Row{1, Quantity::readout_flame, Row::passed_over},
+    Row{1, Quantity::tap_temperature, Row::passed_over},
+    Row{2, Quantity::fan_sound, Row::passed_over},
+    Row{2, Quantity::tap_temperature, Row::passed_over},
+    Row{2, Quantity::readout_outlet, Row::passed_over},
+    Row{2, Quantity::outlet_pipe_temperature, Row::passed_over},
     Row{2, Quantity::readout_flow},
-    Row{2, Quantity::readout_flame},
-    Row{2, Quantity::readout_correction},
-    Row{2, Quantity::readout_air_trim},
-    Row{2, Quantity::flue_co},
-    Row{2, Quantity::gas_inlet_pressure},
-    Row{2, Quantity::regulator_pressure},
+    Row{2, Quantity::readout_flame, Row::passed_over},
+    Row{2, Quantity::readout_correction, Row::passed_over},
+    Row{2, Quantity::readout_air_trim, Row::passed_over},
+    Row{2, Quantity::flue_co, Row::passed_over},
+    Row{2, Quantity::gas_inlet_pressure, Row::standing_instead},
+    Row{2, Quantity::regulator_pressure, Row::standing_instead},
     Row{0, Quantity::outlet_ohms},
     Row{0, Quantity::electrode_tip},
     Row{0, Quantity::exchanger_fins},
 };
+
+// What the list has to say of a burner that runs is passed over where none does, and pressures are read standing.
+std::optional<Plan> asked_by(const Row& row, bool burns) {
+    if (burns || row.where_nothing_burns == Row::asked) return Plan{row.mode, row.quantity};
+    if (row.where_nothing_burns == Row::passed_over) return std::nullopt;
+    return Plan{0, row.quantity};
+}
+
+bool seen_without_flame(const Hands& hands) {
+    return hands.latest_word(Quantity::flame) == worksite::category_word(Quantity::flame, 0);
+}
 
 bool is_found(const Belief& belief, const Confirmed& confirmed) {
     return belief.leading_probability() >= likely_enough && confirmed.has(belief.leading());
@@ -160,12 +173,13 @@ Decision find_by_checklist(Hands& hands) {
     std::set<Plan> done{{0, Quantity::display_word}};
     scoring::SetUps unused;
     for (const Row& row : usual) {
-        const Plan plan{row.mode, row.quantity};
-        if (!can_be_taken(row.quantity, hands.visit().job()) || done.contains(plan)) continue;
+        const auto plan = asked_by(row, !seen_without_flame(hands));
+        if (!plan || !can_be_taken(row.quantity, hands.visit().job()) || done.contains(*plan))
+            continue;
         if (is_found(belief, confirmed)) return decide(hands, belief);
-        confirmed.note(belief, plan, hands.mode());
-        hands.take(row.mode, row.quantity);
-        note_taken(plan, done, unused);
+        confirmed.note(belief, *plan, hands.mode());
+        hands.take(plan->first, plan->second);
+        note_taken(*plan, done, unused);
         belief.update();
     }
     return go_on_by_information(hands, std::move(belief), done, confirmed);

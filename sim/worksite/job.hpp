@@ -106,6 +106,8 @@ struct ReleaseCheck {
     int houses = 0;          // other houses it was tried in
     int shown = 0;           // those in which the cause showed itself
     std::string refused;     // any other reason against scoring by it; empty: none
+    std::string of{};        // fingerprint of the files that were checked
+    bool outdated = false;   // they are others now
 };
 
 struct Job {

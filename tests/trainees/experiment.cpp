@@ -1,9 +1,9 @@
 // Plays every simulated trainee over every shipped job and writes one row an attempt; how docs/trainees.md
-// got its tables. Usage: trainees_experiment SEEDS CSV [JOB [POLICY]] [--seed N] [--severity SHARE] [--plain]
+// got its tables. Usage: trainees_experiment SEEDS CSV [JOB [POLICY]] [--seed N] [--severity SHARE] [--plain] [--brief]
 // With a policy its acts are printed. With "each" for JOB the policy plays every job and its rows are written.
 // With 0 seeds nobody plays: a row a job tells what complaint and display word say alone. Seeds begin at N; the
 // faults have SHARE of the severity that the job gives them, 1 at most, where they have degrees. Plain: no other scorer weighs the
-// attempts.
+// attempts. Brief: without the over-tester, who takes half of all time, and those who give in to a temptation.
 
 #include <algorithm>
 #include <array>
@@ -30,7 +30,7 @@ struct Wanted {
     std::vector<std::string> words;  // seeds, file, job, policy
     std::uint64_t first_seed = 1;
     double severity_share = 1.0;
-    bool plain = false;
+    bool plain = false, brief = false;
 };
 
 Wanted wanted_by(int count, char** words) {
@@ -43,6 +43,8 @@ Wanted wanted_by(int count, char** words) {
             wanted.severity_share = std::atof(words[++i]);
         else if (word == "--plain")
             wanted.plain = true;
+        else if (word == "--brief")
+            wanted.brief = true;
         else
             wanted.words.push_back(word);
     }
@@ -90,11 +92,19 @@ void write_blind(std::ostream& out, const std::string& name, const worksite::Job
         << std::endl;
 }
 
+bool left_out_when_brief(trainees::Policy policy) {
+    using enum trainees::Policy;
+    return policy == over_tester || policy == raises_regulator || policy == warms_cylinder ||
+           policy == bridges_limiter;
+}
+
 std::vector<trainees::Scored> played_by(const worksite::Job& job, const std::string& title,
                                         int seeds, const Wanted& wanted) {
     std::vector<trainees::Policy> policies;
-    for (const auto policy : trainees::all_policies())
+    for (const auto policy : trainees::all_policies()) {
+        if (wanted.brief && left_out_when_brief(policy)) continue;
         if (title.empty() || trainees::policy_title(policy) == title) policies.push_back(policy);
+    }
     std::span<const scoring::Change> others = changes;
     if (wanted.plain) others = {};
     return trainees::play_all(job, {policies, seeds, nullptr, others, wanted.first_seed});
@@ -127,7 +137,7 @@ int main(int count, char** words) {
     const Wanted wanted = wanted_by(count, words);
     if (wanted.words.size() < 2) {
         std::cerr << "usage: trainees_experiment SEEDS CSV [JOB [POLICY]] [--seed N] [--severity "
-                     "SHARE] [--plain]\n";
+                     "SHARE] [--plain] [--brief]\n";
         return 2;
     }
     const int seeds = std::atoi(wanted.words[0].c_str());

@@ -78,7 +78,7 @@ Status check_release(Context& context, const RateRequest& request) {
     const auto loaded = load_job(find_job(context, request.job));
     const auto release = with_progress(context, "Houses with this cause are gone through",
                                        [&] { return trainees::check_release(loaded.job, {runs}); });
-    write_release(context.out, loaded.job, release, today());
+    write_release(context.out, loaded.job, release, today(), loaded.hash);
     return release.refusals.empty() ? Status::done : Status::not_so;
 }
 

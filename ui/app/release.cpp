@@ -94,15 +94,23 @@ std::string escaped(const std::string& text) {
 }
 
 /// What holds the scorer to this check once it stands in the job file.
-void write_table(std::ostream& out, const trainees::Release& release, const std::string& today) {
-    if (release.houses.empty()) return;
+void write_table(std::ostream& out, const trainees::Release& release, const std::string& today,
+                 const std::string& fingerprint) {
+    if (static_cast<int>(release.houses.size()) < scoring::least_houses_of_a_table) {
+        out << "\n"
+            << debrief::paragraph("No table for the job file. In fewer than " +
+                                      std::to_string(scoring::least_houses_of_a_table) +
+                                      " houses, 95 % cannot be told.",
+                                  debrief::page_width, 0);
+        return;
+    }
     out << "\n"
         << debrief::paragraph(
                "This table in the job file holds the scorer to it (in place of an "
                "older one):",
                debrief::page_width, 0)
-        << "\n[release]\nchecked_on = \"" << today << "\"\nhouses = " << release.houses.size()
-        << "\nshown = " << release.identified() << "\n";
+        << "\n[release]\nchecked_on = \"" << today << "\"\nof = \"" << fingerprint
+        << "\"\nhouses = " << release.houses.size() << "\nshown = " << release.identified() << "\n";
     if (const std::string other = trainees::other_refusals(release); !other.empty())
         out << "refused = \"" << escaped(other) << "\"\n";
 }
@@ -110,7 +118,7 @@ void write_table(std::ostream& out, const trainees::Release& release, const std:
 }  // namespace
 
 void write_release(std::ostream& out, const worksite::Job& job, const trainees::Release& release,
-                   const std::string& today) {
+                   const std::string& today, const std::string& fingerprint) {
     out << job.title << "\n\n"
         << debrief::paragraph(
                "One script of " + std::to_string(release.readings) + " readings (" +
@@ -133,7 +141,7 @@ void write_release(std::ostream& out, const worksite::Job& job, const trainees::
         out << debrief::paragraph("Refused for release because " + why, debrief::page_width, 0);
     for (const auto& what : release.remarks)
         out << debrief::paragraph("To look at: " + what, debrief::page_width, 0);
-    write_table(out, release, today);
+    write_table(out, release, today, fingerprint);
 }
 
 }  // namespace emberpath::app

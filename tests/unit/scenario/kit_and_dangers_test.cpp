@@ -2,6 +2,7 @@
 // house can have dangers of its own,
 // that without a word all is well, and that mistakes there are reported like any other.
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "tests/unit/scenario/written.hpp"
@@ -85,12 +86,14 @@ TEST(ReleaseCheck, IsNoneWhereTheJobSaysNothing) {
 TEST(ReleaseCheck, ComesFromTheJob) {
     const Loaded loaded = load_with(R"([release]
 checked_on = "2026-11-28"
+of = "0123456789abcdef"
 houses = 50
 shown = 33
 refused = "the reference path takes 70 minutes, and 10 to 60 are wanted."
 )");
     ASSERT_EQ(problems_of(loaded), "");
     EXPECT_EQ(loaded.job.release.checked_on, "2026-11-28");
+    EXPECT_EQ(loaded.job.release.of, "0123456789abcdef");
     EXPECT_EQ(loaded.job.release.houses, 50);
     EXPECT_EQ(loaded.job.release.shown, 33);
     EXPECT_EQ(loaded.job.release.refused,
@@ -99,15 +102,48 @@ refused = "the reference path takes 70 minutes, and 10 to 60 are wanted."
 
 INSTANTIATE_TEST_SUITE_P(
     ReleaseCheck, MistakenTable,
-    testing::Values(Mistake{"[release]", "checked_on = \"lately\"\nhouses = 50\nshown = 49",
-                            "no date"},
-                    Mistake{"[release]", "checked_on = \"2026-11-28\"\nhouses = 50\nshown = 51",
-                            "51 of 50 houses"},
-                    Mistake{"[release]", "checked_on = \"2026-11-28\"\nhouses = 9.5\nshown = 9",
-                            "not a whole number"},
-                    Mistake{"[release]", "checked_on = \"2026-11-28\"\nhouses = 50",
-                            "shown: missing from [release]"}),
+    testing::Values(
+        Mistake{"[release]",
+                "checked_on = \"lately\"\nof = \"0123456789abcdef\"\nhouses = 50\nshown = 49",
+                "no date"},
+        Mistake{"[release]",
+                "checked_on = \"2026-11-28\"\nof = \"0123456789abcdef\"\nhouses = 50\nshown = 51",
+                "51 of 50 houses"},
+        Mistake{"[release]",
+                "checked_on = \"2026-11-28\"\nof = \"0123456789abcdef\"\nhouses = 29.5\nshown = 29",
+                "not a whole number"},
+        Mistake{"[release]", "checked_on = \"2026-11-28\"\nof = \"0123456789abcdef\"\nhouses = 50",
+                "shown: missing from [release]"},
+        Mistake{"[release]", "checked_on = \"2026-11-28\"\nhouses = 50\nshown = 50",
+                "of: missing from [release]"},
+        Mistake{"[release]",
+                "checked_on = \"2026-11-28\"\nof = \"0123456789abcdef\"\nhouses = "
+                "19\nshown = 19",
+                "19"}),
     [](const auto& i) { return "Number" + std::to_string(i.index); });
+
+std::string release_table(const std::string& of, const std::string& day) {
+    return "[release]\nchecked_on = \"" + day + "\"\nof = \"" + of +
+           "\"\nhouses = 50\nshown = 50\n";
+}
+
+TEST(ReleaseCheck, ChangesNoFingerprintAndIsOutdatedOnlyWhereTheRestHasChanged) {
+    const std::string of = load_with({}).hash;
+    const Loaded checked = load_with(release_table(of, "2026-11-28"));
+    ASSERT_EQ(problems_of(checked), "");
+    EXPECT_EQ(checked.hash, of);
+    EXPECT_EQ(load_with(release_table(of, "2026-11-29")).hash, of);
+    EXPECT_FALSE(checked.job.release.outdated);
+    const auto outdated = testing::Contains(testing::HasSubstr("--release"));
+    EXPECT_THAT(doubts_about(checked.job), testing::Not(outdated));
+
+    const std::string leak = "[site.dangers]\ngas_leak = \"0.3 L/min\"\n";
+    const Loaded changed = load_with(release_table(of, "2026-11-28"), leak);
+    ASSERT_EQ(problems_of(changed), "");
+    EXPECT_NE(changed.hash, of);
+    EXPECT_TRUE(changed.job.release.outdated);
+    EXPECT_THAT(doubts_about(changed.job), outdated);
+}
 
 TEST(Dangers, AreNoneWhereTheHouseSaysNothing) {
     const auto& dangers = load_with({}).job.site.dangers;

@@ -172,6 +172,10 @@ TEST(Assess, AJobThatItsReleaseCheckRefusedIsNotScoredOnEvidencePathAndRemedy) {
         assessed_after({"2026-11-28", 50, 50, "the reference path takes 70 minutes."});
     EXPECT_EQ(other.areas[1].not_scored_because,
               "the release check of 2026-11-28 refused it: the reference path takes 70 minutes.");
+    worksite::ReleaseCheck of_another_job{"2026-11-28", 50, 50, ""};
+    of_another_job.outdated = true;
+    EXPECT_THAT(assessed_after(of_another_job).areas[1].not_scored_because,
+                HasSubstr("speaks of another job"));
 }
 
 TEST(Assess, TwoFaultsAreNotScoredOnEvidencePathAndRemedy) {

@@ -18,6 +18,7 @@ using faults::Cause;
 using faults::Remedy;
 using Kind = worksite::LogEntry::Kind;
 using ::testing::HasSubstr;
+using ::testing::Not;
 using worksite::Quantity;
 
 // A long weighing that tells nothing, then the wrong part.
@@ -36,7 +37,7 @@ std::vector<Moment> moments_of(MadeUp& m, Remedy truth) {
     const Ledger ledger = m.ledger(truth);
     const std::vector<Snapshot> signatures(modes(m.job).size(), Snapshot(1));
     return costliest_moments(played, ledger, find(played, ledger, m.outcome), m.outcome,
-                             {m.job, m.shadows, signatures});
+                             {m.job, m.shadows, signatures}, m.assessed(truth).areas);
 }
 
 TEST(CostliestMoments, AreTheWrongPartAndThenTheUselessReadingWithABetterOne) {
@@ -71,6 +72,52 @@ TEST(CostliestMoments, NameAnIdleWaitAndAHandInWithoutACauseEachWithWhatWasBest)
     EXPECT_DOUBLE_EQ(moments[1].minutes, 20.0);
     EXPECT_THAT(moments[1].text, HasSubstr("20.0 minutes waited"));
     for (const Moment& moment : moments) EXPECT_THAT(moment.text, HasSubstr("From there: "));
+}
+
+TEST(CostliestMoments, PutABreachBeforeAUselessReadingAndNameThePrecaution) {
+    MadeUp m;
+    m.act("weigh cylinder", Kind::test, 5.0);
+    m.reads(Quantity::cylinder_mass, 20.0, {20.0, 20.0, 20.0, 20.0});
+    look_for_spark(m, 0.0);
+    m.act("hand in", Kind::write, 0.1);
+    m.hand_in(word(Cause::igniter_failed).c_str());
+    m.outcome.breaches = {{"live_work", "A hand went inside.", true, 0.35, 1}};
+    const auto moments = moments_of(m, Remedy::replace_igniter);
+    ASSERT_EQ(moments.size(), 2U);
+    EXPECT_GT(moments[0].toll, moments[1].toll);
+    EXPECT_EQ(moments[0].act, 1U);
+    EXPECT_THAT(moments[0].text, HasSubstr("A hand went inside. Instead: switch off, unplug and "
+                                           "lock before a hand goes inside."));
+}
+
+TEST(CostliestMoments,
+     NameTheGravestRuleOfAnActAndCountTheOthersAndShowNoPathWhereNothingWasCharged) {
+    MadeUp m;
+    look_for_spark(m, 0.0);
+    m.outcome.breaches = {{"no_gloves", "Bare hands.", false, 0.05, 0},
+                          {"gas_open", "The gas was on.", true, 0.35, 0},
+                          {"no_glasses", "Bare eyes.", false, 0.05, 0}};
+    m.act("hand in", Kind::write, 0.1);
+    m.hand_in(word(Cause::igniter_failed).c_str());
+    const auto moments = moments_of(m, Remedy::replace_igniter);
+    ASSERT_FALSE(moments.empty());
+    EXPECT_THAT(moments[0].text, HasSubstr("The gas was on. Instead: shut the gas before a test "
+                                           "point or joint is opened. 2 rules more broken there."));
+    EXPECT_THAT(moments[0].text, Not(HasSubstr("Bare hands")));
+    EXPECT_THAT(moments[0].text, Not(HasSubstr("From there")));
+}
+
+TEST(CostliestMoments, TellWhatWasBrokenOnLeavingWithTheHandIn) {
+    MadeUp m;
+    look_for_spark(m, 0.0);
+    m.act("hand in", Kind::write, 0.1);
+    m.hand_in(word(Cause::igniter_failed).c_str());
+    const std::size_t after = m.log.size();
+    m.outcome.breaches = {{"left_unsafe", "It was left unsafe.", true, 0.45, after}};
+    const auto moments = moments_of(m, Remedy::replace_igniter);
+    ASSERT_FALSE(moments.empty());
+    EXPECT_EQ(moments[0].act, after - 1);
+    EXPECT_THAT(moments[0].text, HasSubstr("It was left unsafe. Instead: repair"));
 }
 
 TEST(StillOpen, SaysWhichReadingWouldHaveToldAndWhereNoneDoes) {

@@ -242,14 +242,6 @@ TEST(Hands, TouchAPipeThatTinglesOnceOnlyWithABareHand) {
     }
 }
 
-worksite::Job open_flued_house(double fan_m3_per_s) {
-    auto job = small_house(Cause::no_fault);
-    job.healthy = plant::with_flue(job.healthy, plant::FlueKind::open_flued);
-    job.site.windows = {{"kitchen window", 0.3, true}};
-    job.site.fans = {{"range hood", fan_m3_per_s, false}};
-    return job;
-}
-
 TEST(Hands, TestTheDraughtOfAnOpenFlueWithTheFanOnAndTheWindowShut) {
     for (const double fan_m3_per_s : {0.01, 0.15}) {
         const auto job = open_flued_house(fan_m3_per_s);

@@ -25,4 +25,13 @@ inline worksite::Job small_house(faults::Cause cause) {
     return job;
 }
 
+/// A sound heater on an open flue, with a window and a fan in its room.
+inline worksite::Job open_flued_house(double fan_m3_per_s) {
+    auto job = small_house(faults::Cause::no_fault);
+    job.healthy = plant::with_flue(job.healthy, plant::FlueKind::open_flued);
+    job.site.windows = {{"kitchen window", 0.3, true}};
+    job.site.fans = {{"range hood", fan_m3_per_s, false}};
+    return job;
+}
+
 }  // namespace emberpath::trainees

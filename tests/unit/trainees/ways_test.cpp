@@ -1,0 +1,82 @@
+// Proves what a list does where nothing burns, and that the looks beyond every list leave the house as they found it.
+
+#include "sim/trainees/ways.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "tests/unit/trainees/small_house.hpp"
+
+namespace emberpath::trainees {
+namespace {
+
+using faults::Cause;
+using ::testing::Contains;
+using ::testing::IsSupersetOf;
+using ::testing::Not;
+using worksite::Quantity;
+
+std::vector<std::string> said_by(const Visit& visit) {
+    std::vector<std::string> said;
+    for (const auto& act : visit.acts()) said.push_back(act.sentence);
+    return said;
+}
+
+std::vector<std::string> checklist_of(Cause cause) {
+    Visit visit(small_house(cause), 1);
+    Hands hands(visit, {});
+    (void)find_by_checklist(hands);
+    return said_by(visit);
+}
+
+TEST(Checklist, PassesOverWhatABurnerThatRunsWouldShowWhereNoneRuns) {
+    const auto said = checklist_of(Cause::flame_lead_broken);
+    EXPECT_THAT(said, Contains("read readout flow"));  // after the burner rows: it did come so far
+    for (const char* row :
+         {"read readout correction", "read readout air trim", "measure temperature of outlet pipe"})
+        EXPECT_THAT(said, Not(Contains(row)));
+}
+
+TEST(Checklist, ReadsABurnerThatRuns) {
+    EXPECT_THAT(checklist_of(Cause::gas_pipe_restriction),
+                IsSupersetOf({"measure temperature at bath tap", "read readout flow",
+                              "measure temperature of outlet pipe"}));
+}
+
+TEST(Hands, WatchTheLockUpForTenMinutesAndTakeTheManometerAway) {
+    Visit visit(small_house(Cause::no_fault), 1);
+    Hands hands(visit, {});
+    hands.watch_lock_up();
+    const auto said = said_by(visit);
+    EXPECT_THAT(said, IsSupersetOf({"wait 10 min", "close test point inlet"}));
+    ASSERT_NE(hands.latest(Quantity::gas_inlet_pressure), nullptr);
+    EXPECT_GT(hands.latest(Quantity::gas_inlet_pressure)->value, 2000.0);  // Pa, locked up
+    EXPECT_EQ(hands.latest(Quantity::gas_inlet_pressure)->condition.phase,
+              controller::Phase::standby);
+}
+
+TEST(Hands, TryAnOpenFlueWithTheWindowsOpenAndLeaveThemShutAndTheFanOff) {
+    Visit visit(open_flued_house(0.15), 1);
+    Hands hands(visit, {});
+    hands.test_draught_with_air();
+    const auto said = said_by(visit);
+    const auto place = [&](const char* s) { return std::find(said.begin(), said.end(), s); };
+    ASSERT_NE(place("test draught with smoke"), said.end());
+    EXPECT_LT(place("run range hood"), place("test draught with smoke"));
+    EXPECT_LT(place("open kitchen window"), place("test draught with smoke"));
+    EXPECT_NE(std::find(place("test draught with smoke"), said.end(), "close kitchen window"),
+              said.end());
+    EXPECT_NE(std::find(place("test draught with smoke"), said.end(), "stop range hood"),
+              said.end());
+    EXPECT_NE(hands.latest(Quantity::flue_co), nullptr);
+}
+
+TEST(Hands, TryNoWindowsWhereTheFlueIsSealedFromTheRoom) {
+    Visit visit(small_house(Cause::no_fault), 1);
+    Hands hands(visit, {});
+    hands.test_draught_with_air();
+    EXPECT_TRUE(visit.acts().empty());
+}
+
+}  // namespace
+}  // namespace emberpath::trainees
