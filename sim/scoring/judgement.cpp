@@ -71,8 +71,7 @@ std::string ending_in_words(const PlayedAttempt& played) {
 }
 
 std::string proposal(const PlayedAttempt& played, const Findings& f, const Outcome& outcome,
-                     const Assessment& a) {
-    const std::string against = objection(f, outcome, a);
+                     const std::string& against) {
     if (!against.empty()) return "A person decides. Suggested: not yet, because " + against;
     if (!outcome.not_scored_because.empty())
         return "A person decides. No suggestion: " + outcome.not_scored_because;
@@ -164,7 +163,9 @@ void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& out
                  area_of("proof", scores.proof, why.proof)};
     add_lost_points({played, ledger, f, outcome, charges}, scores, out);
     add_confidence(f, outcome, out);
-    out.proposal = proposal(played, f, outcome, out);
+    const std::string against = objection(f, outcome, out);
+    out.proposal = proposal(played, f, outcome, against);
+    out.unopposed = against.empty() && outcome.not_scored_because.empty();
 }
 
 }  // namespace emberpath::scoring

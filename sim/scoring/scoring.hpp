@@ -122,6 +122,7 @@ struct Assessment {
     bool diagnosis_named = false;  // a cause of the catalogue was written and handed in
     std::string true_cause;        // titles, joined by " and "; after the attempt only
     std::string proposal;          // "propose: competent" never appears; see docs/scoring
+    bool unopposed = false;        // scored, and nothing stands against it
     bool fixed = false;
     std::vector<Comparison> comparisons;
     std::vector<Moment> costliest;        // at most two, dearest first

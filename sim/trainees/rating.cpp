@@ -94,10 +94,6 @@ void find_identifiability(const std::vector<Scored>& attempts, Rating& rating) {
 
 }  // namespace
 
-bool is_unopposed(const scoring::Assessment& assessment) {
-    return assessment.proposal.find("nothing stands against it") != std::string::npos;
-}
-
 Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
              const Arrived& arrived, std::span<const scoring::Change> changes) {
     const Arrived& shadows = played.lived != nullptr ? played.lived : arrived;
@@ -111,7 +107,7 @@ Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
         scored.scored = scored.scored && assessment.areas[a].scored;
     }
     scored.overall = assessment.overall;
-    scored.unopposed = is_unopposed(assessment);
+    scored.unopposed = assessment.unopposed;
     scored.gates_met = assessment.gates_met;
     scored.breaches = static_cast<int>(assessment.breaches.size());
     scored.fixed = assessment.fixed;
@@ -182,13 +178,17 @@ Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts,
     return rating;
 }
 
+void refuse_by_check(const worksite::ReleaseCheck& check, Rating& rating) {
+    if (std::string unfit = scoring::why_not_fit(check); !unfit.empty())
+        rating.refusals.push_back(std::move(unfit));
+}
+
 Rating rate(const worksite::Job& asked, int seeds) {
     worksite::Job job = asked;
     job.release = {};  // the figures are wanted whatever another check found
     const Arrived at_arrival = arrive(job, 1);
     Rating rating = judge(job, play_all(job, {all_policies(), seeds, at_arrival}), at_arrival);
-    if (const std::string unfit = scoring::why_not_fit(asked.release); !unfit.empty())
-        rating.refusals.push_back(unfit);
+    refuse_by_check(asked.release, rating);
     return rating;
 }
 

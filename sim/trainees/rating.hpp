@@ -34,9 +34,6 @@ struct Scored {
 [[nodiscard]] Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
                            const Arrived& arrived = nullptr,
                            std::span<const scoring::Change> changes = {});
-/// Does the proposal leave the attempt without objection?
-[[nodiscard]] bool is_unopposed(const scoring::Assessment& assessment);
-
 struct Cast {
     std::span<const Policy> policies = all_policies();
     int seeds = 1;            // first_seed, first_seed + 1, ...
@@ -73,6 +70,8 @@ struct Rating {
     std::vector<std::string> refusals;  // sentences; empty: fit for release
 };
 [[nodiscard]] Rating rate(const worksite::Job& job, int seeds);
+/// A job that its own release check refuses, or whose files have changed since it, is refused here as well.
+void refuse_by_check(const worksite::ReleaseCheck& check, Rating& rating);
 /// The judging part alone, for attempts that were played already. `at_arrival`: of seed 1, or nullptr.
 [[nodiscard]] Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts,
                            const Arrived& at_arrival = nullptr);

@@ -163,6 +163,7 @@ TEST(Assess, AJobThatItsReleaseCheckRefusedIsNotScoredOnEvidencePathAndRemedy) {
     EXPECT_TRUE(fit.overall_scored);
     const Assessment unseen = assessed_after({"2026-11-28", 50, 47, ""});
     EXPECT_FALSE(unseen.overall_scored);
+    EXPECT_FALSE(unseen.unopposed);
     EXPECT_TRUE(unseen.areas[0].scored);  // safe work
     for (const std::size_t i : {1U, 2U, 3U})
         EXPECT_EQ(unseen.areas[i].not_scored_because,

@@ -87,8 +87,10 @@ TEST(Judgement, TheHeatersOwnWordAloneIsHalfAWarrantAndMeetsAnObjection) {
     EXPECT_LT(guessed.areas[1].score, 51.0);
     EXPECT_THAT(guessed.areas[1].reason, HasSubstr("no reading before it was settled could tell"));
     EXPECT_THAT(guessed.proposal, HasSubstr("not yet, because no measurement or inspection"));
+    EXPECT_FALSE(guessed.unopposed);
     const Assessment looked = good_igniter_job().assessed(Remedy::replace_igniter);
     EXPECT_THAT(looked.proposal, HasSubstr("nothing stands against it"));
+    EXPECT_TRUE(looked.unopposed);
     EXPECT_GT(looked.overall, guessed.overall + 10.0);
 }
 

@@ -349,6 +349,20 @@ TEST(Rating, RefusesAJobThatRewardsABadHabitAndSaysWhich) {
     EXPECT_THAT(unopposed.refusals[0], testing::HasSubstr("without objection in 1 of 1"));
 }
 
+TEST(Rating, RefusesAJobThatItsReleaseCheckRefusesOrWhichHasChangedSince) {
+    Rating fit, refused, changed;
+    worksite::ReleaseCheck check{"2026-11-28", 50, 48, ""};
+    refuse_by_check(check, fit);
+    EXPECT_TRUE(fit.refusals.empty());
+    check.outdated = true;
+    refuse_by_check(check, changed);
+    ASSERT_EQ(changed.refusals.size(), 1U);
+    EXPECT_THAT(changed.refusals[0], testing::HasSubstr("have changed since"));
+    refuse_by_check({"2026-11-28", 50, 47, ""}, refused);
+    ASSERT_EQ(refused.refusals.size(), 1U);
+    EXPECT_THAT(refused.refusals[0], testing::HasSubstr("only 47 of 50 other houses"));
+}
+
 TEST(Rating, RefusesAJobThatNoSoundWayLeadsThrough) {
     const auto rating =
         judge(small_house(Cause::igniter_failed), {attempt_of(Policy::information, 50.0, false)});
