@@ -198,7 +198,9 @@ class Attempt {
 struct Phrase {
     std::string_view pattern;  // "attach manometer to {point}"
     std::string_view help;
-    double seconds;  // simulated time it takes
+    double seconds;               // simulated time it takes
+    double part_minutes = 0.0;    // price of the part it uses up, in minutes of work
+    std::string_view skill = {};  // kind of work a licence has to cover; empty: anybody
 };
 [[nodiscard]] std::span<const Phrase> phrases();
 

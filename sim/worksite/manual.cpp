@@ -28,8 +28,13 @@ costs no time and names the nearest sentences.
 A word in [..] may be left out; {..} stands for one of the things in the second table. A script is a text
 file of acts, one a line; `#` begins a comment, except where a number follows it, as in `#4`.
 
-| sentence | what it does | time |
-|---|---|---|
+"Part" is the price of what is used up, in minutes of work: a part of 25 min costs as much as 25 minutes of the
+person who fits it. What a part costs that a remedy uses up counts in the debrief beside the time; prices are chosen.
+"Skill" is the kind of work that a licence has to cover; where nothing stands, anybody may. Which licence
+covers what is in the rules file of the house (scenarios.md).
+
+| sentence | what it does | time | part | skill |
+|---|---|---|---|---|
 )";
 
 constexpr std::string_view acts_things = R"(
@@ -231,13 +236,21 @@ std::string proofs_table() {
     return text;
 }
 
-std::string time_text(const PhraseRow& row) {
-    const bool says_how_long = row.phrase.pattern.find("{duration}") != std::string_view::npos;
-    if (row.phrase.seconds <= 0.0) return says_how_long ? "as said" : "varies";
-    const double seconds = row.phrase.seconds;
+std::string spell(double seconds) {
     if (seconds < 60.0) return units::fixed(seconds, 0) + " s";
     const auto tenths = std::lround(seconds / 6.0);
     return units::fixed(seconds / 60.0, tenths % 10 == 0 ? 0 : 1) + " min";
+}
+
+std::string time_text(const PhraseRow& row) {
+    const bool says_how_long = row.phrase.pattern.find("{duration}") != std::string_view::npos;
+    if (row.phrase.seconds <= 0.0) return says_how_long ? "as said" : "varies";
+    return spell(row.phrase.seconds);
+}
+
+std::string part_text(const PhraseRow& row) {
+    const double minutes = row.phrase.part_minutes;
+    return minutes > 0.0 ? spell(60.0 * minutes) : std::string();
 }
 
 std::string one_of(std::string_view placeholder) {
@@ -270,8 +283,8 @@ std::string acts_page() {
         std::string pattern(row.phrase.pattern);
         for (std::size_t at = 0; (at = pattern.find('|', at)) != std::string::npos; at += 2)
             pattern.insert(at, "\\");
-        text +=
-            "| " + pattern + " | " + std::string(row.phrase.help) + " | " + time_text(row) + " |\n";
+        text += "| " + pattern + " | " + std::string(row.phrase.help) + " | " + time_text(row) +
+                " | " + part_text(row) + " | " + std::string(row.phrase.skill) + " |\n";
     }
     return text + std::string(acts_things) + things_table() + std::string(acts_closing);
 }

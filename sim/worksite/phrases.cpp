@@ -3,6 +3,7 @@
 
 #include "sim/worksite/acts.hpp"
 #include "sim/worksite/kit.hpp"
+#include "sim/worksite/skill.hpp"
 
 namespace emberpath::worksite {
 
@@ -13,6 +14,11 @@ using Kind = LogEntry::Kind;
 
 // Times are chosen: what a practised person needs, tools at hand. Remedies come from their own table
 // (sim/faults/remedies.hpp).
+// So are the prices of what is used up beside remedies; no score counts them.
+constexpr double fuse_minutes = 1.0;
+constexpr double other_sensor_minutes = 10.0;  // second-hand
+constexpr double small_thing_minutes = 1.0;    // a resistor, a length of tape
+
 // What takes as long as the sentence says, or as its thing asks for, has no time here: seconds_of() knows it.
 // A word in [..] may be left out; {..} stands for one of the things that words_of() lists.
 // clang-format off
@@ -109,8 +115,8 @@ constexpr std::array rows_before_remedies{
     PhraseRow{take_bridge_off, Kind::operate, {"take bridging conductor off", "after the pipe is made whole", 30}},
     PhraseRow{undo_union, Kind::operate, {"undo water union", "the metal pipe parts; water shut", 60}},
     PhraseRow{make_union, Kind::operate, {"make water union", "pipe whole again", 60}},
-    PhraseRow{fit_fuse, Kind::operate, {"fit new fuse", "on the heater's board, same rating", 60}},
-    PhraseRow{fit_larger_fuse, Kind::operate, {"fit larger fuse", "on the heater's board", 60}},
+    PhraseRow{fit_fuse, Kind::operate, {"fit new fuse", "on the heater's board, same rating", 60, fuse_minutes}},
+    PhraseRow{fit_larger_fuse, Kind::operate, {"fit larger fuse", "on the heater's board", 60, fuse_minutes}},
     PhraseRow{open_readout, Kind::look, {"open service readout", "the heater's own measurements at its panel", 10}},
     PhraseRow{open_readout_at_wall, Kind::look, {"open service readout at {wall controller}", "only where its kind shows one and the heater hears it", 15}},
     PhraseRow{read_readout, Kind::test, {"read readout {item}", "one quantity, 5 s; or all, 20 s", 0}},
@@ -159,9 +165,9 @@ constexpr std::array rows_after_remedies{
     PhraseRow{unbridge_limiter, Kind::operate, {"remove bridge", "take the wire away", 60}},
     PhraseRow{warm_cylinder, Kind::operate, {"warm cylinder", "pour hot water over it", 120}},
     PhraseRow{leave_strainer_out, Kind::operate, {"leave inlet strainer out", "its screen stays on the shelf", 300}},
-    PhraseRow{fit_other_flow_sensor, Kind::operate, {"fit flow sensor of another count", "a second-hand one that counts 1.6 times what flows: the burner starts at a trickle; water shut and drained", 900}},
-    PhraseRow{fit_resistor, Kind::operate, {"fit resistor for outlet sensor", "a fixed one of 4.3 kohm in its place: whatever the water is, the heater reads 49 °C", 300}},
-    PhraseRow{tape_lead, Kind::operate, {"tape igniter lead", "insulating tape round it; it does not hold back what drives a spark through wet air", 120}},
+    PhraseRow{fit_other_flow_sensor, Kind::operate, {"fit flow sensor of another count", "a second-hand one that counts 1.6 times what flows: the burner starts at a trickle; water shut and drained", 900, other_sensor_minutes}},
+    PhraseRow{fit_resistor, Kind::operate, {"fit resistor for outlet sensor", "a fixed one of 4.3 kohm in its place: whatever the water is, the heater reads 49 °C", 300, small_thing_minutes}},
+    PhraseRow{tape_lead, Kind::operate, {"tape igniter lead", "insulating tape round it; it does not hold back what drives a spark through wet air", 120, small_thing_minutes}},
     PhraseRow{bypass_tempering, Kind::operate, {"bypass tempering valve", "a pipe round it, hot water as it comes; water shut", 1200}},
     PhraseRow{ask_consent, Kind::talk, {"ask customer for consent", "may gas, water and power be shut off and the heater opened?", 20}},
     PhraseRow{tell_customer, Kind::talk, {"tell customer {text}", "in your own words", 60}},
@@ -186,7 +192,8 @@ constexpr PhraseRow row_of_remedy(const faults::RemedyInfo& info) {
     const bool handed_on = info.whom != faults::Whom::nobody;
     return {handed_on ? hand_on : remedy,
             Kind::remedy,
-            {info.sentence, info.help, info.minutes * 60.0},
+            {info.sentence, info.help, info.minutes * 60.0, info.part_minutes,
+             faults::skill_title(info.skill)},
             static_cast<int>(info.remedy)};
 }
 
@@ -198,6 +205,8 @@ constexpr auto all_rows() {
     for (const auto& row : rows_before_remedies) all[at++] = row;
     for (const auto& info : faults::remedies) all[at++] = row_of_remedy(info);
     for (const auto& row : rows_after_remedies) all[at++] = row;
+    for (PhraseRow& row : all)
+        if (row.phrase.skill.empty()) row.phrase.skill = skill_for(row.verb);
     return all;
 }
 constexpr auto rows = all_rows();

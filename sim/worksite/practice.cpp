@@ -9,14 +9,8 @@ namespace emberpath::worksite {
 
 namespace {
 
-struct WorkWords {
-    std::string_view word, title;
-};
-constexpr std::array<WorkWords, work_count> works{{
-    {"behind_cover", "work behind the heater's cover"},
-    {"gas_joints", "opening and making gas joints"},
-    {"live_tests", "measuring on live parts"},
-}};
+constexpr std::array<std::string_view, work_count> work_words{"behind_cover", "gas_joints",
+                                                              "live_tests"};
 
 struct MatterInfo {
     std::string_view word, title;
@@ -55,11 +49,7 @@ std::array<Bodies, matter_count> usual_bodies() {
 }
 
 std::string_view work_word(Work work) {
-    return works.at(static_cast<std::size_t>(work)).word;
-}
-
-std::string_view work_title(Work work) {
-    return works.at(static_cast<std::size_t>(work)).title;
+    return work_words.at(static_cast<std::size_t>(work));
 }
 
 bool Licence::covers(faults::Remedy remedy) const {

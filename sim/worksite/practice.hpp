@@ -37,8 +37,19 @@ struct Limits {
 /// Kinds of work beside the remedies of the catalogue that a licence may cover.
 enum class Work { behind_cover, gas_joints, live_tests };
 inline constexpr std::size_t work_count = 3;
-[[nodiscard]] std::string_view work_word(Work work);   // as rules files spell it
-[[nodiscard]] std::string_view work_title(Work work);  // as people read it
+[[nodiscard]] std::string_view work_word(Work work);  // as rules files spell it
+/// As people read it.
+[[nodiscard]] constexpr std::string_view work_title(Work work) {
+    switch (work) {
+        case Work::behind_cover:
+            return "work behind the heater's cover";
+        case Work::gas_joints:
+            return "opening and making gas joints";
+        case Work::live_tests:
+            return "measuring on live parts";
+    }
+    return {};
+}
 
 /// What can stay behind so that somebody has to be told of it, beside the customer.
 enum class Matter {

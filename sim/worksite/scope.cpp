@@ -1,33 +1,16 @@
 // What a licence covers and what has to be handed on.
 
 #include "sim/worksite/doings.hpp"
+#include "sim/worksite/skill.hpp"
 
 namespace emberpath::worksite {
 
 namespace {
 
 bool is_work(const Act& act, Work work) {
-    switch (work) {
-        case Work::behind_cover:
-            return act.verb == Verb::unplug_sensor || act.verb == Verb::bridge_limiter ||
-                   act.verb == Verb::bridge_air_proof || act.verb == Verb::fit_resistor ||
-                   act.verb == Verb::tape_lead || act.verb == Verb::attach_multimeter;
-        case Work::gas_joints:
-            return act.verb == Verb::open_point || act.verb == Verb::remake_joint;
-        case Work::live_tests:
-            return act.verb == Verb::measure_volts || act.verb == Verb::log_volts ||
-                   act.verb == Verb::measure_amps ||
-                   (act.verb == Verb::attach_multimeter &&
-                    act.object == static_cast<std::size_t>(Probe::supply_terminals));
-    }
-    return false;
-}
-
-/// Storing a setting is the remedy that stores them all, bit by bit.
-bool stores_a_setting(Verb verb) {
-    return verb == Verb::change_gas || verb == Verb::change_altitude ||
-           verb == Verb::change_highest || verb == Verb::change_frost ||
-           verb == Verb::change_wall_count || verb == Verb::change_priority;
+    const bool live_probe = act.verb == Verb::attach_multimeter &&
+                            act.object == static_cast<std::size_t>(Probe::supply_terminals);
+    return work_of(act.verb) == work || (work == Work::live_tests && live_probe);
 }
 
 void alone(Workplace& w, std::string_view what) {

@@ -21,7 +21,11 @@ std::string listed(const std::vector<std::string>& words) {
 std::string table_of(const std::vector<views::PhraseRow>& phrases) {
     std::string text;
     for (const auto& phrase : phrases)
-        text += row({{40}, {48}, {7, true}}, {phrase.pattern, phrase.help, phrase.cost}, 1);
+        text += row(
+            {{40}, {48}, {7, true}},
+            {phrase.pattern, phrase.help + (phrase.takes.empty() ? "" : " (" + phrase.takes + ")"),
+             phrase.cost},
+            1);
     return text;
 }
 
@@ -42,7 +46,9 @@ std::string choices_for(const std::vector<views::PhraseRow>& phrases, const view
 }
 
 constexpr std::string_view at_any_time =
-    "  help WORD        the sentences about a word, what they do and the time they take; help all\n"
+    "  help WORD        the sentences about a word: what they do, the price of a part, the kind of "
+    "work a\n"
+    "                   licence has to cover, and the time they take; help all\n"
     "  readings         what you have recorded\n"
     "  services         gas, water, power, cover and air as you last found or left them\n"
     "  log              what you have done and what it showed\n"

@@ -101,12 +101,20 @@ std::vector<LogRow> log(const worksite::Attempt& attempt) {
     return rows;
 }
 
+std::string takes_text(const worksite::Phrase& phrase) {
+    std::string text(phrase.skill);
+    if (phrase.part_minutes <= 0.0) return text;
+    return "part worth " + cost_text(60.0 * phrase.part_minutes) + " of work" +
+           (text.empty() ? "" : "; " + text);
+}
+
 std::vector<PhraseRow> phrases(std::string_view word) {
     std::vector<PhraseRow> rows;
     for (const auto& phrase : worksite::phrases())
-        if (word.empty() || holds(phrase.pattern, word) || holds(phrase.help, word))
-            rows.push_back(
-                {std::string(phrase.pattern), std::string(phrase.help), cost_text(phrase.seconds)});
+        if (word.empty() || holds(phrase.pattern, word) || holds(phrase.help, word) ||
+            holds(phrase.skill, word))
+            rows.push_back({std::string(phrase.pattern), std::string(phrase.help),
+                            cost_text(phrase.seconds), takes_text(phrase)});
     return rows;
 }
 

@@ -46,8 +46,13 @@ struct LogRow {
 /// A sentence of the trainee's language with what it does and what it costs.
 struct PhraseRow {
     std::string pattern, help, cost;
+    std::string takes =
+        {};  // price of its part and kind of work: "part worth 25 min of work; electrical work"
 };
-/// Those that hold `word` in pattern or help; all of them for an empty word.
+/// Price of the part an act uses up, and the kind of work a licence has to cover; empty where neither counts.
+[[nodiscard]] std::string takes_text(const worksite::Phrase& phrase);
+
+/// Those that hold `word` in pattern, help or kind of work; all of them for an empty word.
 [[nodiscard]] std::vector<PhraseRow> phrases(std::string_view word);
 
 /// The words that begin sentences, for a first overview.

@@ -171,14 +171,14 @@ std::string_view place(const RemedyInfo& row) {
 
 std::string remedies_table() {
     std::string text =
-        "| remedy | sentence | whose | where | minutes | part, minutes of work | cheap and "
-        "reversible | combustion to be proved |\n|---|---|---|---|---|---|---|---|\n";
+        "| remedy | sentence | whose | skill | where | minutes | part, minutes of work | cheap and "
+        "reversible | combustion to be proved |\n|---|---|---|---|---|---|---|---|---|\n";
     for (const RemedyInfo& row : remedies)
         text += "| " + std::string(row.title) + " | " + std::string(row.sentence) + " | " +
-                std::string(whose(row.whom)) + " | " + std::string(place(row)) + " | " +
-                units::fixed(row.minutes, 0) + " | " + units::fixed(row.part_minutes, 0) + " | " +
-                (row.reversible ? "yes" : "no") + " | " + (row.touches_flame ? "yes" : "no") +
-                " |\n";
+                std::string(whose(row.whom)) + " | " + std::string(skill_title(row.skill)) + " | " +
+                std::string(place(row)) + " | " + units::fixed(row.minutes, 0) + " | " +
+                units::fixed(row.part_minutes, 0) + " | " + (row.reversible ? "yes" : "no") +
+                " | " + (row.touches_flame ? "yes" : "no") + " |\n";
     return text;
 }
 

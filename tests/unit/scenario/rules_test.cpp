@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <fstream>
+#include <set>
 #include <sstream>
 
 #include "sim/units/units.hpp"
@@ -52,6 +53,30 @@ TEST(Rules, OfEveryShippedHouseAreTheGeneralOnes) {
         for (const auto& info : faults::remedies)
             EXPECT_TRUE(loaded.job.practice.licence.covers(info.remedy)) << file << info.word;
     }
+}
+
+/// What help says of the kind of work is what the shipped licences go by.
+TEST(Rules, CoverWholeKindsOfWork) {
+    worksite::Practice practice = under(general).job.practice;
+    const auto covered = [&](const char* licence, faults::Skill skill) {
+        EXPECT_TRUE(worksite::take_licence(practice, licence)) << licence;
+        std::set<bool> found;
+        for (const auto& info : faults::remedies)
+            if (info.skill == skill) found.insert(practice.licence.covers(info.remedy));
+        EXPECT_EQ(found.size(), 1U) << licence << ": some of it and some not";
+        return found == std::set{true};
+    };
+    using enum faults::Skill;
+    EXPECT_TRUE(covered("gasfitter", gas));
+    EXPECT_TRUE(covered("gasfitter", water));
+    EXPECT_FALSE(covered("gasfitter", electrical));
+    EXPECT_TRUE(covered("plumber", water));
+    EXPECT_FALSE(covered("plumber", gas));
+    EXPECT_FALSE(covered("plumber", electrical));
+    for (const char* anybody : {"gasfitter", "plumber", "apprentice"})
+        EXPECT_TRUE(covered(anybody, words)) << anybody;
+    for (const auto& info : faults::remedies)
+        EXPECT_EQ(info.skill == words, info.reach == faults::Reach::words) << info.word;
 }
 
 /// Key of the rules file, row of the published values, and the value in the row's unit.

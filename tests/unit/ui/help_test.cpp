@@ -85,6 +85,35 @@ TEST(Help, FindsEachSentenceByItsFirstWord) {
     }
 }
 
+views::PhraseRow row_of(std::string_view pattern) {
+    for (const auto& row : views::phrases(pattern))
+        if (row.pattern == pattern) return row;
+    ADD_FAILURE() << pattern;
+    return {};
+}
+
+/// What a remedy costs beside its time, and who may do it.
+TEST(Help, SaysOfEachRemedyWhatItsPartCostsAndWhatALicenceHasToCover) {
+    const HouseVisit visit(full_house());
+    for (const auto& info : faults::remedies) {
+        const std::string takes = row_of(info.sentence).takes;
+        const std::string part = "part worth " + views::cost_text(60.0 * info.part_minutes);
+        EXPECT_EQ(takes.starts_with(part + " of work"), info.part_minutes > 0.0) << takes;
+        EXPECT_TRUE(takes.ends_with(faults::skill_title(info.skill))) << takes;
+        EXPECT_EQ(takes.empty(), info.part_minutes <= 0.0 && !faults::works_at_once(info.remedy));
+    }
+    const std::string sensor = help_text(visit.card(), "replace outlet sensor");
+    for (const char* words : {"part worth 25 min", "electrical", "10 min"})
+        EXPECT_NE(sensor.find(words), std::string::npos) << sensor;
+}
+
+TEST(Help, FindsWhatTakesAKindOfWork) {
+    const HouseVisit visit(full_house());
+    const std::string plumbing = help_text(visit.card(), "plumbing");
+    EXPECT_NE(plumbing.find("replace flow sensor"), std::string::npos) << plumbing;
+    EXPECT_EQ(plumbing.find("replace gas valve"), std::string::npos) << plumbing;
+}
+
 /// No act hides behind a word of the terminal's own, and none of them is unknown to it.
 TEST(Terminal, UnderstandsEverySentenceOfAHouseAndReachesEveryAct) {
     const worksite::Job job = full_house();

@@ -39,8 +39,8 @@ TEST(Manual, GivesNoTimeOfItsOwnToASentenceThatSaysHowLong) {
         const std::string pattern(row.phrase.pattern);
         if (pattern.find("{duration}") == std::string::npos) continue;
         ++found;
-        const std::string line =
-            "| " + pattern + " | " + std::string(row.phrase.help) + " | as said |\n";
+        const std::string line = "| " + pattern + " | " + std::string(row.phrase.help) +
+                                 " | as said |  | " + std::string(row.phrase.skill) + " |\n";
         EXPECT_NE(all.find(line), std::string::npos) << line;
         Act act;
         act.verb = row.verb;
@@ -50,6 +50,16 @@ TEST(Manual, GivesNoTimeOfItsOwnToASentenceThatSaysHowLong) {
         }
     }
     EXPECT_EQ(found, 5);
+}
+
+/// The page names the price of a part and the kind of work beside the time.
+TEST(Manual, ListsPartAndSkillOfAnActBesideItsTime) {
+    const std::string all = acts_page();
+    for (const char* row : {"| new part | 10 min | 25 min | electrical work |",
+                            "| screen out, rinsed, back; water shut | 10 min |  | plumbing |",
+                            "| pull its connector, so that it can be measured alone | 10 s |  | "
+                            "work behind the heater's cover |"})
+        EXPECT_NE(all.find(row), std::string::npos) << row;
 }
 
 /// The row of docs/safety.md that begins with this remedy.
