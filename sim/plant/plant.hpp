@@ -90,6 +90,12 @@ void change_cylinder(Plant<Real>& plant, const Surroundings& at);
 template <class Real>
 void change_reserve(Plant<Real>& plant, const Surroundings& at);
 
+/// Water mopped out of the casing, in every lane; what still leaks goes on wetting it.
+template <class Real>
+void dry_casing(Plant<Real>& plant) {
+    plant.state[casing_water] = Real(0.0);
+}
+
 /// Sensor signals at the present state.
 template <class Real>
 [[nodiscard]] signals::SensorSignals<Real> sense(const Plant<Real>& plant, const Surroundings& at);

@@ -150,6 +150,7 @@ class LaneGroup {
             };
             if (std::erase_if(roles_[i].faults, cured) > 0) install(i, inputs_.surroundings.time_s);
         }
+        if (remedy == faults::Remedy::replace_leaking_tube) plant::dry_casing(heater_.plant);
     }
 
     void alter(const worksite::Alterations& alterations) {

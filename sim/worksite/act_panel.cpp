@@ -246,7 +246,7 @@ void open_readout_at_wall(Workplace& w, const Act&) {
 
 std::string wall_offers(const Workplace& w, const Act& act) {
     if (auto dark = wall_is_lit(w, act); !dark.empty()) return dark;
-    const auto& s = w.job.settings;
+    const controller::Settings s = w.look().settings;  // as stored now
     if (act.number >= s.minimum_set_k - 0.01 && act.number <= s.maximum_set_k + 0.01) return {};
     return "It offers " + units::format_temperature(s.minimum_set_k) + " to " +
            units::format_temperature(s.maximum_set_k) + ".";

@@ -325,6 +325,7 @@ void Workplace::carry_out(Remedy remedy) {
     severities_.clear();
     heater.install(0, installation_of(job, faults_left(), moment(), fabric.alterations));
     if (remedy == Remedy::replace_valve_lead) ++services.fuses_fitted;
+    if (remedy == Remedy::replace_leaking_tube) plant::dry_casing(heater.plant);
     if (follower_) follower_->remedied(remedy);
     if (remedy == Remedy::change_cylinder) {
         services.cylinder_warmed_k = 0.0;

@@ -45,8 +45,8 @@ void turn(Workplace& w, const Act& act) {
 }
 
 std::string panel_offers(const Workplace& w, const Act& act) {
-    const auto& s = w.job.settings;
     if (!w.powered()) return "The panel is dark.";
+    const controller::Settings s = w.look().settings;  // as stored now
     if (act.number >= s.minimum_set_k - 0.01 && act.number <= s.maximum_set_k + 0.01) return {};
     return "The panel offers " + units::format_temperature(s.minimum_set_k) + " to " +
            units::format_temperature(s.maximum_set_k) + ".";

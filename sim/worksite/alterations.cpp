@@ -41,7 +41,10 @@ plant::PlantParameters with_alterations(plant::PlantParameters parameters,
         parameters.strainer_resistance =
             strainer_body * plant::PlantParameters{}.strainer_resistance;
     parameters.flow_sensor_gain *= 1.0 - most_drag * alterations.grit;
-    if (alterations.other_flow_sensor) parameters.flow_sensor_gain *= other_count;
+    if (alterations.other_flow_sensor) {
+        parameters.flow_sensor_gain *= other_count;
+        parameters.flow_sensor_sticks_m3_per_s = 0.0;  // its turbine is another one
+    }
     if (alterations.tempering_bypassed) {
         parameters.tempering_set_k = past_tempering_k;
         parameters.tempering_cold_share = 0.0;

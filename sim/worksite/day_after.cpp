@@ -4,11 +4,11 @@
 #include <array>
 #include <cmath>
 
-#include "sim/exposure/scald.hpp"
 #include "sim/units/counted.hpp"
 #include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
+#include "sim/worksite/hand_in_water.hpp"
 #include "sim/worksite/outlets.hpp"
 
 namespace emberpath::worksite {
@@ -21,12 +21,11 @@ constexpr std::array rounds_s{3600.0, 18000.0, 36000.0, 50400.0,
 constexpr double spills_share = 0.05;    // as on leaving
 constexpr double told_from = 0.05;       // of a burn
 constexpr double noticed_k = 0.5;        // on a display
-constexpr double near_set_k = 5.0, cold_k = 308.15, burns_above_k = 316.15;
+constexpr double near_set_k = 5.0, cold_k = 308.15;
 constexpr std::int64_t warm_up_ticks = 200, looks_every_ticks = 100;
 constexpr std::int64_t patience_ticks = 600;  // a minute before somebody presses reset
 constexpr int patience = 10;                  // times a day
-constexpr std::size_t hand_ticks = 50;
-constexpr double too_little_share = 0.45;  // of what the open tap gives alone: chosen
+constexpr double too_little_share = 0.45;     // of what the open tap gives alone: chosen
 
 /// Follows the household through its day.
 class Watch {
@@ -74,7 +73,7 @@ class Watch {
         ++day_.draws;
         ticks_ = hot_ = cold_ = 0;
         drawn_m3_ = expected_m3_ = 0.0;
-        burn_ = {};
+        hand_ = {};
         set_back();
         auto& s = house_.services;
         const bool off = !s.live() || !s.main_switch_on || !s.breaker_on || !s.gas_at_heater ||
@@ -100,13 +99,7 @@ class Watch {
     }
 
     void follow_hand(double water_k) {
-        const double share =
-            water_k < burns_above_k
-                ? 0.0
-                : exposure::burn_share(exposure::Burn::second_degree, water_k, tick_s);
-        burn_[static_cast<std::size_t>(ticks_) % hand_ticks] = share;
-        double sum = 0.0;
-        for (const double one : burn_) sum += one;
+        const double sum = hand_.hold(water_k);
         const Tap* tap = open_tap();
         if (tap == nullptr) return;
         if (sum > day_.worst_burn) {
@@ -202,7 +195,7 @@ class Watch {
     std::int64_t lit_ticks_ = 0;
     std::int64_t ticks_ = 0, hot_ = 0, cold_ = 0, locked_tick_ = 0;
     double drawn_m3_ = 0.0, expected_m3_ = 0.0;
-    std::array<double, hand_ticks> burn_{};
+    HandInWater hand_;
 };
 
 std::string water_line(const DayAfter& day) {

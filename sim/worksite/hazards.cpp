@@ -55,7 +55,7 @@ constexpr std::array rules_table{
     Rule{"delivery_limit", "scald", "measure at the fixtures people wash at; lower the set point or hand it on", "water hotter than the rules allow at a fixture for washing", false, 0.20},
     Rule{"left_unsafe", "carbon monoxide", "repair, or shut the gas, tag and tell", "flue gas above the limit once you have left and somebody draws water", true, 0.45},
     Rule{"spillage_left", "carbon monoxide", "stop the spillage, or shut the gas, tag and tell", "a twentieth or more of the products enters the room with windows as the household keeps them and every fan on", true, 0.45},
-    Rule{"scald_left", "scald", "measure delivery and set it right, or make safe", "water leaves the tap at 55 °C or more for ten seconds, hotter than it was set", true, 0.40},
+    Rule{"scald_left", "scald", "measure delivery and set it right, or make safe", "water leaves the tap at 55 °C or more for ten seconds, hotter than it was set; or it burns a hand in five seconds at a fixture people wash at", true, 0.40},
     Rule{"set_hot", "scald", "lower a set point above 55 °C", "water as hot as it was set to", false, 0.10},
     Rule{"cover_left_off", "shock and burns", "refit the cover", "live terminals and hot parts lie open", true, 0.30},
     Rule{"tools_left", "fire", "take manometer, multimeter and probe away", "a hose or lead stays on the heater", false, 0.10},

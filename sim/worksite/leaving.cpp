@@ -6,6 +6,7 @@
 #include "sim/plant/water_network.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
+#include "sim/worksite/hand_in_water.hpp"
 #include "sim/worksite/hazards.hpp"
 #include "sim/worksite/outlets.hpp"
 
@@ -24,8 +25,9 @@ struct AfterRun {
     double worst_co_ratio = 0.0;
     std::int64_t scalding_ticks = 0, hot_ticks = 0;
     double hottest_k = 0.0, hottest_tempered_k = 0.0;  // at a plain tap, behind the tempering valve
-    double most_spilled = 0.0;                         // share of the products that enters the room
-    double flue_k = 0.0;                               // hottest flue gas
+    double worst_burn = 0.0, worst_tempered_burn = 0.0;  // that five seconds there take, as a share
+    double most_spilled = 0.0;  // share of the products that enters the room
+    double flue_k = 0.0;        // hottest flue gas
 };
 
 void mean_flue_gas(AfterRun& found, const plant::Observables& p) {
@@ -46,6 +48,7 @@ double tempered_k(const HeaterView& seen, double inlet_k) {
 
 void draw(Heater<double>& heater, TickInputs inputs, double seconds, double set_k,
           AfterRun& found) {
+    HandInWater hand, tempered_hand;
     for (std::int64_t i = 0; i < ticks_in(seconds); ++i) {
         inputs.surroundings.time_s += tick_s;
         const auto into = static_cast<double>(i % 80) * tick_s;  // a gust of two seconds in eight
@@ -58,8 +61,11 @@ void draw(Heater<double>& heater, TickInputs inputs, double seconds, double set_
         if (p.flame_lit > 0.0) found.most_spilled = std::max(found.most_spilled, p.spilled_share);
         found.flue_k = std::max(found.flue_k, p.flue_k);
         found.hottest_k = std::max(found.hottest_k, p.tap_water_k);
-        found.hottest_tempered_k =
-            std::max(found.hottest_tempered_k, tempered_k(seen, inputs.surroundings.inlet_water_k));
+        const double washed_k = tempered_k(seen, inputs.surroundings.inlet_water_k);
+        found.hottest_tempered_k = std::max(found.hottest_tempered_k, washed_k);
+        found.worst_burn = std::max(found.worst_burn, hand.hold(p.tap_water_k));
+        found.worst_tempered_burn =
+            std::max(found.worst_tempered_burn, tempered_hand.hold(washed_k));
         if (p.tap_water_k < scald_k) continue;
         ++found.hot_ticks;
         if (p.tap_water_k > set_k + above_set_k) ++found.scalding_ticks;
@@ -121,17 +127,52 @@ void judge_gas(Workplace& w) {
         w.breach("no_leak_test", "A gas joint was opened and never proved sound.");
 }
 
+double hottest_at(const Tap& tap, const AfterRun& found) {
+    return tap.tempered ? found.hottest_tempered_k : found.hottest_k;
+}
+
+/// Where people wash and no mixer blends.
+bool is_washed_at(const Tap& tap) {
+    return tap.washing && !tap.mixes_cold;
+}
+
 /// Fixtures people wash at, fed straight from the heater, have a limit by the rules of the place.
 void judge_delivery(Workplace& w, const AfterRun& found) {
     constexpr double slack_k = 1.0;
     const double limit_k = w.job.practice.delivery_limit_k();
-    for (const auto& tap : w.job.site.taps) {
-        const double hottest_k = tap.tempered ? found.hottest_tempered_k : found.hottest_k;
-        if (tap.washing && !tap.mixes_cold && hottest_k > limit_k + slack_k)
-            w.breach("delivery_limit", "Water of " + units::format_temperature(hottest_k) +
+    for (const auto& tap : w.job.site.taps)
+        if (is_washed_at(tap) && hottest_at(tap, found) > limit_k + slack_k)
+            w.breach("delivery_limit", "Water of " +
+                                           units::format_temperature(hottest_at(tap, found)) +
                                            " can come at the " + tap.name + "; the rules allow " +
                                            units::format_temperature(limit_k) + ".");
-    }
+}
+
+/// A washing fixture whose water burns a hand in five seconds: a scald, whoever set it so.
+const Tap* burns_at(const Workplace& w, const AfterRun& found) {
+    const auto& taps = w.job.site.taps;
+    const auto tap = std::find_if(taps.begin(), taps.end(), [&](const Tap& one) {
+        const double share = one.tempered ? found.worst_tempered_burn : found.worst_burn;
+        return is_washed_at(one) && share >= 1.0;
+    });
+    return tap == taps.end() ? nullptr : &*tap;
+}
+
+std::string burn_words(const Tap& tap, const AfterRun& found) {
+    return "water of " + units::format_temperature(hottest_at(tap, found)) + " at the " + tap.name +
+           ", which burns a hand in five seconds";
+}
+
+void judge_heat(Workplace& w, const AfterRun& found) {
+    const std::string set = units::format_temperature(w.services.lowest_set_k());
+    const bool hotter_than_set = found.scalding_ticks > scald_ticks;
+    if (hotter_than_set)
+        w.breach("scald_left", "Left delivering " + units::format_temperature(found.hottest_k) +
+                                   " with the panel set to " + set + ".");
+    else if (const Tap* tap = burns_at(w, found))
+        w.breach("scald_left", "Left with " + burn_words(*tap, found) + ".");
+    if (!hotter_than_set && found.hot_ticks > scald_ticks)
+        w.breach("set_hot", "Left set to " + set + ".");
 }
 
 void judge_products(Workplace& w) {
@@ -146,13 +187,7 @@ void judge_products(Workplace& w) {
             w.breach("spillage_left", "Left in use with " +
                                           units::fixed(100.0 * found.most_spilled, 0) +
                                           " % of the products entering the room, fans on.");
-        if (found.scalding_ticks > scald_ticks)
-            w.breach("scald_left", "Left delivering " + units::format_temperature(found.hottest_k) +
-                                       " with the panel set to " +
-                                       units::format_temperature(w.services.lowest_set_k()) + ".");
-        else if (found.hot_ticks > scald_ticks)
-            w.breach("set_hot",
-                     "Left set to " + units::format_temperature(w.services.lowest_set_k()) + ".");
+        judge_heat(w, found);
     }
     if (w.deeds.flame_work != never && w.deeds.combustion_test < w.deeds.flame_work &&
         !made_safe(w))
@@ -306,6 +341,8 @@ std::vector<std::string> left_behind(const Workplace& w) {
         left.emplace_back("flue gas with CO/CO2 of " + units::fixed(found.worst_co_ratio, 4));
     if (found.scalding_ticks > scald_ticks)
         left.emplace_back("water of " + units::format_temperature(found.hottest_k) + " at the tap");
+    else if (const Tap* tap = burns_at(w, found))
+        left.push_back(burn_words(*tap, found));
     return left;
 }
 

@@ -159,7 +159,8 @@ constexpr std::string_view safety_closing = R"(
   twenty seconds, is not acceptable; neither here nor in the day after is a flame judged in its first half-minute
   (chosen). The limit is that of UK practice to BS 7967, from a training note.
 - **Scald.** 55 °C burns in about ten seconds (Moritz & Henriques 1947, as reproduced publicly): ten
-  seconds of it at the tap, hotter than the panel was set, is left behind as a danger.
+  seconds of it at the tap, hotter than the panel was set, is left behind as a danger. So is water that burns a hand
+  in five seconds at a fixture people wash at and no mixer blends, whoever set it so: from 58.6 °C by the same table.
 - **Joints.** One joint in eight weeps when it is made (chosen, seeded): a small flow that only a leak test
   finds. Leak fluid proves what stands under pressure; the pressure hold proves the line from the meter or
   cylinder to the heater, dp/dt = -p Q / V over three litres of pipe.

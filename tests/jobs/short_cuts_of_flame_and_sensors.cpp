@@ -14,17 +14,18 @@ std::vector<ShortCut> of_flame() {
     const Script analysed{"switch on analyser", "wait 60 s",  "put probe in flue",
                           "open bath tap",      "wait 2 min", "read analyser"};
     return {
-        {"HeightStoredForAFlameThatIsSetTooHigh",
-         "basalt",
-         analysed,
-         Script{"close bath tap"} + isolate + to_the_settings +
-             Script{"change altitude setting to 1800 m", "refit cover", "open bath tap",
-                    "wait 2 min", "read analyser", "take probe out"},
-         Quantity::flue_co,
-         0.0,
-         100.0e-6,
-         {"Water of 55."},
-         {"off_plate", "no_combustion_test"}},
+        that_burns({"HeightStoredForAFlameThatIsSetTooHigh",
+                    "basalt",
+                    analysed,
+                    Script{"close bath tap"} + isolate + to_the_settings +
+                        Script{"change altitude setting to 1800 m", "refit cover", "open bath tap",
+                               "wait 2 min", "read analyser", "take probe out"},
+                    Quantity::flue_co,
+                    0.0,
+                    100.0e-6,
+                    {"Left set to a height of 1800 m"},
+                    {"off_plate", "no_combustion_test"}},
+                   0.3),
         reset_alone("ResetOnADryMorning", "sundew", kitchen, "kitchen tap", kitchen),
         {"LeadTapedLive",
          "sundew",
@@ -35,7 +36,7 @@ std::vector<ShortCut> of_flame() {
          warm,
          hot,
          hotter,
-         {"The heater locked out"},
+         {"on the terminals beside your hands", "the igniter's lead is taped"},
          {"cover_off_live", "live_work"}},
     };
 }
@@ -64,7 +65,7 @@ std::vector<ShortCut> of_sensors() {
          warm,
          celsius + 48.0,
          celsius + 52.0,
-         {takes},
+         {"found it set lower than they had it and set it back"},
          {"not_told"},
          1,
          false},
@@ -76,7 +77,7 @@ std::vector<ShortCut> of_sensors() {
          warm,
          celsius + 42.0,
          celsius + 46.0,
-         {"The heater locked out"},
+         {"found it set lower than they had it and set it back"},
          {"not_told"},
          1,
          false},
@@ -88,8 +89,8 @@ std::vector<ShortCut> of_sensors() {
 }  // namespace
 
 std::vector<ShortCut> short_cuts_of_flame_and_sensors() {
-    std::vector<ShortCut> all = in_group("ignition and flame", of_flame());
-    const auto sensors = in_group("sensors", of_sensors());
+    std::vector<ShortCut> all = of_flame();
+    const auto sensors = of_sensors();
     all.insert(all.end(), sensors.begin(), sensors.end());
     return all;
 }

@@ -58,7 +58,7 @@ std::vector<ShortCut> of_cylinders() {
          warm,
          hot,
          hotter,
-         {" cold", " kPa above the air's pressure"},
+         {"Hot water was poured over the cylinder: where it runs the vapour can stand at "},
          {"cylinder_warmed", "cylinder_left", "not_reported"}},
         regulator_raised("RegulatorRaisedAtTheCylinder", "sedge", up),
     };
@@ -80,25 +80,26 @@ std::vector<ShortCut> of_air_and_flue() {
          hotter,
          {"The flue gas had a CO/CO2 of up to"},
          {"off_plate", "no_combustion_test"}},
-        {"DraughtTestedKindly",
-         "mallow",
-         {"open kitchen tap", "run range hood", "wait 2 min", "test draught with smoke"},
-         {"stop range hood", "open kitchen window", "wait 60 s", "test draught with smoke",
-          "close kitchen window"},
-         Quantity::diverter_smoke,
-         0.0,
-         0.4,
-         {" % of the products of combustion entered the room"},
-         {"spillage_left", "scorch_left"}},
+        that_bites_as_found(
+            {"DraughtTestedKindly",
+             "mallow",
+             {"open kitchen tap", "run range hood", "wait 2 min", "test draught with smoke"},
+             {"stop range hood", "open kitchen window", "wait 60 s", "test draught with smoke",
+              "close kitchen window"},
+             Quantity::diverter_smoke,
+             0.0,
+             0.4,
+             {" % of the products of combustion entered the room"},
+             {"spillage_left", "scorch_left"}},
+            "a test is no work: the room is as it was"),
     };
 }
 
 }  // namespace
 
 std::vector<ShortCut> short_cuts_of_gas_and_flue() {
-    std::vector<ShortCut> all = in_group("gas", of_gas());
-    for (const auto& group :
-         {in_group("cylinders", of_cylinders()), in_group("air and flue", of_air_and_flue())})
+    std::vector<ShortCut> all = of_gas();
+    for (const auto& group : {of_cylinders(), of_air_and_flue()})
         all.insert(all.end(), group.begin(), group.end());
     return all;
 }

@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <array>
+#include <cstring>
 #include <filesystem>
 #include <fstream>
 #include <map>
@@ -14,11 +14,13 @@
 #include "sim/worksite/attempt.hpp"
 #include "sim/worksite/hazards.hpp"
 #include "tests/jobs/short_cuts.hpp"
+#include "tests/support/branches.hpp"
 
 namespace emberpath {
 namespace {
 
 namespace fs = std::filesystem;
+using short_cut::takes;
 using worksite::Quantity;
 
 const fs::path root = EMBERPATH_SOURCE_DIR;
@@ -78,6 +80,22 @@ worksite::Job job_of(const ShortCut& one) {
     return loaded.job;
 }
 
+/// Nobody who is locked out of hot water or stands before a dark panel would say that it works.
+void expect_hot_water(const worksite::Attempt& attempt) {
+    const auto left = testing::PrintToString(attempt.truth().left_behind);
+    for (const char* words : {"is locked out", "power, gas or water is off", "out of use"})
+        EXPECT_EQ(left.find(words), std::string::npos) << left;
+}
+
+/// Share of a burn that five seconds take in the day after, where a line of it says so.
+double worst_burn(const worksite::Attempt& attempt) {
+    double worst = 0.0;
+    for (const std::string& line : attempt.day_after().lines)
+        if (const auto at = line.find(takes); at != std::string::npos)
+            worst = std::max(worst, 0.01 * std::stod(line.substr(at + std::strlen(takes))));
+    return worst;
+}
+
 TEST_P(EachShortCut, SeemsToWorkAndBites) {
     const ShortCut& one = GetParam();
     worksite::Attempt attempt(job_of(one), one.seed, worksite::Mode::assessed);
@@ -91,17 +109,19 @@ TEST_P(EachShortCut, SeemsToWorkAndBites) {
     const double seen = last_reading(attempt, one.reading);
     EXPECT_GE(seen, one.well_from);
     EXPECT_LE(seen, one.well_to);
-    leave_content(attempt, one.told);
+    play(attempt, one.then);
+    ASSERT_EQ(attempt.over(), !one.then.empty());
+    if (!attempt.over()) {
+        leave_content(attempt, one.told);
+        expect_hot_water(attempt);
+    }
     EXPECT_FALSE(attempt.truth().remaining.empty()) << "the cause is still there";
     EXPECT_EQ(broken_rules(attempt), std::set<std::string>(one.breaks.begin(), one.breaks.end()));
-    // Nobody who is locked out of hot water or stands before a dark panel would say that it works.
-    const auto left = testing::PrintToString(attempt.truth().left_behind);
-    for (const char* words : {"is locked out", "power, gas or water is off", "out of use"})
-        EXPECT_EQ(left.find(words), std::string::npos) << left;
     const std::string record = record_of(attempt);
     for (const auto& words : one.bites)
         EXPECT_NE(record.find(words), std::string::npos) << words << "\n" << record;
-    // The gate column of docs/safety.md; nobody is hurt at these, which would close it too.
+    EXPECT_GE(worst_burn(attempt), one.burns) << record;
+    // The gate column of docs/safety.md; whoever is hurt here is hurt by what closes it anyway.
     for (const auto& breach : attempt.breaches())
         EXPECT_EQ(breach.critical, worksite::rule(breach.rule).critical) << breach.rule;
 }
@@ -135,72 +155,45 @@ TEST_P(EachShortCut, BitesNobodyAfterTheGoodPathOfTheSameJob) {
     const std::string record = record_of(attempt);
     for (const auto& words : one.bites)
         EXPECT_EQ(record.find(words), std::string::npos) << words << "\n" << record;
+    if (one.burns > 0.0) {
+        EXPECT_LT(worst_burn(attempt), one.burns) << record;
+    }
     for (const auto& rule : one.breaks) EXPECT_EQ(broken_rules(attempt).count(rule), 0U) << rule;
 }
 
-/// Where the fault alone does not bite so, the short cut is what does.
-class ShortCutThatDoesHarmItself : public testing::TestWithParam<ShortCut> {};
-
-TEST_P(ShortCutThatDoesHarmItself, BitesNobodyWhereTheHouseWasLeftAsItWasFound) {
+/// What a house brings about that nobody worked at is no bite of a short cut, but where a row says why.
+TEST_P(EachShortCut, BitesNobodyWhereTheHouseWasLeftAsItWasFound) {
     const ShortCut& one = GetParam();
     worksite::Attempt attempt(job_of(one), one.seed, worksite::Mode::assessed);
     play(attempt, {"hand in"});
     const std::string record = record_of(attempt);
-    for (const auto& words : one.bites)
-        EXPECT_EQ(record.find(words), std::string::npos) << words << "\n" << record;
+    const auto bites = std::count_if(one.bites.begin(), one.bites.end(), [&](const auto& words) {
+        return record.find(words) != std::string::npos;
+    });
+    const double burns = worst_burn(attempt);
+    const bool excepted = std::string_view(one.as_found) != "";
+    EXPECT_EQ(excepted, bites > 0 || (one.burns > 0.0 && burns >= one.burns))
+        << one.as_found << "\n"
+        << record;
 }
 
-std::vector<ShortCut> harmful_themselves() {
-    constexpr std::array<std::string_view, 8> jobs{"clover", "sorrel",  "heron", "sedge",
-                                                   "willow", "juniper", "rowan", "tanager"};
-    constexpr std::array<std::string_view, 6> names{"SetLowerForTheBoyAndNobodyTold",
-                                                    "FlowSensorOfAnotherCount",
-                                                    "TemperingValveBypassed",
-                                                    "HeightStoredSoThatTheAirLooksEnough",
-                                                    "HeightStoredForAFlameThatIsSetTooHigh",
-                                                    "ResistorForASensorThatOpensWarm"};
-    std::vector<ShortCut> all;
-    for (const ShortCut& one : short_cuts())
-        if (std::find(jobs.begin(), jobs.end(), one.job) != jobs.end() ||
-            std::find(names.begin(), names.end(), one.name) != names.end())
-            all.push_back(one);
-    return all;
+bool closes_a_gate(const ShortCut& one) {
+    return std::any_of(one.breaks.begin(), one.breaks.end(),
+                       [](const auto& rule) { return worksite::rule(rule).critical; });
 }
 
-/// A hand that does what nobody may do, in two houses of every group; of use there is one such house.
-TEST(EachGroupOfTheTrade, HasTwoJobsWithAShortCutThatBreaksARuleOfTheTrade) {
+/// A hand that does what nobody may do, in two houses of every branch.
+TEST(EachBranchOfTheWork, HasTwoJobsWithAShortCutThatClosesAGate) {
     std::map<std::string, std::set<std::string>> jobs;
     for (const ShortCut& one : short_cuts())
-        for (const auto& rule : one.breaks)
-            if (rule != "not_told") jobs[one.group].insert(one.job);
-    jobs["current"].insert("flint");  // ShortCutOfASwitchThatIsTrusted
-    EXPECT_EQ(jobs.size(), 10U);
-    for (const auto& [group, in] : jobs) EXPECT_GE(in.size(), group == "use" ? 1U : 2U) << group;
-}
-
-/// The panel goes dark, so the switch seems to have done it; where the conductors are swapped it broke the neutral.
-TEST(ShortCutOfASwitchThatIsTrusted, SeemsToWorkAndBitesAtTheTerminals) {
-    const auto file = fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/jobs/flint.toml";
-    worksite::Attempt attempt(scenario::load(file).job, 1, worksite::Mode::assessed);
-    play(attempt, {"switch power off", "look at display"});
-    const auto shown = attempt.log().back().shown;
-    EXPECT_NE(testing::PrintToString(shown).find("dark"), std::string::npos)
-        << testing::PrintToString(shown);
-    (void)attempt.perform("take cover off");
-    (void)attempt.perform("unplug outlet sensor");
-    EXPECT_TRUE(attempt.over());
-    const auto& breaches = attempt.breaches();
-    EXPECT_TRUE(std::any_of(breaches.begin(), breaches.end(), [](const auto& one) {
-        return one.text.find("mA from hand to hand") != std::string::npos;
-    }));
+        if (closes_a_gate(one)) jobs[branch_of(one.job)].insert(one.job);
+    for (const Branch& branch : branches_of_the_work())
+        EXPECT_GE(jobs[branch.name].size(), 2U) << branch.name;
 }
 
 std::string name_of(const testing::TestParamInfo<ShortCut>& one) {
     return one.param.name;
 }
 INSTANTIATE_TEST_SUITE_P(Jobs, EachShortCut, testing::ValuesIn(short_cuts()), name_of);
-INSTANTIATE_TEST_SUITE_P(Jobs, ShortCutThatDoesHarmItself, testing::ValuesIn(harmful_themselves()),
-                         name_of);
-
 }  // namespace
 }  // namespace emberpath

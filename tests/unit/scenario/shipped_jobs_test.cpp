@@ -4,9 +4,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <fstream>
 #include <set>
 #include <string_view>
 
+#include "tests/support/branches.hpp"
 #include "tests/unit/scenario/written.hpp"
 
 namespace emberpath::scenario {
@@ -65,27 +67,49 @@ TEST(ShippedScenarios, CoverTheCausesListedHere) {
                                            gas_union_weeps,
                                            limiter_bridged,
                                            outlet_sensor_opens_warm,
-                                           igniter_lead_cracked};
+                                           igniter_lead_cracked,
+                                           flow_sensor_sticks};
     EXPECT_EQ(causes, expected);
 }
 
 /// Ten branches of the work; no job stands in two of them.
 TEST(ShippedScenarios, CoverEveryBranchOfTheWork) {
-    const std::vector<std::vector<std::string>> branches{
-        {"sorrel", "heron", "nettle", "yarrow"},                  // gas
-        {"quarry", "sedge", "hornbeam", "kestrel"},               // gas from cylinders
-        {"linnet", "harrier", "larch", "mallow"},                 // air and flue
-        {"bramble", "orchard", "saltmarsh", "basalt", "sundew"},  // ignition and flame
-        {"teasel", "rowan", "pumice"},                            // water
-        {"tanager", "fennel", "avocet"},                          // sensors
-        {"marigold", "lupin", "plover", "curlew", "gentian"},     // controller and settings
-        {"wren", "willow", "flint", "thistle", "zinnia"},         // electricity
-        {"juniper", "osier"},                                     // use and expectation
-        {"clover"}};                                              // two things at once
     std::multiset<std::string> listed, present;
-    for (const auto& branch : branches) listed.insert(branch.begin(), branch.end());
+    for (const Branch& branch : branches_of_the_work())
+        listed.insert(branch.jobs.begin(), branch.jobs.end());
     for (const Loaded& loaded : shipped()) present.insert(loaded.job.name);
     EXPECT_EQ(listed, present);
+}
+
+/// What stands on the lines of docs/jobs.md that hold a mark.
+std::string lines_with(const std::string& mark) {
+    std::ifstream page(source_folder / "docs/jobs.md");
+    std::string text;
+    for (std::string line; std::getline(page, line);)
+        if (line.find(mark) != std::string::npos) text += line + "\n";
+    return text;
+}
+
+TEST(ShippedScenarios, StandOnThePageOfJobsInTheirBranch) {
+    for (const Branch& branch : branches_of_the_work()) {
+        const std::string row = lines_with("| " + branch.name + " |");
+        for (const auto& job : branch.jobs) {
+            const bool listed = row.find(" " + job + " (") != std::string::npos;
+            EXPECT_TRUE(listed) << branch.name << ": " << job << "\n" << row;
+        }
+        EXPECT_EQ(std::count(row.begin(), row.end(), '('), std::ssize(branch.jobs)) << row;
+    }
+}
+
+/// Somebody may ask why a cause is no job: each has a job or a reason, and none has both.
+TEST(ShippedScenarios, HaveEveryCauseOrThePageOfJobsSaysWhyNot) {
+    std::set<faults::Cause> in_jobs;
+    for (const Loaded& loaded : shipped())
+        for (const auto& fault : loaded.job.faults) in_jobs.insert(fault.cause);
+    for (const auto& row : faults::catalogue()) {
+        const bool has_a_reason = !lines_with("`" + std::string(row.word) + "`").empty();
+        EXPECT_NE(in_jobs.count(row.cause) > 0, has_a_reason) << row.word;
+    }
 }
 
 TEST(ShippedScenarios, StandAtFiveOrMoreSites) {

@@ -153,7 +153,7 @@ std::vector<Danger> of_protection() {
         {"H07", "HandOnACasingWhoseEarthNobodyMeasured", "not_tested_before_power",
          test_job({fault(Cause::earth_missing)}), measured + Acts{"take off gloves", "hand in"},
          rewired + Acts{"take off gloves", "plug in heater", "switch power on", "hand in"},
-         "Most current through your body: 0.7 mA, hand to foot"},
+         " mA, hand to foot"},
         {"H07",
          "HouseOfALeakyHeater",
          "leakage_left",

@@ -106,6 +106,8 @@ std::vector<Danger> of_heat() {
     set_hot.panel.set_point_k = 331.15;
     Job scalding = set_hot;
     scalding.panel.set_point_k = 333.15;
+    Job basin = scalding;
+    basin.site.taps[0].washing = true;
     return {
         {"H25", "BareHandOnHotMetal", "hot_parts", test_job(),
          hot + Acts{"close bath tap", "unplug heater", "take cover off", "put on gloves",
@@ -121,6 +123,13 @@ std::vector<Danger> of_heat() {
          out_of_use + Acts{"hand in"},
          {"hand in"},
          "with the panel set to"},
+        {"H26",
+         "ChildAtABasinThatWasSetHot",
+         "scald_left",
+         basin,
+         {"set temperature to 50 °C", "hand in"},
+         {"hand in"},
+         ", which burns a hand in five seconds"},
         {"H26",
          "OldPeopleUnderTheShower",
          "delivery_limit",

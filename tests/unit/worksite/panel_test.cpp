@@ -255,5 +255,18 @@ TEST(WallControllers, BrokenCableLeavesADarkScreenAndThePanelsSetValue) {
     EXPECT_GT(attempt.log().back().observations.front().value, 21.0);
 }
 
+TEST(HighestTemperature, IsWhatThePanelOffersOnceItIsStored) {
+    Attempt attempt(test_job(), 1, Mode::coached);
+    const auto refusal = [&](const char* act) { return attempt.perform(act).refusal.text; };
+    EXPECT_EQ(refusal("set temperature to 70 °C"), "The panel offers 37.0 °C to 60.0 °C.");
+    ASSERT_EQ(play(attempt, {"take cover off", "open service readout",
+                             "change highest temperature to 75 °C"}),
+              "");
+    EXPECT_EQ(refusal("set temperature to 76 °C"), "The panel offers 37.0 °C to 75.0 °C.");
+    EXPECT_EQ(play(attempt, {"set temperature to 70 °C"}), "");
+    ASSERT_EQ(play(attempt, {"change highest temperature to 45 °C"}), "");
+    EXPECT_EQ(refusal("set temperature to 50 °C"), "The panel offers 37.0 °C to 45.0 °C.");
+}
+
 }  // namespace
 }  // namespace emberpath::worksite

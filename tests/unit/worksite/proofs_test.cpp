@@ -211,5 +211,24 @@ TEST(Leaving, NamesTheSafetySwitchWhereThatIsWhatStandsOpen) {
     EXPECT_TRUE(says(shut, "power, gas or water is off"));
 }
 
+/// The new tube comes with a dry case, so that a look into it proves something; what still leaks wets it again.
+TEST(CaseFloor, IsDryOnceTheLeakingTubeIsNewAndStaysWetUnderDriedWiring) {
+    const Acts open = dead + dressed, look{"look at case floor"};
+    const Acts drained{"shut water at heater", "drain heater"}, on{"open water at heater"};
+    const auto looks = [](const Attempt& attempt) {
+        return static_cast<std::size_t>(attempt.log().back().observations.at(0).value);
+    };
+    for (const char* work : {"replace leaking tube", "dry and reseal wiring"}) {
+        Attempt attempt(test_job({fault(Cause::pinhole_inside, 0.6)}), 7, Mode::assessed);
+        ASSERT_EQ(play(attempt, open + look), "");
+        EXPECT_EQ(looks(attempt), case_wet);
+        ASSERT_EQ(play(attempt, drained + Acts{work} + on + Acts{"wait 5 min"} + look), "");
+        const bool tube = std::string_view(work) == "replace leaking tube";
+        EXPECT_EQ(looks(attempt), tube ? case_dry : case_wet) << work;
+        ASSERT_EQ(play(attempt, {"hand in"}), "");
+        EXPECT_EQ(text_of_breach(attempt, "not_proved"), "") << work;
+    }
+}
+
 }  // namespace
 }  // namespace emberpath::worksite
