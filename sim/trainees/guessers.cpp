@@ -117,6 +117,21 @@ Decision show(Hands& hands, Cause cause) {
     return {cause, acts_done(hands)};
 }
 
+Decision hand_all_on(Hands& hands) {
+    hands.arrive();
+    Decision decision{first_thought(hands.latest_word(Quantity::display_word), hands.visit().job()),
+                      acts_done(hands)};
+    const auto traits = worksite::traits_of(hands.visit().job());
+    for (std::size_t i = 0; i < faults::cause_count; ++i) {
+        const auto cause = static_cast<Cause>(i);
+        if (cause != Cause::no_fault && cause != decision.cause &&
+            faults::can_act(faults::info(cause), traits))
+            decision.possible.push_back(cause);
+    }
+    hands.take_out_of_use();
+    return decision;
+}
+
 Decision swap_parts(Hands& hands, math::Random& random) {
     constexpr std::size_t most_parts = 4;
     hands.say("look at display");

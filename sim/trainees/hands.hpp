@@ -29,6 +29,7 @@ struct Care {
 struct Story {
     faults::Cause cause = faults::Cause::no_fault;
     std::optional<faults::Cause> also = std::nullopt;
+    std::vector<faults::Cause> possible{};  // or these, beside the first
     std::string done = "see the readings", told = "what was found";
 };
 

@@ -227,6 +227,8 @@ void Hands::write(const Story& story) {
     const auto* info = &faults::info(story.cause);
     say("write cause " + std::string(info->word));
     if (story.also) say("write also cause " + std::string(faults::info(*story.also).word));
+    for (const faults::Cause one : story.possible)
+        say("write possible cause " + std::string(faults::info(one).word));
     std::string numbers;
     std::size_t count = 0;
     const auto& log = visit_.log();

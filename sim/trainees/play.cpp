@@ -31,6 +31,7 @@ constexpr std::array<Row, policy_count> rows{{
     {raises_regulator, "raises the regulator", Row::bad},
     {warms_cylinder, "warms the cylinder", Row::bad},
     {bridges_limiter, "bridges the limiter", Row::bad},
+    {hands_all_on, "hands everything on", Row::bad},
 }};
 // clang-format on
 
@@ -169,6 +170,8 @@ Decision work(Hands& hands, Policy policy, math::Random dice, const Told& told) 
             care.leak_test_before = false;  // not even that is read
             hands.set_care(care);
             break;
+        case hands_all_on:
+            return hand_all_on(hands);
         case raises_regulator:
         case warms_cylinder:
         case bridges_limiter:
@@ -214,7 +217,7 @@ Played play(Policy policy, const worksite::Job& job, std::uint64_t seed, const T
     // Of this job as well: one luck for all jobs would make their results one observation.
     const math::Random dice(seed, std::string(policy_title(policy)) + " at " + job.name);
     const Decision decision = work(hands, policy, dice, told);
-    hands.hand_over({decision.cause, decision.also});
+    hands.hand_over({decision.cause, decision.also, decision.possible});
     Played played;
     played.policy = policy;
     played.acts = visit.acts();

@@ -29,8 +29,9 @@ enum class Policy {
     raises_regulator,  // finds the cause, then winds up the supply regulator instead
     warms_cylinder,    // finds the cause, then pours hot water over the cylinder instead
     bridges_limiter,   // finds the cause, then bridges the overheat limiter instead
+    hands_all_on,      // reads nothing, takes the heater out of use and lists every cause there is
 };
-inline constexpr std::size_t policy_count = 14;
+inline constexpr std::size_t policy_count = 15;
 [[nodiscard]] std::span<const Policy> all_policies();
 [[nodiscard]] std::string_view policy_title(Policy policy);
 /// Works by evidence and by the safety rules: what a job must reward.

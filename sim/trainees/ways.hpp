@@ -15,6 +15,7 @@ struct Decision {
     Arrived lived = nullptr;     // the shadows they thought with; nullptr: they had none
     Arrived lived_on = nullptr;  // the same after what was done then
     std::optional<faults::Cause> also = std::nullopt;  // there beside it
+    std::vector<faults::Cause> possible{};             // listed without being told apart
 };
 
 /// Readings by information per minute until one class is likely enough; the likeliest cause.
@@ -36,6 +37,8 @@ void read_by_symptom(Hands& hands);
 [[nodiscard]] Decision guess_after_token(Hands& hands, math::Random& random);
 /// Readings that show a cause to whoever knows it already.
 [[nodiscard]] Decision show(Hands& hands, faults::Cause cause);
+/// Looks at the display, takes the heater out of use, and lists every cause that the house could have.
+[[nodiscard]] Decision hand_all_on(Hands& hands);
 /// Swaps parts until it works; the last one is named.
 [[nodiscard]] Decision swap_parts(Hands& hands, math::Random& random);
 

@@ -20,10 +20,10 @@ namespace fs = std::filesystem;
 const fs::path jobs = fs::path(EMBERPATH_SOURCE_DIR) / "scenarios/jobs";
 
 /// Whose order is at stake. Those who read for an hour take most of the time; `emberpath rate` plays them too.
-constexpr std::array cast{Policy::information,    Policy::random,           Policy::part_swapper,
-                          Policy::guesser,        Policy::token_guesser,    Policy::unsafe_but_fast,
-                          Policy::oracle_bare,    Policy::raises_regulator, Policy::warms_cylinder,
-                          Policy::bridges_limiter};
+constexpr std::array cast{
+    Policy::information,    Policy::random,          Policy::part_swapper, Policy::guesser,
+    Policy::token_guesser,  Policy::unsafe_but_fast, Policy::oracle_bare,  Policy::raises_regulator,
+    Policy::warms_cylinder, Policy::bridges_limiter, Policy::hands_all_on};
 
 /// Four of the jobs; `emberpath rate` does any.
 std::vector<std::string> names() {

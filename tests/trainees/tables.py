@@ -18,7 +18,7 @@ CLEARLY_WORSE = {
     "checklist": ["random", "part-swapper", "guesser", "oracle without evidence"],
 }
 BAD = ["part-swapper", "guesser", "guesser with a token", "unsafe but fast", "raises the regulator",
-       "warms the cylinder", "bridges the limiter"]
+       "warms the cylinder", "bridges the limiter", "hands everything on"]
 DRAWS = 2000
 
 

@@ -5,6 +5,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
+#include "sim/trainees/rating.hpp"
 #include "tests/unit/trainees/small_house.hpp"
 
 namespace emberpath::trainees {
@@ -41,6 +44,23 @@ TEST(Checklist, ReadsABurnerThatRuns) {
     EXPECT_THAT(checklist_of(Cause::gas_pipe_restriction),
                 IsSupersetOf({"measure temperature at bath tap", "read readout flow",
                               "measure temperature of outlet pipe"}));
+}
+
+TEST(HandingEverythingOn, IsSafeAndListsAllCausesAndIsProposedForNothing) {
+    const auto job = small_house(Cause::igniter_failed);
+    const Played played = play(Policy::hands_all_on, job, 1);
+    const auto told = [&](const char* sentence) {
+        return std::any_of(played.acts.begin(), played.acts.end(),
+                           [&](const auto& act) { return act.sentence == sentence; });
+    };
+    EXPECT_TRUE(told("tag heater"));
+    EXPECT_TRUE(told("write possible cause flue_blocked"));
+    EXPECT_FALSE(told("write possible cause no_fault"));
+    const Scored scored = score(job, 1, played);
+    EXPECT_TRUE(scored.gates_met);
+    EXPECT_FALSE(scored.unopposed);
+    EXPECT_LT(scored.areas[1], 50.0) << "evidence";
+    EXPECT_LE(scored.areas[3], 60.0) << "remedy";
 }
 
 TEST(Hands, WatchTheLockUpForTenMinutesAndTakeTheManometerAway) {
