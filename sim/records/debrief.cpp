@@ -215,12 +215,21 @@ std::string reference_in_words(const scoring::Assessment& assessment) {
            " of readings.";
 }
 
-std::vector<Debrief::Proof> proof_of(const Record& record) {
+/// "General practice, 28 November 2026": by what limits the visit was judged.
+std::string rules_in_words(const worksite::Practice& practice) {
+    return practice.name +
+           (practice.date.empty() ? "" : ", " + worksite::date_in_words(practice.date));
+}
+
+std::vector<Debrief::Proof> proof_of(const Record& record, const worksite::Practice& practice) {
+    const std::string where = practice.holds_in.empty() ? "not said" : practice.holds_in;
     return {{"program version", record.header.program_version},
             {"program build", record.header.build},
             {"scenario hash", record.header.scenario_hash},
             {"seed", std::to_string(record.header.seed)},
             {"licence", record.header.licence.empty() ? "usual" : record.header.licence},
+            {"rules", rules_in_words(practice)},
+            {"rules hold in", where},
             {"record chain", record.chain},
             {"to check it", "emberpath verify " + record.file.filename().string()}};
 }
@@ -345,7 +354,7 @@ Debrief make_debrief(const Record& record, const worksite::Job& usual,
     add_comparisons(debrief, job, assessment);
     debrief.against = against_truth(debrief);
     debrief.limits = limits();
-    debrief.proof = proof_of(record);
+    debrief.proof = proof_of(record, job.practice);
     return debrief;
 }
 

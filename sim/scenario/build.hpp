@@ -43,6 +43,9 @@ void apply_site(const Values& site, HeaterParts& heater, Problems& problems);
 [[nodiscard]] int whole_number(const Item& item, const std::string& key,
                                const std::string& expected, Problems& problems);
 
+/// A date of the calendar; anything else is reported. Empty where the key is not there or not good.
+[[nodiscard]] std::string date_of(const Values& values, const char* key, Problems& problems);
+
 /// Date of the visit and instruments that are not as they should be.
 [[nodiscard]] worksite::Kit make_kit(const Values& job, Problems& problems);
 

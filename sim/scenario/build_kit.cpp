@@ -13,17 +13,6 @@ namespace {
 
 using worksite::Instrument;
 
-/// A date of the calendar; anything else is reported.
-std::string date_of(const Values& values, const char* key, Problems& problems) {
-    const Item* item = values.good(key);
-    if (item == nullptr) return {};
-    if (worksite::days_of(item->text)) return item->text;
-    problems.add(item->at, {std::string(key) + ": found " + in_quotes(item->text) + ", no date",
-                            "a date, year first, such as \"2026-11-25\"",
-                            {}});
-    return {};
-}
-
 int count_of(const Values& values, const char* key, Problems& problems) {
     const Item* item = values.good(key);
     return item == nullptr ? 0 : whole_number(*item, key, "a whole number", problems);
@@ -73,6 +62,16 @@ worksite::Battery battery_of(const Values& tool, Instrument instrument, Problems
 }
 
 }  // namespace
+
+std::string date_of(const Values& values, const char* key, Problems& problems) {
+    const Item* item = values.good(key);
+    if (item == nullptr) return {};
+    if (worksite::days_of(item->text)) return item->text;
+    problems.add(item->at, {std::string(key) + ": found " + in_quotes(item->text) + ", no date",
+                            "a date, year first, such as \"2026-11-25\"",
+                            {}});
+    return {};
+}
 
 worksite::Kit make_kit(const Values& job, Problems& problems) {
     worksite::Kit kit;

@@ -29,6 +29,13 @@ constexpr std::array limit_keys{
     std::pair{"rcd_within", &Limits::rcd_within_s},
     std::pair{"rcd_within_at_two", &Limits::rcd_within_at_two_s},
     std::pair{"rcd_within_at_five", &Limits::rcd_within_at_five_s},
+    std::pair{"scald_water", &Limits::scald_water_k},
+    std::pair{"spillage", &Limits::spillage},
+    std::pair{"bare_hand_metal", &Limits::bare_hand_metal_k},
+    std::pair{"dangerous_voltage", &Limits::dangerous_v},
+    std::pair{"dangerous_pipe_voltage", &Limits::dangerous_pipe_v},
+    std::pair{"blood_headache", &Limits::blood_headache},
+    std::pair{"blood_unfit", &Limits::blood_unfit},
 };
 
 Limits make_limits(const Values& written, Problems& problems) {
@@ -41,7 +48,27 @@ Limits make_limits(const Values& written, Problems& problems) {
                      {"co_ceiling: found " + in_quotes(ceiling->text) + ", below co_eight_hours",
                       "a ceiling above the mean",
                       {}});
+    const Item* unfit = written.good("blood_unfit");
+    if (unfit != nullptr && limits.blood_unfit <= limits.blood_headache)
+        problems.add(unfit->at,
+                     {"blood_unfit: found " + in_quotes(unfit->text) + ", not above blood_headache",
+                      "a share above that of the headache",
+                      {}});
     return limits;
+}
+
+/// A limit that a file may leave out needs a source all the same where it is written.
+void check_sources(const Values& limits, const Values& rules, Problems& problems) {
+    const auto sources = rules.tables.find("sources");
+    if (sources == rules.tables.end()) return;  // the whole table is asked for
+    for (const auto& [key, member] : limit_keys) {
+        const Item* limit = limits.written(key);
+        const bool asked = find_field(Section::sources, key)->fallback == required;
+        if (limit != nullptr && !asked && sources->second.written(key) == nullptr)
+            problems.add(
+                limit->key_at,
+                {std::string(key) + ": found without its source", "the same key in [sources]", {}});
+    }
 }
 
 /// Sets what is listed; everything else keeps what it was.
@@ -107,7 +134,10 @@ worksite::Practice make_practice(const Values& site, const Values& rules, Proble
     made.date = rules.text("date");
     made.holds_in = rules.text("holds_in");
     const auto limits = rules.tables.find("limits");
-    if (limits != rules.tables.end()) made.limits = make_limits(limits->second, problems);
+    if (limits != rules.tables.end()) {
+        made.limits = make_limits(limits->second, problems);
+        check_sources(limits->second, rules, problems);
+    }
     const auto told = rules.tables.find("tell");
     if (told != rules.tables.end()) set_bodies(made, told->second);
     check_names(rules, problems);

@@ -204,7 +204,7 @@ std::string breach_in_words(const std::vector<const worksite::Breach*>& breaches
             return std::pair(a->critical, a->deduction) < std::pair(b->critical, b->deduction);
         });
     const std::size_t more = breaches.size() - 1;
-    return worst.text + " Instead: " + std::string(worksite::rule(worst.rule).precaution) + "." +
+    return worst.text + " Instead: " + worksite::better_than(worst) + "." +
            (more == 0
                 ? ""
                 : " " + units::counted(static_cast<int>(more), "rule") + " more broken there.");

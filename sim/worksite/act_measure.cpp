@@ -61,7 +61,7 @@ double volts_now(const Workplace& w, const Pair& pair) {
 void open_switchboard(Workplace& w) {
     w.breach("beyond_scope", "The switchboard was opened; that is an electrician's work.");
     const double volts = volts_now(w, {T::incoming_active, T::earth_bar});
-    if (w.person.gloves || volts < dangerous_v) return;
+    if (w.person.gloves || volts < w.job.practice.limits.dangerous_v) return;
     const auto touched = plant::touch(wiring_now(w), T::incoming_active, T::earth_bar,
                                       exposure::body_impedance_ohm(volts, 0.5));
     (void)meet_shock(w, touched, ShockPath::hand_to_hand, "beyond_scope",
@@ -78,7 +78,7 @@ void open_switchboard(Workplace& w) {
     w.set_tools();
     if (in_switchboard(pair.a) || in_switchboard(pair.b)) open_switchboard(w);
     if (w.over()) return false;
-    const bool live = volts_now(w, pair) > dangerous_v;
+    const bool live = volts_now(w, pair) > w.job.practice.limits.dangerous_v;
     if (live && !w.person.gloves)
         w.breach("live_test", "Leads were held at " + units::fixed(volts_now(w, pair), 0) +
                                   " V without insulating gloves.");
@@ -159,14 +159,17 @@ bool harms_board(const Pair& pair) {
 void insulation_test(Workplace& w, const Act& act) {
     if (!put_leads(w, act)) return;
     const Pair pair = pair_of(act);
-    const bool live = volts_now(w, pair) > dangerous_v;
+    const bool live = volts_now(w, pair) > w.job.practice.limits.dangerous_v;
     if (live)
         w.breach("tested_live", "An insulation tester went to terminals at " +
                                     units::fixed(volts_now(w, pair), 0) + " V.");
     if (live || harms_board(pair)) {
         w.say("There is a crack from the board, and a smell of burnt resin.");
-        lose_board(w, live ? "An insulation tester met the mains, and the board is lost."
-                           : "500 V went into electronics, and the board is lost.");
+        lose_board(w,
+                   live ? "An insulation tester met the mains, and the board is lost."
+                        : "500 V went into electronics, and the board is lost.",
+                   live ? "prove dead before an insulation test"
+                        : "keep the insulation tester off electronics");
         return take_leads_off(w);
     }
     const bool apart = !w.services.plugged_in || insulation_of(pair) == Quantity::igniter_lead_ohms;
@@ -194,7 +197,7 @@ void measure_amps(Workplace& w, const Act& act) {
     const double most = ac * ac > dc * dc ? ac : dc;
     if (most * most > meter_fuse_a * meter_fuse_a) {
         w.say("A flash in the meter: its fuse has gone.");
-        if (volts_now(w, pair) > dangerous_v)
+        if (volts_now(w, pair) > w.job.practice.limits.dangerous_v)
             w.breach("amps_across_supply", "The current range was put across " +
                                                units::fixed(volts_now(w, pair), 0) + " V.");
     } else {
@@ -227,7 +230,8 @@ constexpr double drawn_for_s = 1.0;  // of the time that the act takes, its last
 /// The tester is put in; false, and all the time gone, where it finds no supply.
 bool socket_lives(Workplace& w, const Act& act) {
     w.pass(seconds_of(act) - drawn_for_s);
-    if (volts_now(w, {T::socket_active, T::socket_neutral}) >= dangerous_v) return true;
+    if (volts_now(w, {T::socket_active, T::socket_neutral}) >= w.job.practice.limits.dangerous_v)
+        return true;
     w.pass(drawn_for_s);
     w.say("The socket is dead; the tester stays dark.");
     return false;

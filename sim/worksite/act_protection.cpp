@@ -94,10 +94,11 @@ bool ought_to_be_at_earth(plant::Terminal one) {
 }
 
 /// Isolated, and still there (note_live_though_isolated).
-bool shows_second_feed(const LogEntry& entry) {
+bool shows_second_feed(const LogEntry& entry, const Limits& limits) {
     return entry.words == "test for dead" &&
-           std::any_of(entry.observations.begin(), entry.observations.end(), [](const auto& seen) {
-               return seen.quantity == Quantity::active_earth_volts && seen.value > dangerous_v;
+           std::any_of(entry.observations.begin(), entry.observations.end(), [&](const auto& seen) {
+               return seen.quantity == Quantity::active_earth_volts &&
+                      seen.value > limits.dangerous_v;
            });
 }
 
@@ -107,13 +108,13 @@ bool shows_bad_wiring(const Observation& seen, const Limits& limits) {
         case Quantity::tingle:
             return seen.value > 0.5;
         case Quantity::pipe_volts:
-            return seen.value > dangerous_pipe_v;
+            return seen.value > limits.dangerous_pipe_v;
         case Quantity::neutral_earth_volts:
-            return seen.value > dangerous_v;
+            return seen.value > limits.dangerous_v;
         case Quantity::volts_between: {
             const plant::Pair leads = leads_of(seen.condition);
             return ought_to_be_at_earth(leads.a) && ought_to_be_at_earth(leads.b) &&
-                   seen.value > dangerous_v;
+                   seen.value > limits.dangerous_v;
         }
         case Quantity::earth_ohms:
             return seen.value > limits.earth_continuity_ohm;
@@ -132,7 +133,8 @@ bool danger_is_known(const Workplace& w) {
     if (w.alarm_sounds() || w.smells_gas() || w.precautions.gas_on_arrival) return true;
     return std::any_of(w.log.begin(), w.log.end(), [&](const LogEntry& entry) {
         return shows_bad_flue_gas(entry, w.job.practice.limits.co_ratio) ||
-               shows_bad_room(entry, w.job.practice.limits) || shows_second_feed(entry) ||
+               shows_bad_room(entry, w.job.practice.limits) ||
+               shows_second_feed(entry, w.job.practice.limits) ||
                std::any_of(entry.observations.begin(), entry.observations.end(),
                            [&](const Observation& seen) {
                                return shows_bad_wiring(seen, w.job.practice.limits);

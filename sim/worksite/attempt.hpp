@@ -28,6 +28,7 @@ struct Breach {
     bool critical = false;
     double deduction = 0.2;  // of area S
     std::size_t act = 0;
+    std::string better{};  // what would have kept it; empty: the precaution of its rule
 };
 
 /// Why a reading taken by the trainee helps or not is scoring's business; this is only what was done.

@@ -294,7 +294,9 @@ void open_water_side(Workplace& w, Remedy remedy) {
                  (w.fabric.cover_on ? "." : " and over the board."));
     if (w.fabric.cover_on) return;
     w.services.damp = 1.0;
-    if (!shut) lose_board(w, "Water ran over the open board, and it is lost.");
+    if (!shut)
+        lose_board(w, "Water ran over the open board, and it is lost.",
+                   "shut the water and drain the heater before its water side is opened");
 }
 
 void let_grit_in(Workplace& w) {
@@ -315,11 +317,11 @@ void let_grit_in(Workplace& w) {
     w.set_alterations(next);
 }
 
-void lose_board(Workplace& w, const std::string& how) {
+void lose_board(Workplace& w, const std::string& how, std::string_view better) {
     auto next = w.fabric.alterations;
     next.board_harmed = true;
     w.set_alterations(next);
-    w.breach("board_harmed", how);
+    w.breach("board_harmed", how, better);
 }
 
 void after_work(Workplace& w, Remedy remedy) {

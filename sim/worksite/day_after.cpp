@@ -18,7 +18,6 @@ namespace {
 constexpr double day_s = 86400.0;
 constexpr std::array rounds_s{3600.0, 18000.0, 36000.0, 50400.0,
                               75600.0};  // after the trainee left
-constexpr double spills_share = 0.05;    // as on leaving
 constexpr double told_from = 0.05;       // of a burn
 constexpr double noticed_k = 0.5;        // on a display
 constexpr double near_set_k = 5.0, cold_k = 308.15;
@@ -239,7 +238,7 @@ void add_heater_lines(const DayAfter& day, const Limits& limits, std::vector<std
                         units::format_temperature(plant::limiter_opens_k) +
                         "; it was bridged and stopped nothing.");
     if (day.most_leakage_a > limits.earth_leakage_a) lines.push_back(leakage_line(day, limits));
-    if (day.most_spilled > spills_share)
+    if (day.most_spilled > limits.spillage)
         lines.push_back("Up to " + units::fixed(100.0 * day.most_spilled, 0) +
                         " % of the products of combustion entered the room.");
     if (day.flue_co_ratio > limits.co_ratio)

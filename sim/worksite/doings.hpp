@@ -23,9 +23,6 @@ struct Doing {
 
 /// From here on a stored charge hurts [V]: 60 V of direct voltage is the usual limit (chosen).
 inline constexpr double dangerous_charge_v = 60.0;
-/// From here on a mains voltage hurts [V]: extra-low voltage ends there (common practice). Pipes, which people hold
-/// wet, count from half of it.
-inline constexpr double dangerous_v = 50.0, dangerous_pipe_v = 25.0;
 /// A flame younger than this is not judged by its flue gas or by what it spills: flue, fan and exchanger are
 /// still settling (chosen; a combustion test waits longer).
 inline constexpr double flame_settles_s = 30.0;
@@ -109,7 +106,8 @@ void judge_places(Workplace& w, const Act& act);
 void open_water_side(Workplace& w, faults::Remedy remedy);
 /// A tick with the inlet's screen out: what the water carries collects in the flow turbine.
 void let_grit_in(Workplace& w);
-void lose_board(Workplace& w, const std::string& how);
+/// `better`: what would have kept it.
+void lose_board(Workplace& w, const std::string& how, std::string_view better);
 void after_work(Workplace& w, faults::Remedy remedy);
 /// Gas and altitude decide what burns with what air; limits, frost and priority leave the flame alone.
 [[nodiscard]] bool moves_the_flame(const controller::Settings& before,

@@ -78,7 +78,7 @@ std::string co_limit_reached(const Doses& doses, const Limits& limits) {
 std::vector<std::string> dose_lines(const Doses& doses, const Limits& limits) {
     std::vector<std::string> lines{
         "Most carbon monoxide in your blood: " + units::per_cent(doses.most_blood_co, 1) +
-        "; headache begins near " + units::per_cent(headache_share) + "."};
+        "; headache begins near " + units::per_cent(limits.blood_headache) + "."};
     if (doses.most_room_co > 0.5e-6)
         lines.push_back("Most carbon monoxide in the air you breathed: " +
                         units::format_ppm(doses.most_room_co) + "; the limit is " +

@@ -36,10 +36,6 @@ struct Doses {
     bool co_alarm_sounding = false;
 };
 
-/// Effects that are shown as the far end of a scale. Shares of carboxyhaemoglobin; clinical tables, from memory.
-inline constexpr double headache_share = 0.10;
-inline constexpr double unfit_share = 0.20;  // strong headache and dizziness: nobody works on
-
 /// Gas gathered in the chamber that lights with a thump [m3]; a clean light-up has a tenth of it: chosen.
 inline constexpr double hard_light_up_m3 = 0.35e-3;
 

@@ -25,7 +25,6 @@ constexpr double greatest_escape_m3_per_s = 2.0e-4;
 constexpr double air_renews_in_s = 180.0, aired_renews_in_s = 45.0;
 constexpr double nothing_left_m3 = 1.0e-7;
 constexpr double smell_m3 = 0.3e-3;
-constexpr double hot_k = 333.15;
 constexpr double rectified_v = 325.0;     // peak of 230 V
 constexpr double discharges_in_s = 20.0;  // through the resistor beside the capacitor: chosen
 constexpr double weeps_below = 0.125;     // one joint in eight
@@ -141,7 +140,7 @@ void Workplace::judge_room_air() {
         breach("co_ceiling", "You stayed in air with " + units::format_ppm(room_co()) +
                                  " of carbon monoxide; " + units::format_ppm(limits.co_ceiling) +
                                  " is the ceiling.");
-    if (doses.blood_co >= unfit_share)
+    if (doses.blood_co >= limits.blood_unfit)
         end_badly("co_poisoning", "Carbon monoxide holds " +
                                       units::fixed(100.0 * doses.blood_co, 0) +
                                       " % of your blood: your head aches, you are dizzy and are "
@@ -180,7 +179,7 @@ double Workplace::terminals_v() const {
 }
 
 bool Workplace::terminals_live() const {
-    return terminals_v() > dangerous_v;
+    return terminals_v() > job.practice.limits.dangerous_v;
 }
 
 bool meet_shock(Workplace& w, const plant::Touch& touch, ShockPath path, std::string_view rule,
@@ -264,7 +263,7 @@ void Workplace::hands_inside(std::string_view doing) {
     if (!plug_locked && !board_locked)
         breach("not_locked", what + " while anybody could have switched on again.");
     const double metal_k = look().plant.hottest_metal_k;
-    if (person.gloves || metal_k <= hot_k) return;
+    if (person.gloves || metal_k <= job.practice.limits.bare_hand_metal_k) return;
     touch_metal(metal_k);
     breach("hot_parts",
            what + " with bare hands, metal at " + units::format_temperature(metal_k) + ".");

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/worksite/attempt.hpp"
+
 namespace emberpath::worksite {
 
 namespace {
@@ -99,6 +101,10 @@ const Rule& rule(std::string_view word) {
     const auto found = std::find_if(rules_table.begin(), rules_table.end(),
                                     [&](const Rule& row) { return row.word == word; });
     return found == rules_table.end() ? rules_table.front() : *found;
+}
+
+std::string better_than(const Breach& breach) {
+    return breach.better.empty() ? std::string(rule(breach.rule).precaution) : breach.better;
 }
 
 }  // namespace emberpath::worksite

@@ -12,6 +12,8 @@
 
 namespace emberpath::worksite {
 
+struct Breach;
+
 struct Rule {
     std::string_view word;         // as records spell it
     std::string_view hazard;       // whom or what it endangers
@@ -23,6 +25,8 @@ struct Rule {
 [[nodiscard]] std::span<const Rule> rules();
 /// The rule must exist: words are checked by a test over all uses.
 [[nodiscard]] const Rule& rule(std::string_view word);
+/// What would have kept the rule that was broken.
+[[nodiscard]] std::string better_than(const Breach& breach);
 
 /// Does the remedy undo a part of the water side? Then the water is to be shut and drained first.
 [[nodiscard]] bool works_at_terminal(

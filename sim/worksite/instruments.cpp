@@ -166,12 +166,13 @@ Breach* Workplace::known_breach(std::string_view word) {
     return const_cast<Breach*>(std::as_const(*this).known_breach(word));
 }
 
-void Workplace::breach(std::string_view word, const std::string& text) {
+void Workplace::breach(std::string_view word, const std::string& text, std::string_view better) {
     if (known_breach(word) != nullptr) return;
     const Rule& what = rule(word);
-    breaches.push_back({std::string(word), text, what.critical, what.deduction, log.size()});
+    breaches.push_back(
+        {std::string(word), text, what.critical, what.deduction, log.size(), std::string(better)});
     if (mode == Mode::coached)
-        say("Unsafe: " + text + " Better: " + std::string(what.precaution) + ".");
+        say("Unsafe: " + text + " Better: " + better_than(breaches.back()) + ".");
 }
 
 void Workplace::end_badly(std::string_view word, const std::string& text) {

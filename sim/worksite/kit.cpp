@@ -91,13 +91,6 @@ std::optional<Date> date_of(std::string_view text) {
     return date.day <= days_in(date) ? std::optional(date) : std::nullopt;
 }
 
-std::string in_words(std::string_view text) {
-    const auto date = date_of(text);
-    if (!date) return std::string(text);
-    return std::to_string(date->day) + " " + std::string(month_name(date->month)) + " " +
-           std::to_string(date->year);
-}
-
 std::string_view battery_words(Battery battery) {
     if (battery == Battery::good) return "Its battery is good.";
     return battery == Battery::low ? "Its battery sign blinks: low." : "Its face stays dark.";
@@ -229,6 +222,13 @@ bool overdue(Instrument instrument, const Piece& piece, std::string_view visited
     return *today - *then > months * days_a_month + months / 2;
 }
 
+std::string date_in_words(std::string_view text) {
+    const auto date = date_of(text);
+    if (!date) return std::string(text);
+    return std::to_string(date->day) + " " + std::string(month_name(date->month)) + " " +
+           std::to_string(date->year);
+}
+
 std::vector<std::string> label_of(Instrument instrument, const Piece& piece,
                                   std::string_view visited_on) {
     const InstrumentInfo& row = info(instrument);
@@ -241,10 +241,12 @@ std::vector<std::string> label_of(Instrument instrument, const Piece& piece,
     if (row.has_battery) lines.emplace_back(battery_words(piece.battery));
     if (row.months == 0) return lines;
     if (piece.calibrated_on.empty()) {
-        lines.emplace_back("Calibrated, and in date.");
+        lines.emplace_back(instrument == I::leak_fluid ? "Its use-by date has not passed."
+                                                       : "Calibrated, and in date.");
         return lines;
     }
-    lines.push_back("Calibrated on " + in_words(piece.calibrated_on) + ", good for " +
+    const std::string since = instrument == I::leak_fluid ? "Filled on " : "Calibrated on ";
+    lines.push_back(since + date_in_words(piece.calibrated_on) + ", good for " +
                     std::to_string(row.months) + " months" +
                     (overdue(instrument, piece, visited_on) ? ": overdue." : ": in date."));
     return lines;

@@ -83,6 +83,8 @@ struct InstrumentInfo {
 
 /// Days since 1 March of the year 0, proleptic Gregorian calendar; nothing when it is no date "2026-03-02".
 [[nodiscard]] std::optional<std::int64_t> days_of(std::string_view date);
+/// "2 March 2026"; what is no date stays as it is.
+[[nodiscard]] std::string date_in_words(std::string_view date);
 [[nodiscard]] bool overdue(Instrument instrument, const Piece& piece, std::string_view visited_on);
 /// What its label and its face say: class, range, battery, calibration.
 [[nodiscard]] std::vector<std::string> label_of(Instrument instrument, const Piece& piece,

@@ -15,9 +15,7 @@ namespace emberpath::worksite {
 namespace {
 
 constexpr double full_draw_s = 180.0, small_draw_s = 120.0;
-constexpr double scald_k = 328.15;
 constexpr double above_set_k = 3.0;
-constexpr double spills_share = 0.05;
 constexpr std::int64_t scald_ticks = 100;
 
 struct AfterRun {
@@ -46,7 +44,12 @@ double tempered_k(const HeaterView& seen, double inlet_k) {
     return piped_k + cold * (inlet_k - piped_k);
 }
 
-void draw(Heater<double>& heater, TickInputs inputs, double seconds, double set_k,
+/// Water counts as hot from `scald_k` on, and as a scald where it is not what was set.
+struct HotFrom {
+    double scald_k, set_k;
+};
+
+void draw(Heater<double>& heater, TickInputs inputs, double seconds, const HotFrom& hot,
           AfterRun& found) {
     HandInWater hand, tempered_hand;
     for (std::int64_t i = 0; i < ticks_in(seconds); ++i) {
@@ -66,9 +69,9 @@ void draw(Heater<double>& heater, TickInputs inputs, double seconds, double set_
         found.worst_burn = std::max(found.worst_burn, hand.hold(p.tap_water_k));
         found.worst_tempered_burn =
             std::max(found.worst_tempered_burn, tempered_hand.hold(washed_k));
-        if (p.tap_water_k < scald_k) continue;
+        if (p.tap_water_k < hot.scald_k) continue;
         ++found.hot_ticks;
-        if (p.tap_water_k > set_k + above_set_k) ++found.scalding_ticks;
+        if (p.tap_water_k > hot.set_k + above_set_k) ++found.scalding_ticks;
     }
 }
 
@@ -93,11 +96,12 @@ AfterRun after_run(const Workplace& w) {
         return a.conductance < b.conductance;
     });
     const auto largest = static_cast<std::size_t>(most - taps.begin());
+    const HotFrom hot{w.job.practice.limits.scald_water_k, w.services.lowest_set_k()};
     for (const auto& [opening, seconds] :
          {std::pair{1.0, full_draw_s}, std::pair{0.22, small_draw_s}}) {
         shut_outlets(inputs.surroundings);
         open_outlet(inputs.surroundings, w.job.site, largest, opening);
-        draw(heater, inputs, seconds, w.services.lowest_set_k(), found);
+        draw(heater, inputs, seconds, hot, found);
     }
     return found;
 }
@@ -183,7 +187,7 @@ void judge_products(Workplace& w) {
             w.breach("left_unsafe", "Left in use with CO/CO2 of " +
                                         units::fixed(found.worst_co_ratio, 4) +
                                         " in the flue gas.");
-        if (found.most_spilled > spills_share && w.fabric.cover_on)
+        if (found.most_spilled > w.job.practice.limits.spillage && w.fabric.cover_on)
             w.breach("spillage_left", "Left in use with " +
                                           units::fixed(100.0 * found.most_spilled, 0) +
                                           " % of the products entering the room, fans on.");
@@ -335,7 +339,7 @@ std::vector<std::string> left_behind(const Workplace& w) {
     if (w.look().readout.phase == controller::Phase::lockout)
         left.emplace_back("the heater is locked out");
     const auto found = after_run(w);
-    if (found.most_spilled > spills_share && w.fabric.cover_on)
+    if (found.most_spilled > w.job.practice.limits.spillage && w.fabric.cover_on)
         left.emplace_back("products of combustion enter the room");
     if (found.worst_co_ratio > w.job.practice.limits.co_ratio)
         left.emplace_back("flue gas with CO/CO2 of " + units::fixed(found.worst_co_ratio, 4));

@@ -171,6 +171,16 @@ std::vector<std::string> nearest_sentences(std::string_view said, const Job& job
     return best;
 }
 
+/// What people say of several acts at once: to isolate, or to make safe. Empty: it is nothing of the kind.
+std::string several_acts(std::string_view sentence) {
+    std::string said;
+    for (const auto& token : tokens_of(sentence)) said += (said.empty() ? "" : " ") + token.word;
+    if (said != "isolate" && !said.starts_with("isolate ") && !said.starts_with("make safe") &&
+        !(said.starts_with("make ") && said.ends_with(" safe")))
+        return {};
+    return "No single act does it: see help shut, help lock, help prove.";
+}
+
 diagnostics::Diagnostic explain(std::string_view sentence, const Understanding& reading,
                                 const Job& job) {
     diagnostics::Diagnostic problem;
@@ -188,6 +198,7 @@ std::variant<Act, ActRefusal> parse_act(std::string_view sentence, const Job& jo
     if (reading.understood) return reading.act;
     if (tokens_of(sentence).empty())
         return ActRefusal{"Say what you do; help lists the sentences."};
+    if (auto several = several_acts(sentence); !several.empty()) return ActRefusal{several};
     const auto problem = explain(sentence, reading, job);
     const auto near = nearest_sentences(sentence, job, 3);
     std::string text = problem.found + " is no act I can read; expected " + problem.expected + ".";

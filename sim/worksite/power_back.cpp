@@ -45,7 +45,7 @@ void meet_energised(Workplace& w) {
     const auto wiring = plant::wiring_of(view.parameters, view.plant, w.inputs().surroundings);
     const double volts = plant::volts_between(wiring, Terminal::casing, Terminal::true_earth,
                                               plant::multimeter_input_ohm);
-    if (volts < dangerous_v) return;
+    if (volts < w.job.practice.limits.dangerous_v) return;
     const double body_ohm = exposure::body_impedance_ohm(volts, 0.5) + floor_path_ohm;
     const auto touched = plant::touch(wiring, Terminal::casing, Terminal::true_earth, body_ohm);
     const std::string stands = "The casing stands at " + units::fixed(volts, 0) + " V";

@@ -31,6 +31,13 @@ struct Limits {
     double rcd_within_s = 0.3;           // break time at that current
     double rcd_within_at_two_s = 0.15;   // at twice that current
     double rcd_within_at_five_s = 0.04;  // at five times that current
+    double scald_water_k = 328.15;       // at a tap, for ten seconds: a scald left behind
+    double spillage = 0.05;              // of the products of combustion, into the room
+    double bare_hand_metal_k = 333.15;   // hotter metal is not for bare hands
+    double dangerous_v = 50.0;           // a voltage above it is one to be kept from
+    double dangerous_pipe_v = 25.0;      // the same of pipes, which people hold wet
+    double blood_headache = 0.10;  // share of haemoglobin that carbon monoxide holds: a headache
+    double blood_unfit = 0.20;     // strong headache and dizziness: nobody works on
     bool operator==(const Limits&) const = default;
 };
 

@@ -29,12 +29,13 @@ std::string names_of(Bodies bodies, std::string_view joined_by) {
 }
 
 bool pipes_live(const Workplace& w) {
-    return w.look().plant.electrical.pipe_v > dangerous_pipe_v;
+    return w.look().plant.electrical.pipe_v > w.job.practice.limits.dangerous_pipe_v;
 }
 
 bool heater_live(const Workplace& w) {
     const auto r = w.look().plant.electrical;
-    return r.casing_v > dangerous_v || r.neutral_earth_v > dangerous_v;
+    return r.casing_v > w.job.practice.limits.dangerous_v ||
+           r.neutral_earth_v > w.job.practice.limits.dangerous_v;
 }
 
 bool locks_up_too_high(const Workplace& w) {
@@ -126,7 +127,7 @@ bool left_live(const Workplace& w) {
 std::string live_words(const Workplace& w) {
     const auto r = w.look().plant.electrical;
     const double touched_v = std::max(r.casing_v, r.pipe_v);
-    return touched_v > dangerous_pipe_v
+    return touched_v > w.job.practice.limits.dangerous_pipe_v
                ? units::fixed(touched_v, 0) + " V on casing or pipes"
                : units::fixed(r.neutral_earth_v, 0) +
                      " V on the heater's neutral, whatever its switch says";

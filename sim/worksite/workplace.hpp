@@ -85,7 +85,8 @@ class Workplace {
     [[nodiscard]] double shown_of(Quantity quantity, double known, bool spare) const;
     /// An instrument past its date may be right; who has not looked cannot know.
     void judge_label(Instrument instrument);
-    void breach(std::string_view word, const std::string& text);
+    /// `better`: what would have kept it, where the rule has more than one precaution.
+    void breach(std::string_view word, const std::string& text, std::string_view better = {});
     /// nullptr: that rule is not broken yet.
     [[nodiscard]] const Breach* known_breach(std::string_view word) const;
     [[nodiscard]] Breach* known_breach(std::string_view word);

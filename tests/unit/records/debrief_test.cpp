@@ -174,6 +174,20 @@ TEST(Debrief, ASilentAttemptSaysSo) {
     EXPECT_THAT(to_html(made), HasSubstr("No unsafe act."));
 }
 
+TEST(Debrief, ProvesUnderWhichRulesItWasJudged) {
+    Plain plain;
+    plain.job.practice.name = "Strict practice";
+    plain.job.practice.date = "2026-03-02";
+    plain.job.practice.holds_in = "an invented town";
+    const auto made = plain.debrief();
+    EXPECT_THAT(unwrapped(to_text(made)),
+                HasSubstr(unwrapped("rules Strict practice, 2 March 2026")));
+    EXPECT_THAT(unwrapped(to_text(made)), HasSubstr(unwrapped("rules hold in an invented town")));
+    EXPECT_THAT(to_html(made), HasSubstr("<th>rules</th><td>Strict practice, 2 March 2026</td>"));
+    EXPECT_THAT(to_json(made), HasSubstr(R"("rules": "Strict practice, 2 March 2026")"));
+    EXPECT_THAT(to_json(made), HasSubstr(R"("rules hold in": "an invented town")"));
+}
+
 TEST(Debrief, SaysThatTheBoardWasLostBesideTheCauseThatWasPutRight) {
     Plain plain;
     plain.job.intended = faults::Remedy::replace_igniter;

@@ -267,6 +267,21 @@ TEST(Label, OfAnOverdueInstrumentCountsForWhoHasNotLooked) {
     EXPECT_FALSE(broke(in_date, "tool_unchecked"));
 }
 
+TEST(Label, OfLeakFluidIsOfItsUseAndNotOfACalibration) {
+    Piece bottle;
+    Attempt fresh(job_with(I::leak_fluid, bottle), 7, Mode::assessed);
+    ASSERT_EQ(play(fresh, {"look at leak fluid"}), "");
+    EXPECT_NE(shown_last(fresh).find("Its use-by date has not passed."), std::string::npos);
+    bottle.calibrated_on = "2024-11-01";
+    Attempt old(job_with(I::leak_fluid, bottle), 7, Mode::assessed);
+    ASSERT_EQ(play(old, {"look at leak fluid"}), "");
+    EXPECT_NE(shown_last(old).find("Filled on 1 November 2024, good for 12 months: overdue."),
+              std::string::npos)
+        << shown_last(old);
+    for (const Attempt* attempt : {&fresh, &old})
+        EXPECT_EQ(shown_last(*attempt).find("alibrated"), std::string::npos);
+}
+
 TEST(Battery, ThatIsFlatLeavesTheInstrumentDark) {
     Piece flat, low;
     flat.battery = Battery::flat;

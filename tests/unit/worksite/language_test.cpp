@@ -153,6 +153,14 @@ TEST(Language, SaysWhatItExpectedAndWhatIsNear) {
     EXPECT_TRUE(refusal(std::string(500, 'x')).find("at most 400 characters") != std::string::npos);
 }
 
+TEST(Language, SendsWhoWantsToIsolateAtOnceToTheActsThatDoIt) {
+    for (const char* said : {"isolate heater", "isolate the heater", "make the heater safe",
+                             "make heater safe", "make safe", "isolate"})
+        EXPECT_EQ(refusal(said), "No single act does it: see help shut, help lock, help prove.")
+            << said;
+    EXPECT_NE(refusal("make heater warm"), refusal("make heater safe"));
+}
+
 TEST(Language, DoesNotSuggestWhatIsFarAway) {
     EXPECT_EQ(refusal("juggle").find("Did you mean"), std::string::npos);
 }

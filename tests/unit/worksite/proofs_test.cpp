@@ -131,6 +131,20 @@ Job with_gauge(double reads) {
     return job;
 }
 
+/// A second tube leaks, which the work on the first leaves as it is.
+Job with_tube_that_leaks(double other_leak_gain) {
+    Job job = test_job({fault(Cause::pinhole_inside, 0.6)});
+    job.healthy.casing_leak_gain = other_leak_gain;
+    return job;
+}
+
+/// Its lead has a resistance of its own, which a new sensor leaves as it is.
+Job with_ambient_lead_of(double ohm) {
+    Job job = test_job({fault(Cause::ambient_sensor_drift, 1.0)});
+    job.healthy.ambient_sensor.series_ohm += ohm;
+    return job;
+}
+
 Job with_bridge() {
     return test_job({fault(Cause::limiter_bridged)});
 }
@@ -146,6 +160,10 @@ std::vector<OwnProof> own_proofs() {
     const Acts limiter = drained + Acts{"fit bridging conductor", "fit pressure limiting valve",
                                         "take bridging conductor off", "open water at heater",
                                         "measure water pressure"};
+    const Acts tube = drained + Acts{"replace leaking tube", "open water at heater", "wait 5 min",
+                                     "look at case floor"};
+    const Acts ambient = Acts{"replace ambient sensor"} + back +
+                         Acts{"open service readout", "read readout ambient temperature"};
     return {
         {"LimiterLeads",
          with_bridge(),
@@ -168,6 +186,10 @@ std::vector<OwnProof> own_proofs() {
          {"open bath tap", "wait 90 s", "measure temperature at bath tap"},
          {"turn off heater", "open bath tap", "wait 90 s", "measure temperature at bath tap"}},
         {"WaterGauge", with_gauge(1.0), {}, limiter, {}},
+        {"LeakingTube", with_tube_that_leaks(0.0), inside, tube, {}},
+        {"LeakingTubeBesideAnother", with_tube_that_leaks(6.0e-9), inside, {}, tube},
+        {"AmbientSensor", with_ambient_lead_of(0.0), inside, ambient, {}},
+        {"AmbientSensorOnABadLead", with_ambient_lead_of(20.0e3), inside, {}, ambient},
         {"WaterGaugeThatReadsFarTooHigh", with_gauge(2.0), {}, {}, limiter},
     };
 }

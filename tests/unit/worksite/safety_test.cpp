@@ -333,5 +333,33 @@ TEST(MadeSafe, NeedsShutGasATagAndAReport) {
     EXPECT_EQ(attempt.truth().not_needed.size(), 4U) << "no work on joints or flame, out of use";
 }
 
+/// One rule, three ways to lose it: the advice is that of the way it went.
+TEST(Board, ThatIsLostComesWithTheAdviceThatWouldHaveKeptIt) {
+    const struct {
+        Script acts;
+        const char* advice;
+    } ways[] = {
+        {isolate + Script{"test insulation between heater active and heater neutral"},
+         "keep the insulation tester off electronics"},
+        {{"take cover off", "put on gloves", "test insulation between heater active and casing"},
+         "prove dead before an insulation test"},
+        {isolate + Script{"fit bridging conductor", "replace flow sensor"},
+         "shut the water and drain the heater before its water side is opened"},
+    };
+    for (const auto& [acts, advice] : ways) {
+        Attempt attempt(test_job(), 7, Mode::coached);
+        ASSERT_EQ(play(attempt, acts), "");
+        const auto& all = attempt.breaches();
+        const auto lost = std::find_if(all.begin(), all.end(), [](const Breach& breach) {
+            return breach.rule == "board_harmed";
+        });
+        ASSERT_NE(lost, all.end()) << all_shown(attempt);
+        EXPECT_EQ(better_than(*lost), advice);
+        EXPECT_NE(all_shown(attempt).find(lost->text + " Better: " + advice + "."),
+                  std::string::npos)
+            << all_shown(attempt);
+    }
+}
+
 }  // namespace
 }  // namespace emberpath::worksite
