@@ -49,6 +49,8 @@ constexpr std::string_view at_any_time =
     "  help WORD        the sentences about a word: what they do, the price of a part, the kind of "
     "work a\n"
     "                   licence has to cover, and the time they take; help all\n"
+    "  help price       every part with its price; help licence: all work that a licence has to "
+    "cover\n"
     "  readings         what you have recorded\n"
     "  services         gas, water, power, cover and air as you last found or left them\n"
     "  log              what you have done and what it showed\n"
@@ -68,9 +70,35 @@ std::string overview() {
     return text;
 }
 
+bool has_price(const views::PhraseRow& phrase) {
+    return phrase.takes.starts_with(views::price_begins);
+}
+
+bool needs_licence(const views::PhraseRow& phrase) {
+    return !phrase.takes.empty() &&
+           (!has_price(phrase) || phrase.takes.find("; ") != std::string::npos);
+}
+
+/// All parts with their prices, or all work by its kind; empty for any other word.
+std::string topic_text(std::string_view word) {
+    const bool price = word == "price" || word == "prices" || word == "cost" || word == "costs";
+    if (!price && word != "licence" && word != "licences" && word != "license") return {};
+    auto all = views::phrases({});
+    std::erase_if(all, [price](const views::PhraseRow& phrase) {
+        return price ? !has_price(phrase) : !needs_licence(phrase);
+    });
+    return paragraph(price ? "What uses up a part, and the part's price in minutes of work, which "
+                             "come on top of the time on site:"
+                           : "Work that a licence has to cover, and its kind. What yours leaves "
+                             "out is handed on:",
+                     page_width) +
+           table_of(all);
+}
+
 }  // namespace
 
 std::string help_text(const views::JobCard& card, std::string_view word) {
+    if (auto about = topic_text(word); !about.empty()) return about;
     if (word.empty())
         return "Sentences you can say, and the time they take:\n" + overview() +
                "\nAt any time, and taking none of it:\n" + std::string(at_any_time);

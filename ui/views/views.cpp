@@ -104,7 +104,7 @@ std::vector<LogRow> log(const worksite::Attempt& attempt) {
 std::string takes_text(const worksite::Phrase& phrase) {
     std::string text(phrase.skill);
     if (phrase.part_minutes <= 0.0) return text;
-    return "part worth " + cost_text(60.0 * phrase.part_minutes) + " of work" +
+    return std::string(price_begins) + cost_text(60.0 * phrase.part_minutes) + " of work" +
            (text.empty() ? "" : "; " + text);
 }
 

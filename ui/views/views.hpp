@@ -49,6 +49,8 @@ struct PhraseRow {
     std::string takes =
         {};  // price of its part and kind of work: "part worth 25 min of work; electrical work"
 };
+/// How takes_text() begins where a part is used up.
+inline constexpr std::string_view price_begins = "part worth ";
 /// Price of the part an act uses up, and the kind of work a licence has to cover; empty where neither counts.
 [[nodiscard]] std::string takes_text(const worksite::Phrase& phrase);
 

@@ -107,6 +107,25 @@ TEST(Help, SaysOfEachRemedyWhatItsPartCostsAndWhatALicenceHasToCover) {
         EXPECT_NE(sensor.find(words), std::string::npos) << sensor;
 }
 
+TEST(Help, ListsEveryPartWithItsPriceAndAllWorkOfALicence) {
+    const HouseVisit visit(full_house());
+    for (const auto& info : faults::remedies) {
+        const std::string sentence(info.sentence);
+        for (const char* word : {"price", "cost"})
+            EXPECT_EQ(
+                help_text(visit.card(), word).find(sentence.substr(0, 38)) != std::string::npos,
+                info.part_minutes > 0.0)
+                << word << " " << sentence;
+        EXPECT_EQ(
+            help_text(visit.card(), "licence").find(sentence.substr(0, 38)) != std::string::npos,
+            !faults::skill_title(info.skill).empty())
+            << sentence;
+    }
+    EXPECT_EQ(help_text(visit.card(), "price"), help_text(visit.card(), "costs"));
+    EXPECT_EQ(help_text(visit.card(), "licence"), help_text(visit.card(), "license"));
+    EXPECT_NE(help_text(visit.card(), {}).find("help price"), std::string::npos);
+}
+
 TEST(Help, FindsWhatTakesAKindOfWork) {
     const HouseVisit visit(full_house());
     const std::string plumbing = help_text(visit.card(), "plumbing");
