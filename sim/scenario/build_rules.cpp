@@ -131,7 +131,7 @@ void check_names(const Values& rules, Problems& problems) {
 worksite::Practice make_practice(const Values& site, const Values& rules, Problems& problems) {
     worksite::Practice made;
     made.name = rules.text("name");
-    made.date = rules.text("date");
+    made.date = date_of(rules, "date", problems);
     made.holds_in = rules.text("holds_in");
     const auto limits = rules.tables.find("limits");
     if (limits != rules.tables.end()) {

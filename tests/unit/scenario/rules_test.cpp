@@ -41,7 +41,7 @@ TEST(Rules, WithoutAFileAreThoseOfTheGeneralOne) {
     ASSERT_EQ(problems_of(loaded), "");
     EXPECT_EQ(loaded.job.practice.limits, Limits{});
     EXPECT_EQ(loaded.job.practice.name, "General practice");
-    EXPECT_FALSE(loaded.job.practice.date.empty());
+    EXPECT_TRUE(worksite::days_of(loaded.job.practice.date)) << loaded.job.practice.date;
     EXPECT_FALSE(loaded.job.practice.holds_in.empty());
 }
 
@@ -145,6 +145,71 @@ TEST(Rules, AreAskedForTheSourceOfEveryLimit) {
     without.erase(at, without.find('\n', at) - at);
     EXPECT_NE(problems_of(under(without)).find("co_ratio: missing from [sources] of the rules"),
               std::string::npos);
+}
+
+/// Keys that came later than the files that are silent about them.
+const std::pair<const char*, double Limits::*> later_keys[] = {
+    {"scald_water", &Limits::scald_water_k},
+    {"spillage", &Limits::spillage},
+    {"bare_hand_metal", &Limits::bare_hand_metal_k},
+    {"dangerous_voltage", &Limits::dangerous_v},
+    {"dangerous_pipe_voltage", &Limits::dangerous_pipe_v},
+    {"blood_headache", &Limits::blood_headache},
+    {"blood_unfit", &Limits::blood_unfit}};
+
+/// Without the first line from `from` on that holds the key.
+std::string without_line(std::string text, std::size_t from, const std::string& key) {
+    const auto at = text.find("\n" + key + " = ", from) + 1;
+    EXPECT_NE(at, 0U) << key;
+    return text.erase(at, text.find('\n', at) + 1 - at);
+}
+
+TEST(Rules, ThatAreSilentAboutAHarmKeepTheLimitOfTheProgram) {
+    std::string silent = general;
+    for (const auto& [key, member] : later_keys) {
+        silent = without_line(silent, 0, key);                         // of the limits
+        silent = without_line(silent, silent.find("[sources]"), key);  // and its source
+    }
+    const Loaded loaded = under(silent);
+    ASSERT_EQ(problems_of(loaded), "");
+    EXPECT_EQ(loaded.job.practice.limits, Limits{});
+}
+
+TEST(Rules, ThatMoveALimitOfHarmMoveThatOneAlone) {
+    for (const auto& [key, member] : later_keys) {
+        const std::string line = std::string(key) + " = \"";
+        const auto at = general.find(line) + line.size();
+        std::string moved = general;
+        const bool unfit = std::string(key) == "blood_unfit";
+        moved.replace(at, moved.find(' ', at) - at, unfit ? "21" : "15");
+        if (std::string(key) == "scald_water" || std::string(key) == "bare_hand_metal")
+            moved.replace(at, 2, "51");
+        const Loaded loaded = under(moved);
+        ASSERT_EQ(problems_of(loaded), "") << key;
+        Limits limits = loaded.job.practice.limits;
+        EXPECT_NE(limits.*member, Limits{}.*member) << key;
+        limits.*member = Limits{}.*member;
+        EXPECT_EQ(limits, Limits{}) << key;
+    }
+}
+
+TEST(Rules, AreAskedForTheSourceOfALimitTheyNeedNotState) {
+    for (const auto& [key, member] : later_keys)
+        EXPECT_NE(problems_of(under(without_line(general, general.find("[sources]"), key)))
+                      .find(std::string(key) + ": found without its source"),
+                  std::string::npos)
+            << key;
+}
+
+TEST(Rules, RefuseADateThatIsNoneAndAHeadacheBeyondBeingUnfit) {
+    const std::string dated =
+        problems_of(under(with(general, "date = \"2026-11-28\"", "date = \"late in November\"")));
+    EXPECT_NE(dated.find("date: found \"late in November\", no date"), std::string::npos) << dated;
+    const std::string blood =
+        problems_of(under(with(general, "blood_headache = \"10 %\"", "blood_headache = \"20 %\"")));
+    EXPECT_NE(blood.find("blood_unfit: found \"20 %\", not above blood_headache"),
+              std::string::npos)
+        << blood;
 }
 
 TEST(Rules, NameAMisspeltRemedyAndItsNeighbour) {
