@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "sim/worksite/doses.hpp"
 #include "tests/unit/worksite/danger_pairs.hpp"
 
 namespace emberpath::worksite {
