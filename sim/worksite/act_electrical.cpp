@@ -83,16 +83,19 @@ void move_sensor(Workplace& w, const Act& act) {
     if (!w.over()) w.set_alterations(next);
 }
 
-std::string multimeter_is_free(const Workplace& w, const Act& act) {
+std::string multimeter_can_go_there(const Workplace& w, const Act& act) {
     if (w.fabric.cover_on) return needs_cover_off(w, act);
-    return w.bench.multimeter_at ? "The multimeter is attached elsewhere; take it off first." : "";
+    return w.bench.multimeter_at == act.object ? "The multimeter is attached there already." : "";
 }
 
 void attach_multimeter(Workplace& w, const Act& act) {
+    leave_attached_place(w);
+    if (w.over()) return;
     if (act.object != static_cast<std::size_t>(Probe::supply_terminals))
         w.hands_inside("Leads were attached inside");
     else if (w.terminals_live() && !w.person.gloves)
         w.breach("live_test", "Leads went to live terminals without insulating gloves.");
+    if (w.over()) return;
     w.bench.multimeter_at = act.object;
     w.set_tools();
 }
@@ -138,7 +141,7 @@ constexpr std::array table{
     Doing{Verb::test_for_dead, needs_cover_off, test_for_dead},
     Doing{Verb::unplug_sensor, needs_cover_off, move_sensor},
     Doing{Verb::plug_in_sensor, needs_cover_off, move_sensor},
-    Doing{Verb::attach_multimeter, multimeter_is_free, attach_multimeter},
+    Doing{Verb::attach_multimeter, multimeter_can_go_there, attach_multimeter},
     Doing{Verb::multimeter_off, multimeter_is_on, multimeter_off},
     Doing{Verb::read_multimeter, multimeter_is_on, read_multimeter},
 };
@@ -149,9 +152,22 @@ Workplace::ReadingOf multimeter_reading(const Workplace& w) {
     constexpr std::array at{Quantity::outlet_ohms, Quantity::inlet_ohms, Quantity::exchanger_ohms,
                             Quantity::flame_current, Quantity::terminal_volts};
     Workplace::ReadingOf what{at[*w.bench.multimeter_at]};
+    if (what.quantity == Quantity::flame_current && w.bench.meter_fuse_gone) {
+        what.trusted = false;  // of the meter, not of the flame
+        return what;
+    }
     what.trusted = !at_a_plugged_sensor(w);
     if (!what.trusted) what.instead = wrong_ohms(w, what.quantity);
     return what;
+}
+
+void leave_attached_place(Workplace& w) {
+    if (!w.bench.multimeter_at) return;
+    Act off;
+    off.verb = Verb::multimeter_off;
+    w.say("The multimeter's leads come off where they hung.");
+    w.pass(seconds_of(off));
+    if (!w.over()) multimeter_off(w, off);
 }
 
 std::span<const Doing> electrical_doings() {

@@ -29,11 +29,15 @@ std::string stays_dark(I instrument) {
     return "The " + name_of(instrument) + " stays dark: its battery is flat.";
 }
 
+constexpr std::string_view fuse_is_open =
+    "The fuse of its current range has gone: there it shows nothing, whatever flows.";
+
 void look_at_tool(Workplace& w, const Act& act) {
     const I instrument = instrument_in(act);
     w.bench.label_seen[act.object] = true;
     for (auto& line : label_of(instrument, in_hand(w, instrument), w.job.kit.visited_on))
         w.say(std::move(line));
+    if (instrument == I::multimeter && w.bench.meter_fuse_gone) w.say(std::string(fuse_is_open));
 }
 
 /// A known value, what the instrument makes of it, and how that is said.
@@ -75,6 +79,7 @@ void check_multimeter(Workplace& w) {
           text_of(Q::ohms_between, w.shown_of(Q::ohms_between, good_leads_ohm, spare)) + ".");
     w.say("On the proving unit of 240 V it shows " +
           text_of(Q::volts_between, w.shown_of(Q::volts_between, proving_unit_v, spare)) + ".");
+    if (w.bench.meter_fuse_gone) w.say(std::string(fuse_is_open));
 }
 
 /// Clean air holds 20.95 % oxygen whatever the cells took for it when they were switched on.
@@ -208,6 +213,7 @@ void take_spare(Workplace& w, const Act& act) {
         w.bench.zeroed_in_products = false;
         w.bench.analyser_zero = {};
     }
+    if (instrument == I::multimeter) w.bench.meter_fuse_gone = false;
     if (instrument == I::voltage_tester) w.person.proof = Person::Proof::none;
     if (instrument == I::co_alarm) w.doses.co_alarm_on = false;
     w.set_tools(true);

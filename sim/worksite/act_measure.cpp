@@ -44,7 +44,7 @@ std::string leads_can_go_there(const Workplace& w, const Act& act) {
     if (pair.a == pair.b) return "Both leads on one terminal show nothing; name two.";
     if (w.fabric.cover_on && (behind_cover(pair.a) || behind_cover(pair.b)))
         return needs_cover_off(w, act);
-    return w.bench.multimeter_at ? "The multimeter is attached elsewhere; take it off first." : "";
+    return {};
 }
 
 plant::Wiring wiring_now(const Workplace& w) {
@@ -70,9 +70,12 @@ void open_switchboard(Workplace& w) {
                          " from hand to hand. You are taken away.");
 }
 
-/// Leads go on: what they may meet, and whose the place is. False: it ended there.
+/// Leads go on: what they may meet, and whose the place is. The insulation tester has leads of its own. False: it
+/// ended there.
 [[nodiscard]] bool put_leads(Workplace& w, const Act& act) {
     const Pair pair = pair_of(act);
+    if (act.verb != Verb::insulation_test) leave_attached_place(w);
+    if (w.over()) return false;
     w.setup.lead_a = act.object;
     w.setup.lead_b = act.second;
     w.set_tools();
@@ -186,9 +189,14 @@ std::string as_shown(Workplace& w, Quantity quantity, double value) {
     return text_of(quantity, w.read(what));
 }
 
-/// The ammeter is a wire: across a supply its fuse goes; what flows before that is the reading.
+/// The ammeter is a wire: across a supply its fuse goes; what flows before that is the reading. Behind a fuse that has
+/// gone nothing flows any more.
 void measure_amps(Workplace& w, const Act& act) {
     if (!put_leads(w, act)) return;
+    if (w.bench.meter_fuse_gone) {
+        w.say("The meter shows " + as_shown(w, Quantity::meter_current, 0.0) + ".");
+        return take_leads_off(w);
+    }
     const Pair pair = pair_of(act);
     const plant::AddedBranch meter{pair.a, pair.b, 1.0 / ammeter_ohm};
     const auto solved = plant::solve(wiring_now(w), {&meter, 1});
@@ -196,6 +204,7 @@ void measure_amps(Workplace& w, const Act& act) {
     const double dc = solved.dc_between(pair.a, pair.b) / ammeter_ohm;
     const double most = ac * ac > dc * dc ? ac : dc;
     if (most * most > meter_fuse_a * meter_fuse_a) {
+        w.bench.meter_fuse_gone = true;
         w.say("A flash in the meter: its fuse has gone.");
         if (volts_now(w, pair) > w.job.practice.limits.dangerous_v)
             w.breach("amps_across_supply", "The current range was put across " +

@@ -67,6 +67,8 @@ inline void nothing(Workplace&, const Act&) {}
 /// What the connected instruments would read now, right or wrong as they are used.
 [[nodiscard]] Workplace::ReadingOf manometer_reading(const Workplace& w, Hold hold);
 [[nodiscard]] Workplace::ReadingOf multimeter_reading(const Workplace& w);
+/// The multimeter's leads come away from where they hang, in the time that takes; nothing where they hang nowhere.
+void leave_attached_place(Workplace& w);
 [[nodiscard]] std::vector<Workplace::ReadingOf> analyser_readings(const Workplace& w,
                                                                   Hold hold = Hold::now);
 /// Four numbered readings of the analyser as it stands, or of the extremes it holds.
@@ -104,6 +106,10 @@ void judge_places(Workplace& w, const Act& act);
 [[nodiscard]] double seconds_here(const Workplace& w, const Act& act);
 /// During and after a remedy: water that runs out, air, acid, wiring.
 void open_water_side(Workplace& w, faults::Remedy remedy);
+/// The water side stands open under the mains until somebody has run to the stop tap.
+void run_out_until_shut(Workplace& w);
+/// A drain that is opened with the water on: so long it runs on, past what its bucket holds.
+void drain_under_pressure(Workplace& w, double seconds);
 /// A tick with the inlet's screen out: what the water carries collects in the flow turbine.
 void let_grit_in(Workplace& w);
 /// `better`: what would have kept it.

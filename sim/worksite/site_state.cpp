@@ -138,6 +138,7 @@ void add_to(math::Hash& hash, const Bench& b) {
     add_all(hash, b.manometer_at.value_or(9), b.manometer_offset_pa, b.zeroed_under_pressure,
             b.multimeter_at.value_or(9), b.analyser_on_tick, b.zeroed_in_products, b.probe_in_flue,
             b.readout_open, static_cast<std::uint64_t>(b.listed), b.sure_tick);
+    if (b.meter_fuse_gone) hash.add(std::string_view("meter fuse"));
     for (const double zero : b.analyser_zero) hash.add(zero);
     for (const bool spare : b.spare) add_all(hash, spare);
     for (const bool seen : b.label_seen) add_all(hash, seen);

@@ -85,6 +85,7 @@ struct Bench {
     double manometer_offset_pa = 0.0;
     bool zeroed_under_pressure = false;
     std::optional<std::size_t> multimeter_at;  // Probe
+    bool meter_fuse_gone = false;              // of the current range of the multimeter in use
     std::int64_t analyser_on_tick = never;
     bool zeroed_in_products = false;
     std::array<double, 3> analyser_zero{};  // O2, CO2, CO taken for clean air [share]
