@@ -307,12 +307,15 @@ std::string cost_in_words(const scoring::Assessment& assessment, const scoring::
 std::string try_again_in_words(const Record& record, const worksite::Job& job,
                                const scoring::Assessment& assessment) {
     if (assessment.costliest.empty() || !record.closed) return {};
-    const std::size_t act = assessment.costliest.front().act;
-    if (act >= record.acts.size() || record.file.empty()) return {};
-    return "Each of these can be tried again from there, coached and in a record of its own: "
-           "emberpath fork " +
-           record.file.filename().string() + " --at " + time_on_site(record.acts[act].tick, job) +
-           ".";
+    std::vector<std::string> times;
+    for (const auto& moment : assessment.costliest)
+        if (moment.act < record.acts.size())
+            times.push_back("--at " + time_on_site(record.acts[moment.act].tick, job));
+    if (times.empty() || record.file.empty()) return {};
+    const bool twice = times.size() > 1 && times[0] != times[1];
+    return std::string(twice ? "Each of these" : "This") +
+           " can be tried again from there, coached and in a record of its own: emberpath fork " +
+           record.file.filename().string() + " " + (twice ? joined(times, " or ") : times[0]) + ".";
 }
 
 Debrief make_debrief(const Record& record, const worksite::Job& usual,

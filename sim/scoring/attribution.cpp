@@ -21,10 +21,8 @@ struct Charge {
     double without = 0.0;
 };
 
-/// The hand-in, which carries what was left undone; no act where nothing was handed in.
 std::size_t hand_in_of(const Charged& c) {
-    return c.outcome.write_up.handed_in && !c.played.log.empty() ? c.played.log.size() - 1
-                                                                 : Lost::no_act;
+    return scoring::hand_in_of(c.played, c.outcome);
 }
 
 Commitment warranted(Commitment commitment) {
@@ -43,7 +41,9 @@ std::string why_unwarranted(const Commitment& commitment, const std::string& wha
                " from what else was open: half of its warrant.";
     return "Your own evidence gave " + what + " " + percent(commitment.probability) + "; " +
            percent(commitment.need) + " is asked" +
-           (commitment.confirmed ? "." : ", and no reading could tell it from what else was open.");
+           (commitment.confirmed
+                ? "."
+                : ", and no reading that was taken could tell it from what else was open.");
 }
 
 std::string quoted(const std::string& title) {
@@ -100,8 +100,7 @@ std::vector<Charge> path_charges(const Charged& c) {
     };
     for (const Step& step : c.ledger.steps) {
         add(step.act, step.charge, "", reading_worth(c.played, step));
-        add(step.act, step.idle_minutes, "",
-            figure(step.idle_minutes, 1) + " minutes waited that no later reading needed.");
+        add(step.act, step.idle_minutes, "", waited_in_vain(step));
     }
     for (const Made& made : c.findings.made) {
         const double minutes = remedy_charge_minutes(made.commitment);
@@ -143,6 +142,8 @@ std::vector<Charge> remedy_charges(const Charged& c) {
             {hand_in_of(c), remedy_title(c.played.true_class),
              f.handed_on_safe
                  ? "Made safe and handed on, although a reading could still have told the cause."
+             : c.played.true_class == faults::Remedy::explain_to_customer
+                 ? "Nothing was wrong with the heater, and that was not said."
                  : "The fault was not set right.",
              remedy_area(f, true, warrant, waste)});
     return charges;
@@ -157,9 +158,12 @@ std::vector<Charge> proof_charges(const Charged& c) {
         charges.push_back({hand_in_of(c), item, "Not done: " + item + ".",
                            proof_score(done + 1, not_needed, remains)});
     if (remains)
-        charges.push_back({hand_in_of(c), remedy_title(c.played.true_class),
-                           "The fault remains: what was proved is worth less.",
-                           proof_score(done, not_needed, false)});
+        charges.push_back(
+            {hand_in_of(c), remedy_title(c.played.true_class),
+             c.played.true_class == faults::Remedy::explain_to_customer
+                 ? "What is right with the heater was not said: what was proved is worth less."
+                 : "The fault remains: what was proved is worth less.",
+             proof_score(done, not_needed, false)});
     return charges;
 }
 
@@ -178,6 +182,15 @@ std::vector<Lost> lost_to(double score, std::vector<Charge> charges) {
 }
 
 }  // namespace
+
+std::size_t hand_in_of(const PlayedAttempt& played, const Outcome& outcome) {
+    if (played.log.empty()) return Lost::no_act;
+    const std::size_t last = played.log.size() - 1;
+    const bool ended_badly =
+        std::any_of(outcome.breaches.begin(), outcome.breaches.end(),
+                    [&](const worksite::Breach& b) { return b.critical && b.act == last; });
+    return outcome.write_up.handed_in || ended_badly ? last : Lost::no_act;
+}
 
 std::vector<double> points_of(double score, std::span<const double> without) {
     constexpr double nothing = 1.0e-12;  // of 100 points: rounding

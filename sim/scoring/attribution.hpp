@@ -14,6 +14,10 @@
 
 namespace emberpath::scoring {
 
+/// The act that carries what was left undone: the hand-in, or the last act where harm ended the job with it; no act
+/// where it was merely broken off.
+[[nodiscard]] std::size_t hand_in_of(const PlayedAttempt& played, const Outcome& outcome);
+
 /// Points [0 to 100] for each charge; `without`: the score with that charge alone taken away. Sums to 100 - score;
 /// empty for none.
 [[nodiscard]] std::vector<double> points_of(double score, std::span<const double> without);

@@ -52,6 +52,8 @@ struct Reasons {
                               const Outcome& outcome, const PathCharges& charges);
 /// "heat exchanger scaled", "A and B" of two that are there, "A or B" of a list.
 [[nodiscard]] std::string named_title(const Findings& f);
+/// What an idle wait is charged for.
+[[nodiscard]] std::string waited_in_vain(const Step& step);
 /// What one reading cost, could have told, and what would have been better; with the act before it.
 [[nodiscard]] std::string reading_worth(const PlayedAttempt& played, const Step& step);
 [[nodiscard]] std::string test_reason(const PlayedAttempt& played, const Outcome& outcome,

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "sim/scoring/areas.hpp"
+#include "sim/scoring/attribution.hpp"
 #include "sim/scoring/share_out.hpp"
 #include "sim/scoring/warrant.hpp"
 #include "sim/units/counted.hpp"
@@ -93,7 +94,7 @@ std::string best_there(const ReferenceRun& run, const Hindsight& hindsight) {
     if (run.options.empty()) return "";
     return " From there: " + path_in_words(run, hindsight.job) + "; " +
            units::counted(figure(run.minutes, 0), "minute") + " to " + percent(run.leading) +
-           " for one cause.";
+           " for \"" + class_title(run.found) + "\".";
 }
 
 ReferenceRun best_from(const Step& step, const Hindsight& hindsight) {
@@ -109,9 +110,10 @@ ReferenceRun best_from_the_end(const Ledger& ledger, const Hindsight& hindsight)
 
 std::string hand_in_charge(const Findings& f, double minutes) {
     const std::string why =
-        f.named.empty() ? "no cause was named and handed in"
-                        : "it stood on " + percent(f.diagnosis.probability) + " for its cause";
-    return figure(minutes, 0) + " minutes for a call-back, because " + why + ".";
+        f.named.empty()
+            ? "No cause was named and handed in"
+            : "It was handed in on " + percent(f.diagnosis.probability) + " for its cause";
+    return why + ": evidence, remedy, and " + figure(minutes, 0) + " minutes for a call-back.";
 }
 
 std::string remedy_charge(const Made& made, double minutes) {
@@ -130,7 +132,7 @@ struct Dear {
 
 class DearMoments {
   public:
-    /// `hand_in`: the act that carries what was left undone; Lost::no_act where nothing was handed in.
+    /// `hand_in`: the act that carries what was left undone (hand_in_of).
     DearMoments(const Ledger& ledger, std::size_t hand_in)
         : last_(ledger.steps.size() - 1), hand_in_(hand_in) {}
 
@@ -174,8 +176,7 @@ void add_charges(const PlayedAttempt& played, const Ledger& ledger, const Findin
                  DearMoments& all) {
     for (const Step& step : ledger.steps) {
         all.charge(step.act, step.charge, reading_worth(played, step));
-        all.charge(step.act, step.idle_minutes,
-                   figure(step.idle_minutes, 1) + " minutes waited that no later reading needed.");
+        all.charge(step.act, step.idle_minutes, waited_in_vain(step));
     }
     for (const Made& made : f.made) {
         const double minutes =
@@ -212,7 +213,11 @@ std::string breach_in_words(const std::vector<const worksite::Breach*>& breaches
 
 std::string moment_text(const Dear& one, const Ledger& ledger, const Outcome& outcome) {
     std::vector<std::string> said = one.charges;
-    if (!one.breaches.empty()) said.insert(said.begin(), breach_in_words(one.breaches));
+    if (!one.breaches.empty()) {
+        const bool harm = std::any_of(one.breaches.begin(), one.breaches.end(),
+                                      [](const auto* b) { return b->critical; });
+        said.insert(harm ? said.begin() : said.end(), breach_in_words(one.breaches));
+    }
     std::string text = at(outcome, ledger.steps[one.act]) + ":";
     for (const std::string& sentence : said) text += " " + sentence;
     return text;
@@ -288,13 +293,16 @@ std::vector<Moment> costliest_moments(const PlayedAttempt& played, const Ledger&
                                       const Findings& f, const Outcome& outcome,
                                       const Hindsight& hindsight, std::span<const Area> areas) {
     if (ledger.steps.empty()) return {};
-    DearMoments all(ledger, outcome.write_up.handed_in ? ledger.steps.back().act : Lost::no_act);
+    DearMoments all(ledger, hand_in_of(played, outcome));
     add_charges(played, ledger, f, all);
     for (const worksite::Breach& breach : outcome.breaches) all.broke(breach);
     add_tolls(areas, all);
     std::vector<Moment> out;
+    const bool ranked =
+        std::all_of(areas.begin(), areas.end(), [](const Area& a) { return a.scored; });
     for (const Dear& one : all.sorted()) {
-        if (out.size() == most_moments) break;
+        // What the tolerance of the path allows has cost nothing.
+        if (out.size() == most_moments || (ranked && one.toll <= 0.0)) break;
         std::string text = moment_text(one, ledger, outcome);
         if (!one.charges.empty())
             text += best_there(one.at_the_end ? best_from_the_end(ledger, hindsight)

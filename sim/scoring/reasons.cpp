@@ -76,10 +76,20 @@ std::string named_title(const Findings& f) {
     return title;
 }
 
+std::string waited_in_vain(const Step& step) {
+    return figure(step.idle_minutes, 1) +
+           " minutes waited; no reading after it told enough to pay for them.";
+}
+
 std::string reading_worth(const PlayedAttempt& played, const Step& step) {
-    std::string text =
-        figure(step.book_minutes, 1) + " minutes for a reading that could be expected to give " +
-        figure(step.expected_bits, 2) + " of " + figure(entropy_bits(step.before), 2) + " bits";
+    constexpr double settled_bits = 0.05;
+    const double open = entropy_bits(step.before);
+    if (open < settled_bits)
+        return figure(step.book_minutes, 1) + " minutes for a reading when one cause had " +
+               percent(*std::max_element(step.before.begin(), step.before.end())) + " already.";
+    std::string text = figure(step.book_minutes, 1) +
+                       " minutes for a reading that could be expected to give " +
+                       figure(step.expected_bits, 2) + " of " + figure(open, 2) + " bits";
     if (step.best.bits > 0.0)
         text += "; " + title_of(step.best, played.job) + " would have given " +
                 figure(step.best.bits, 2) + " bits in " + figure(step.best.minutes, 1) + " minutes";
@@ -169,12 +179,14 @@ std::string remedy_reason(const PlayedAttempt& played, const Findings& f, const 
     return "The right thing was done and nothing else: " + title + ".";
 }
 
-std::string proof_reason(const Outcome& outcome, bool fault_remains) {
+std::string proof_reason(const Outcome& outcome, bool fault_remains, bool to_explain) {
     const int needed = proof_item_count - static_cast<int>(outcome.not_needed.size());
     const int done = std::min<int>(static_cast<int>(outcome.verified.size()), needed);
     std::string text = std::to_string(done) + " of " + std::to_string(needed) +
                        " items of proof and handover were done";
-    if (fault_remains) text += ", and the fault remains";
+    if (fault_remains)
+        text +=
+            to_explain ? ", and it was not said that nothing is wrong" : ", and the fault remains";
     for (std::size_t i = 0; i < outcome.unproved.size(); ++i)
         text += (i == 0 ? "; missing: " : "; ") + outcome.unproved[i];
     for (std::size_t i = 0; i < outcome.not_needed.size(); ++i)
@@ -188,7 +200,8 @@ Reasons reasons(const PlayedAttempt& played, const Ledger& ledger, const Finding
                 const Outcome& outcome, const PathCharges& charges) {
     return {safety_reason(played, outcome), evidence_reason(f, outcome),
             path_reason(played, ledger, f, outcome, charges), remedy_reason(played, f, outcome),
-            proof_reason(outcome, !f.rightly_ended())};
+            proof_reason(outcome, !f.rightly_ended(),
+                         played.true_class == Remedy::explain_to_customer)};
 }
 
 }  // namespace emberpath::scoring

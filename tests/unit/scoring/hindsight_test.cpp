@@ -68,7 +68,8 @@ TEST(CostliestMoments, NameAnIdleWaitAndAHandInWithoutACauseEachWithWhatWasBest)
     const auto moments = moments_of(m, Remedy::replace_igniter);
     ASSERT_EQ(moments.size(), 2U);
     EXPECT_DOUBLE_EQ(moments[0].minutes, 60.0);
-    EXPECT_THAT(moments[0].text, HasSubstr("no cause was named"));
+    EXPECT_THAT(moments[0].text,
+                HasSubstr("No cause was named and handed in: evidence, remedy, and 60 minutes"));
     EXPECT_DOUBLE_EQ(moments[1].minutes, 20.0);
     EXPECT_THAT(moments[1].text, HasSubstr("20.0 minutes waited"));
     for (const Moment& moment : moments) EXPECT_THAT(moment.text, HasSubstr("From there: "));
