@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <fstream>
 #include <sstream>
@@ -29,15 +30,62 @@ std::string record_of(const Attempt& attempt, const Danger& danger) {
     return text + all_shown(attempt);
 }
 
+/// Broken in a visit that keeps its own rule. What both visits break says nothing of the precaution: they differ in
+/// it and in nothing else, and the test holds them to that. The rest has a reason of its own.
+struct Beside {
+    std::string_view visit, rule, reason;
+};
+constexpr std::array beside{
+    Beside{"H07CasingWithAnEarthThatWasMeasuredAndTrusted", "services_off",
+           "the precaution is to leave it off, and the visit ends there, before a tag"},
+    Beside{"H07HandOnACasingWhoseEarthNobodyMeasured", "services_off",
+           "the precaution is to leave it off, and the visit ends there, before a tag"},
+    Beside{"H10PeopleOfTheHouse", "services_off",
+           "the gas is shut, and the visit ends there, before a tag"},
+    Beside{"H14DrainBelowThePropane", "no_leak_test_before",
+           "the gas is shut first, and without it a leak test shows nothing"},
+    Beside{"H14WhoTrustsTheAirAboveADrain", "stayed_in_gas",
+           "the drain is searched and the room not aired: the visit is about the drain"},
+    Beside{"H17BurnerLeftAboveItsPlate", "live_work",
+           "the hose comes off under power: the visit is about the flame"},
+    Beside{"H17BurnerLeftAboveItsPlate", "no_leak_test", "the visit ends once the flame is set"},
+    Beside{"H17BurnerLeftAboveItsPlate", "no_combustion_test",
+           "the visit ends once the flame is set"},
+};
+
+bool has_reason(const Danger& danger, std::string_view rule) {
+    return std::any_of(beside.begin(), beside.end(), [&](const Beside& one) {
+        return one.visit == danger.name() && one.rule == rule && !one.reason.empty();
+    });
+}
+
+/// Every rule broken where the precaution was taken, but for what was broken without it too.
+std::string broken_beside(const Attempt& careful, const Attempt& careless, const Danger& danger) {
+    std::string broken;
+    for (const auto& one : careful.breaches()) {
+        const bool own = one.rule == danger.rule;
+        if (own || (!broke(careless, one.rule) && !has_reason(danger, one.rule)))
+            broken += one.rule + ": " + one.text + "\n";
+    }
+    return broken;
+}
+
 class PrecautionTaken : public testing::TestWithParam<Danger> {};
 class PrecautionSkipped : public testing::TestWithParam<Danger> {};
 
-TEST_P(PrecautionTaken, BreaksNoRuleAndNothingComesOfIt) {
+TEST_P(PrecautionTaken, AddsNoBreachAndNothingComesOfIt) {
     const Danger& danger = GetParam();
     Attempt careful(danger.job, danger.seed, Mode::assessed);
     ASSERT_EQ(play(careful, danger.taken), "");
     const std::string record = record_of(careful, danger);
-    EXPECT_FALSE(broke(careful, danger.rule)) << record;
+    Attempt careless(danger.job, danger.seed, Mode::assessed);
+    (void)play(careless, danger.skipped);
+    EXPECT_EQ(broken_beside(careful, careless, danger), "") << record;
+    for (const Beside& one : beside) {
+        if (one.visit != danger.name()) continue;
+        const std::string rule(one.rule);
+        EXPECT_TRUE(broke(careful, rule) && !broke(careless, rule)) << rule << " needs no reason";
+    }
     EXPECT_EQ(record.find(danger.recorded), std::string::npos) << record;
 }
 
@@ -91,7 +139,7 @@ weights and the figures behind what follows: safety.md. What somebody does who b
 constexpr const char* visits = R"(
 ## The visits
 
-The tests are `Site/PrecautionTaken.BreaksNoRuleAndNothingComesOfIt/NAME` and
+The tests are `Site/PrecautionTaken.AddsNoBreachAndNothingComesOfIt/NAME` and
 `Site/PrecautionSkipped.BreaksTheRuleAndWhatCameOfItIsRecorded/NAME` in
 tests/unit/worksite/hazard_rows_test.cpp. Dots stand for the figures of the visit.
 
