@@ -110,14 +110,12 @@ void move_cylinder(Workplace& w, const Act& act) {
     w.say("It stands in the open, away from flue, drain and window.");
 }
 
-std::string water_is_shut(const Workplace& w, const Act&) {
-    return w.services.water_at_heater ? "Shut the water at the heater first." : "";
-}
 std::string water_is_open(const Workplace& w, const Act&) {
     return w.services.water_at_heater ? "" : "Open the water at the heater first.";
 }
 
-void drain_heater(Workplace& w, const Act&) {
+void drain_heater(Workplace& w, const Act& act) {
+    if (w.services.water_at_heater) return drain_under_pressure(w, seconds_of(act));
     w.precautions.drained = true;
     w.say("The pressure is let off and the water runs into a bucket.");
 }
@@ -177,7 +175,7 @@ constexpr std::array table{
     Doing{Verb::purge_pipe, gas_stands_open, purge_pipe},
     Doing{Verb::check_low_places, no_obstacle, check_low_places},
     Doing{Verb::move_cylinder, cylinder_can_move, move_cylinder, When::own},
-    Doing{Verb::drain_heater, water_is_shut, drain_heater},
+    Doing{Verb::drain_heater, no_obstacle, drain_heater},
     Doing{Verb::flush_heater, water_is_open, flush_heater},
     Doing{Verb::check_ladder, no_obstacle, check_ladder},
     Doing{Verb::tie_ladder, no_obstacle, tie_ladder},

@@ -26,7 +26,16 @@ void open_tap(Workplace& w, const Act& act) {
                                                   : "No water comes at the " + name + ".");
 }
 
-void touch_tap(Workplace& w, const Act&) {
+/// Water that runs is felt with the tap. A hand in it for a second takes its share of a burn.
+void touch_tap(Workplace& w, const Act& act) {
+    constexpr double in_it_s = 1.0;       // chosen
+    constexpr double too_hot_k = 316.15;  // 43 °C, from where touch_water() counts
+    const auto seen = w.look().plant;
+    const bool runs = w.services.tap_opening[act.object] > 0.0 && water_comes(seen, act.object);
+    if (runs && !w.person.gloves && seen.tap_k[act.object] >= too_hot_k) {
+        w.say("The water is too hot to leave a hand in.");
+        w.touch_water(seen.tap_k[act.object], in_it_s);
+    }
     w.touch_pipes(true);
 }
 
@@ -105,6 +114,7 @@ void water(Workplace& w, const Act& act) {
     w.services.water_at_heater = act.verb == Verb::open_water;
     w.precautions.drained = false;
     w.changed();
+    if (w.services.water_at_heater && w.services.water_union_open) run_out_until_shut(w);
 }
 
 void wear(Workplace& w, const Act& act) {

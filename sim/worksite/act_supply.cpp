@@ -96,8 +96,7 @@ void move_bridge(Workplace& w, const Act& act) {
 std::string union_can_move(const Workplace& w, const Act& act) {
     const bool open = act.verb == Verb::undo_union;
     if (open && w.services.water_union_open) return "The union is undone already.";
-    if (!open && !w.services.water_union_open) return "The union is made.";
-    return open && w.services.water_at_heater ? "Shut the water at the heater first." : "";
+    return !open && !w.services.water_union_open ? "The union is made." : "";
 }
 
 void move_union(Workplace& w, const Act& act) {
@@ -106,6 +105,7 @@ void move_union(Workplace& w, const Act& act) {
     if (w.over()) return;
     w.services.water_union_open = open;
     w.changed();
+    if (open && w.services.water_at_heater) run_out_until_shut(w);
 }
 
 void fit_fuse(Workplace& w, const Act& act) {

@@ -28,6 +28,8 @@ constexpr std::int64_t ticks_in_gas = 600;         // a minute is enough to leav
 constexpr std::int64_t ticks_of_open_case = 3000;  // until a child comes: chosen
 constexpr double union_bore_m2 = 0.6 * 5.0e-5;     // discharge coefficient x bore of 8 mm
 constexpr double until_shut_s = 20.0;              // somebody runs to the stop tap
+constexpr double drain_bore_m2 = 0.6 * 1.26e-5;    // discharge coefficient x bore of 4 mm: chosen
+constexpr double bucket_m3 = 10.0e-3;              // what it holds: chosen
 constexpr double held_water_m3 = 1.2e-3;           // in heater and pipes
 constexpr double water_kg_per_m3 = 1000.0;
 constexpr double acid_m3 =
@@ -175,6 +177,25 @@ void disturb_sheet(Workplace& w) {
              "the air and on your clothes.");
 }
 
+double jet_m_per_s(const Workplace& w) {
+    return std::sqrt(2.0 * w.job.site.mains_water_pa / water_kg_per_m3);
+}
+
+/// Over the floor, and over the board where that stands open.
+void spill(Workplace& w, bool shut) {
+    const double ran_out_m3 = shut ? held_water_m3 : union_bore_m2 * jet_m_per_s(w) * until_shut_s;
+    w.precautions.spilt_water_m3 += ran_out_m3;
+    w.say("Water runs out, " + litres(ran_out_m3) + " of it.");
+    w.breach(shut ? "not_drained" : "water_not_shut",
+             litres(ran_out_m3) + " of water ran over the floor" +
+                 (w.fabric.cover_on ? "." : " and over the board."));
+    if (w.fabric.cover_on) return;
+    w.services.damp = 1.0;
+    if (!shut)
+        lose_board(w, "Water ran over the open board, and it is lost.",
+                   "shut the water and drain the heater before its water side is opened");
+}
+
 }  // namespace
 
 std::string burnable_words(double share) {
@@ -282,21 +303,28 @@ void judge_places(Workplace& w, const Act& act) {
 
 void open_water_side(Workplace& w, Remedy remedy) {
     if (!opens_water_side(remedy)) return;
-    auto& p = w.precautions;
     const bool shut = !w.services.water_at_heater;
-    if (shut && p.drained) return;
-    const double jet_m_per_s = std::sqrt(2.0 * w.job.site.mains_water_pa / water_kg_per_m3);
-    const double ran_out_m3 = shut ? held_water_m3 : union_bore_m2 * jet_m_per_s * until_shut_s;
-    p.spilt_water_m3 += ran_out_m3;
-    w.say("Water runs out, " + litres(ran_out_m3) + " of it.");
-    w.breach(shut ? "not_drained" : "water_not_shut",
-             litres(ran_out_m3) + " of water ran over the floor" +
-                 (w.fabric.cover_on ? "." : " and over the board."));
-    if (w.fabric.cover_on) return;
-    w.services.damp = 1.0;
-    if (!shut)
-        lose_board(w, "Water ran over the open board, and it is lost.",
-                   "shut the water and drain the heater before its water side is opened");
+    if (!shut || !w.precautions.drained) spill(w, shut);
+}
+
+void run_out_until_shut(Workplace& w) {
+    spill(w, false);
+    w.pass(until_shut_s);
+    w.services.water_at_heater = false;
+    w.say("You have shut the water at the heater.");
+    w.changed();
+}
+
+void drain_under_pressure(Workplace& w, double seconds) {
+    const double ran_m3 = drain_bore_m2 * jet_m_per_s(w) * seconds;
+    w.precautions.drained = false;
+    w.say("It runs on with the water open and does not drain: " + litres(ran_m3) + " in " +
+          units::fixed(seconds / 60.0, 0) + " minutes.");
+    const double over_m3 = ran_m3 - bucket_m3;
+    if (over_m3 <= 0.0) return;
+    w.precautions.spilt_water_m3 += over_m3;
+    w.breach("water_not_shut", "The heater was drained with the water open; " + litres(over_m3) +
+                                   " of water ran past the bucket and over the floor.");
 }
 
 void let_grit_in(Workplace& w) {

@@ -10,12 +10,23 @@ const Acts inside = dead + dressed;
 
 std::vector<Danger> of_water() {
     const Acts drained{"shut water at heater", "drain heater"};
+    const Acts bridged{"fit bridging conductor"};
     const Acts descale = inside + Acts{"shut water at heater", "drain heater",
                                        "descale heat exchanger", "open water at heater"};
     return {
         {"H27", "BoardUnderWater", "water_not_shut", test_job(),
          inside + Acts{"shut water at heater", "drain heater", "replace water valve"},
          inside + Acts{"replace water valve"}, "Water over the floor: 17 litres."},
+        {"H27", "FloorUnderAnOpenUnion", "water_not_shut", test_job(),
+         bridged + Acts{"shut water at heater", "undo water union"},
+         bridged + Acts{"undo water union"}, "Water over the floor: 17 litres."},
+        {"H27",
+         "FloorUnderADrainThatRunsOn",
+         "water_not_shut",
+         test_job(),
+         drained,
+         {"drain heater"},
+         "Water over the floor: 16 litres."},
         {"H27", "FloorUnderTheHeater", "not_drained", test_job(),
          inside + Acts{"shut water at heater", "drain heater", "replace flow sensor"},
          inside + Acts{"shut water at heater", "replace flow sensor"},

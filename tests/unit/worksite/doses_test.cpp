@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <utility>
+
 #include "sim/worksite/workplace.hpp"
 #include "tests/unit/worksite/house.hpp"
 
@@ -75,6 +77,24 @@ TEST(ExposureLimit, IsReachedByTimeAndShareTogether) {
     EXPECT_EQ(minutes_at(101.0e-6), 31);
     EXPECT_EQ(minutes_at(199.0e-6), 31);
     EXPECT_EQ(minutes_at(201.0e-6), 16);
+}
+
+TEST(HandOnATap, FeelsHotWaterThatRunsAndTakesItsShareOfABurn) {
+    const auto touched = [](const Script& acts) {
+        Job job = test_job();
+        job.panel.set_point_k = 333.15;
+        Attempt attempt(job, 7, Mode::assessed);
+        EXPECT_EQ(play(attempt, acts), "");
+        return std::pair(says(attempt, "The water is too hot to leave a hand in."),
+                         has_line(attempt, "Heat in the skin of your hands: "));
+    };
+    const std::pair felt(true, true), nothing(false, false);
+    const Script hot{"open bath tap", "wait 60 s"}, touch{"touch bath tap"};
+    EXPECT_EQ(touched(hot + touch), felt);
+    EXPECT_EQ(touched(hot + Script{"put on gloves"} + touch), nothing);
+    EXPECT_EQ(touched(hot + Script{"close bath tap"} + touch), nothing) << "no water runs";
+    EXPECT_EQ(touched(hot + Script{"touch shower"}), nothing) << "that one is closed";
+    EXPECT_EQ(touched(touch), nothing);
 }
 
 TEST(CarbonMonoxideAlarm, SoundsOnlyWhenItIsSwitchedOn) {
