@@ -52,6 +52,7 @@ void protect(Workplace& w, Remedy remedy, std::string_view doing) {
     if (remedy == Remedy::correct_settings) return;
     const bool runs_meanwhile = remedy == Remedy::set_manifold_pressure;
     if (inside(remedy) && !runs_meanwhile) w.hands_inside("You began to " + std::string(doing));
+    if (w.over()) return;
     if (inside(remedy) && !w.person.gloves)
         w.breach("no_gloves", "Sharp sheet metal was handled with bare hands.");
     if (faults::info(remedy).needs_glasses && !w.person.glasses)

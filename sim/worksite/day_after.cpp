@@ -4,10 +4,12 @@
 #include <array>
 #include <cmath>
 
+#include "sim/exposure/shock.hpp"
 #include "sim/units/counted.hpp"
 #include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
 #include "sim/worksite/doings.hpp"
+#include "sim/worksite/electrical_quantities.hpp"
 #include "sim/worksite/hand_in_water.hpp"
 #include "sim/worksite/outlets.hpp"
 
@@ -90,6 +92,7 @@ class Watch {
     void follow_draw() {
         const double water_k = drawn_water_k(house_.look().plant, house_.inputs().surroundings);
         follow_hand(water_k);
+        if (ticks_ % looks_every_ticks == 0) feel_current();
         drawn_m3_ += tick_s * house_.look().plant.hot_water_m3_per_s;
         expected_m3_ += tick_s * taps_alone_m3_per_s();
         if (++ticks_ <= warm_up_ticks) return;
@@ -110,6 +113,25 @@ class Watch {
         day_.worst_wash_burn = sum;
         day_.hottest_wash_k = water_k;
         day_.hottest_wash_at = tap->name;
+    }
+
+    /// Whoever draws touches the tap, and now and then the heater: as the trainee's own hand would.
+    void feel_current() {
+        using plant::Terminal;
+        const auto view = house_.look();
+        const auto& mains = view.plant.electrical;
+        const double tap_a = hand_to_floor_a(mains.pipe_v);
+        const Tap* tap = open_tap();
+        if (tap != nullptr && tap_a > day_.tap_current_a) {
+            day_.tap_current_a = tap_a;
+            day_.live_tap = tap->name;
+        }
+        if (hand_to_floor_a(mains.casing_v) < exposure::felt_a) return;
+        const auto wiring =
+            plant::wiring_of(view.parameters, view.plant, house_.inputs().surroundings);
+        const double path_ohm = exposure::body_impedance_ohm(mains.casing_v, 0.5) + floor_path_ohm;
+        const auto touched = plant::touch(wiring, Terminal::casing, Terminal::true_earth, path_ohm);
+        day_.casing_current_a = std::max(day_.casing_current_a, touched.current_a);
     }
 
     /// What the open taps would give with the mains at their mouth.
@@ -222,6 +244,11 @@ std::string burn_line(double water_k, const std::string& tap, double share) {
            " % of a burn.";
 }
 
+std::string current_line(const std::string& where, double current_a) {
+    return "A hand on the " + where + ": " + milliamperes(current_a) + " from hand to foot; from " +
+           units::fixed(1000.0 * exposure::holds_a, 0) + " mA a hand cannot let go.";
+}
+
 std::string leakage_line(const DayAfter& day, const Limits& limits) {
     return "Up to " + milliamperes(day.most_leakage_a) + " leaked to earth, and " +
            (day.safety_switch_opened ? "the" : "no") + " safety switch opened; the rules allow " +
@@ -325,6 +352,10 @@ std::vector<std::string> lines_of(const DayAfter& day, const Limits& limits) {
         lines.push_back(burn_line(day.hottest_k, day.hottest_at, day.worst_burn));
     if (day.worst_wash_burn > told_from && day.hottest_wash_at != day.hottest_at)
         lines.push_back(burn_line(day.hottest_wash_k, day.hottest_wash_at, day.worst_wash_burn));
+    if (day.tap_current_a >= exposure::felt_a)
+        lines.push_back(current_line(day.live_tap, day.tap_current_a));
+    if (day.casing_current_a >= exposure::felt_a)
+        lines.push_back(current_line("heater's casing", day.casing_current_a));
     add_heater_lines(day, limits, lines);
     return lines;
 }

@@ -38,8 +38,11 @@ struct DayAfter {
     double limiter_k = 0.0;       // hottest, where a limiter sits that could not open
     double most_leakage_a = 0.0;  // to earth, while the board had its supply
     bool safety_switch_opened = false;
-    double flue_co_ratio = 0.0;  // worst CO/CO2 of what was burnt, meaned over twenty seconds
-    std::string state;           // hash of everything, a day later
+    double tap_current_a = 0.0,
+           casing_current_a = 0.0;  // most through a bare hand there, to the floor, at a draw
+    std::string live_tap;           // where that was
+    double flue_co_ratio = 0.0;     // worst CO/CO2 of what was burnt, meaned over twenty seconds
+    std::string state;              // hash of everything, a day later
 };
 
 inline constexpr double hand_held_s = 5.0;  // a child that does not draw back at once: chosen

@@ -152,7 +152,8 @@ constexpr std::string_view safety_closing = R"(
 - **The day after.** The house is simulated for 24 hours as it was left: the household draws what it drew
   before the visit, five times over; presses reset after a minute of lockout; and turns on again what no
   tag with a notice that is heeded forbids; at a tag nobody presses reset. Too little water is a draw that gave
-  less than 0.45 of what the open tap gives alone (chosen). What it meets stands in the debrief and in the record, which
+  less than 0.45 of what the open tap gives alone (chosen). At each draw a bare hand is on the tap, and one on the
+  heater's casing: the most that goes to the floor is told from 0.5 mA, where it is felt. What it meets stands in the debrief and in the record, which
   `emberpath verify` simulates again.
 - **Flue gas left behind.** After the trainee has gone, somebody presses reset, draws fully for three
   minutes and a little for two, with gusts. CO/CO2 above 0.004, both meaned over

@@ -125,6 +125,37 @@ TEST(DayAfter, NobodyPressesResetAtATag) {
     EXPECT_NE(tagged.find("they pressed reset 0 times"), std::string::npos) << tagged;
 }
 
+bool tells(const Attempt::After& after, const std::string& words) {
+    return text_of(after).find(words) != std::string::npos;
+}
+
+TEST(DayAfter, TellsWhatAHandOnATapOfALostNeutralGets) {
+    const Script left{"hand in"};
+    const Job job = test_job({fault(Cause::neutral_broken)});
+    EXPECT_TRUE(tells(after(job, left), "A hand on the kitchen tap: "));
+    EXPECT_TRUE(tells(after(job, left), " mA from hand to foot; from 10 mA a hand cannot let go."));
+    EXPECT_FALSE(tells(after(test_job(), left), "A hand on")) << "nothing is felt in a sound house";
+}
+
+TEST(DayAfter, TellsWhatAHandOnALiveCasingGetsAndNotBehindAPlugThatStaysOut) {
+    const Job job = test_job({fault(Cause::earth_missing), fault(Cause::moisture_in_heater, 1.0)});
+    EXPECT_TRUE(tells(after(job, {"use outlet without safety switch", "hand in"}),
+                      "A hand on the heater's casing: "));
+    EXPECT_FALSE(
+        tells(after(job, {"switch power off", "unplug heater", "lock off plug", "hand in"}),
+              "A hand on the heater's casing: "));
+}
+
+TEST(DayAfter, TellsOfNoCurrentThatIsNotFelt) {
+    DayAfter day;
+    day.live_tap = "shower";
+    day.tap_current_a = day.casing_current_a = 0.4e-3;
+    EXPECT_EQ(lines_of(day, Limits{}).size(), 1U);
+    day.tap_current_a = 7.5e-3;
+    EXPECT_EQ(lines_of(day, Limits{}).back(),
+              "A hand on the shower: 7.5 mA from hand to foot; from 10 mA a hand cannot let go.");
+}
+
 DayAfter leaking_day() {
     DayAfter day;
     day.most_leakage_a = 12.0e-3;

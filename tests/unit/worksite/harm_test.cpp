@@ -121,6 +121,19 @@ TEST_P(Harm, ClosesTheGateWhateverItsRuleClosesByItself) {
 INSTANTIATE_TEST_SUITE_P(Ends, Harm, testing::ValuesIn(ends()),
                          [](const auto& i) { return std::string(i.param.name); });
 
+/// What was never done cannot have been done badly.
+TEST(ShockAtTheStart, LeavesNothingToReproachForTheWorkThatWasNotDone) {
+    Attempt live(test_job(), 7, Mode::assessed), off(test_job(), 7, Mode::assessed);
+    ASSERT_EQ(play(live, {"take cover off", "descale heat exchanger"}), "");
+    EXPECT_TRUE(live.over());
+    EXPECT_THAT(text_of_breach(live, "live_work"), HasSubstr("You began to "));
+    ASSERT_EQ(play(off, {"unplug heater", "take cover off", "descale heat exchanger"}), "");
+    for (const char* word : {"no_gloves", "no_glasses", "water_not_shut"}) {
+        EXPECT_FALSE(broke(live, word)) << word;
+        EXPECT_TRUE(broke(off, word)) << word;
+    }
+}
+
 /// Some of these rules leave the gate open where nobody is hurt.
 TEST(GateColumn, IsOpenForThreeOfTheRulesThatCanEndAJob) {
     for (const char* word : {"not_tested_before_power", "roof_space", "no_bridge"})
