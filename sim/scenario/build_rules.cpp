@@ -36,6 +36,12 @@ constexpr std::array limit_keys{
     std::pair{"dangerous_pipe_voltage", &Limits::dangerous_pipe_v},
     std::pair{"blood_headache", &Limits::blood_headache},
     std::pair{"blood_unfit", &Limits::blood_unfit},
+    std::pair{"stored_charge", &Limits::stored_charge_v},
+    std::pair{"leak_test_from", &Limits::leak_test_from_pa},
+    std::pair{"leak_test_drop", &Limits::leak_test_drop_pa},
+    std::pair{"roof_stay", &Limits::roof_stay_s},
+    std::pair{"ladder_height", &Limits::ladder_height_m},
+    std::pair{"ladder_wind", &Limits::ladder_wind_pa},
 };
 
 Limits make_limits(const Values& written, Problems& problems) {

@@ -12,8 +12,6 @@ namespace emberpath::worksite {
 
 namespace {
 
-constexpr double ladder_from_m = 2.0;
-
 bool on_cylinder(const Workplace& w) {
     return w.job.site.gas == GasKind::propane_cylinder;
 }
@@ -25,7 +23,7 @@ void look_around(Workplace& w, const Act&) {
     if (d.scorched) w.say("The timber beside the flue is browned, a finger's width from it.");
     if (d.old_sheet)
         w.say("The flue goes through old grey sheet, brittle at the edge: it may hold asbestos.");
-    if (d.terminal_height_m >= ladder_from_m)
+    if (d.terminal_height_m >= w.job.practice.limits.ladder_height_m)
         w.say("The flue terminal is " + units::fixed(d.terminal_height_m, 1) +
               " m up: a ladder's work.");
     if (d.low_place) w.say("There is a drain in the floor beside the gas.");
@@ -128,7 +126,8 @@ void flush_heater(Workplace& w, const Act&) {
 void check_ladder(Workplace& w, const Act&) {
     const Dangers& d = w.job.site.dangers;
     w.precautions.ladder_checked = true;
-    if (d.terminal_height_m < ladder_from_m) return w.say("Nothing here needs a ladder.");
+    if (d.terminal_height_m < w.job.practice.limits.ladder_height_m)
+        return w.say("Nothing here needs a ladder.");
     w.say(d.soft_ground ? "The ground gives way under its feet." : "The ground is firm.");
     w.say(too_windy_for_ladders(w) ? "The wind pulls at it." : "There is hardly any wind.");
 }

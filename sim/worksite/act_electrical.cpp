@@ -63,7 +63,7 @@ void test_for_dead(Workplace& w, const Act&) {
                            tester_v(w, Terminal::heater_neutral, Terminal::heater_earth)};
     if (tester_is_dark(w) || *std::max_element(volts.begin(), volts.end()) < dead_below_v) {
         w.say("The tester shows no voltage on any pair of terminals.");
-        if (!tester_is_dark(w) && w.stored_v() >= dangerous_charge_v)
+        if (!tester_is_dark(w) && w.stored_v() >= w.job.practice.limits.stored_charge_v)
             return w.say("Across the board's capacitor it shows " + units::fixed(w.stored_v(), 0) +
                          " V, falling.");
         if (proof == Proof::tester_proved) proof = Proof::found_dead;
@@ -166,8 +166,7 @@ void leave_attached_place(Workplace& w) {
     Act off;
     off.verb = Verb::multimeter_off;
     w.say("The multimeter's leads come off where they hung.");
-    w.pass(seconds_of(off));
-    if (!w.over()) multimeter_off(w, off);
+    multimeter_off(w, off);  // within the time of what they are wanted for
 }
 
 std::span<const Doing> electrical_doings() {

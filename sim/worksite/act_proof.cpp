@@ -18,8 +18,6 @@ constexpr std::array<std::string_view, joint_count> joint_names{
 constexpr double held_pipe_m3 = 3.0e-3;  // between meter or cylinder and the heater
 constexpr double atmosphere_pa = 101325.0;
 constexpr int test_length_s = 120;
-constexpr double greatest_drop_pa = 50.0;
-constexpr double least_held_pa = 1000.0;
 constexpr double small_draw = 0.22;
 
 double leak_at(const Workplace& w, std::size_t joint, double pressure_pa) {
@@ -97,8 +95,9 @@ void hold_test(Workplace& w, const Act& act) {
     const double shown_after = held_as_shown(w);
     w.say("At the start " + units::format_pressure(shown_before) + ", after two minutes " +
           units::format_pressure(shown_after) + ".");
-    const auto holds = [](double from_pa, double to_pa) {
-        return from_pa >= least_held_pa && from_pa - to_pa <= greatest_drop_pa;
+    const Limits& limits = w.job.practice.limits;
+    const auto holds = [&limits](double from_pa, double to_pa) {
+        return from_pa >= limits.leak_test_from_pa && from_pa - to_pa <= limits.leak_test_drop_pa;
     };
     if (!holds(before, held) || !holds(shown_before, shown_after)) return;
     w.deeds.leak_test = w.tick();

@@ -33,7 +33,7 @@ void touch_tap(Workplace& w, const Act& act) {
     const auto seen = w.look().plant;
     const bool runs = w.services.tap_opening[act.object] > 0.0 && water_comes(seen, act.object);
     if (runs && !w.person.gloves && seen.tap_k[act.object] >= too_hot_k) {
-        w.say("The water is too hot to leave a hand in.");
+        w.say("The water feels hot.");
         w.touch_water(seen.tap_k[act.object], in_it_s);
     }
     w.touch_pipes(true);

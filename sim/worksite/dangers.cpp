@@ -18,12 +18,10 @@ namespace {
 using faults::Remedy;
 
 constexpr double low_place_m3 = 0.1;  // of air in the drain: chosen
-constexpr double ladder_from_m = 2.0;
-constexpr double most_wind_pa = 30.0;  // some 7 m/s: chosen
 constexpr double gravity_m_per_s2 = 9.80665;
 constexpr double roof_above_air_k = 25.0;  // under a sheet roof by day: chosen
 // A crawl there and back; short spells with a break where it is hot are common practice. Times chosen.
-constexpr double roof_crawl_s = 240.0, roof_limit_s = 600.0, roof_rest_s = 600.0;
+constexpr double roof_crawl_s = 240.0, roof_rest_s = 600.0;
 constexpr std::int64_t ticks_in_gas = 600;         // a minute is enough to leave
 constexpr std::int64_t ticks_of_open_case = 3000;  // until a child comes: chosen
 constexpr double union_bore_m2 = 0.6 * 5.0e-5;     // discharge coefficient x bore of 8 mm
@@ -114,7 +112,7 @@ void meet_a_child(Workplace& w) {
 
 void go_up_ladder(Workplace& w) {
     const Dangers& d = w.job.site.dangers;
-    if (d.terminal_height_m < ladder_from_m) return;
+    if (d.terminal_height_m < w.job.practice.limits.ladder_height_m) return;
     if (!w.precautions.ladder_checked)
         w.breach("ladder_unchecked", "You went up " + units::fixed(d.terminal_height_m, 1) +
                                          " m without a look at ground, wind and ties.");
@@ -137,14 +135,15 @@ void stay_in_roof(Workplace& w, const std::string& heat) {
     p.longest_roof_s = std::max(p.longest_roof_s, p.roof_s);
     w.pass(roof_crawl_s);
     p.roof_left_tick = w.tick();
-    if (p.roof_s <= roof_limit_s || w.over()) return;
+    if (p.roof_s <= w.job.practice.limits.roof_stay_s || w.over()) return;
     const std::string stayed = units::fixed(p.roof_s / 60.0, 0) +
                                " minutes in the roof space, at " + heat + ", with no break of " +
                                units::fixed(roof_rest_s / 60.0, 0) + " minutes between";
     w.say("Your head swims and your shirt is soaked.");
-    w.breach("roof_space",
-             "You were " + stayed + "; " + units::fixed(roof_limit_s / 60.0, 0) + " are enough.");
-    if (p.roof_s <= 2.0 * roof_limit_s) return;
+    w.breach("roof_space", "You were " + stayed + "; " +
+                               units::fixed(w.job.practice.limits.roof_stay_s / 60.0, 0) +
+                               " are enough.");
+    if (p.roof_s <= 2.0 * w.job.practice.limits.roof_stay_s) return;
     w.end_badly(
         "roof_space",
         "After " + stayed + ", you faint. " +
@@ -237,7 +236,7 @@ double low_gas_share(const Workplace& w) {
 }
 
 bool too_windy_for_ladders(const Workplace& w) {
-    return std::abs(w.services.wind_pa) > most_wind_pa;
+    return std::abs(w.services.wind_pa) > w.job.practice.limits.ladder_wind_pa;
 }
 
 void meet_house(Workplace& w) {
@@ -308,8 +307,7 @@ void open_water_side(Workplace& w, Remedy remedy) {
 }
 
 void run_out_until_shut(Workplace& w) {
-    spill(w, false);
-    w.pass(until_shut_s);
+    spill(w, false);  // within the time of the act
     w.services.water_at_heater = false;
     w.say("You have shut the water at the heater.");
     w.changed();
@@ -385,7 +383,7 @@ std::vector<std::string> danger_lines(const Workplace& w) {
             "Hottest air you worked in: " + units::format_temperature(p.hottest_roof_k) +
             ", in the roof space, for " + units::fixed(p.longest_roof_s / 60.0, 0) +
             " minutes with no break of " + units::fixed(roof_rest_s / 60.0, 0) + " between; " +
-            units::fixed(roof_limit_s / 60.0, 0) + " are enough.");
+            units::fixed(w.job.practice.limits.roof_stay_s / 60.0, 0) + " are enough.");
     if (p.low_gas_m3 > 1.0e-5)
         lines.push_back("Gas lying in the drain: " + burnable_words(low_gas_share(w)) + ".");
     return lines;

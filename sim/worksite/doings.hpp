@@ -21,8 +21,6 @@ struct Doing {
     } when = When::after;  // its time passes; own: the effect lets it
 };
 
-/// From here on a stored charge hurts [V]: 60 V of direct voltage is the usual limit (chosen).
-inline constexpr double dangerous_charge_v = 60.0;
 /// A flame younger than this is not judged by its flue gas or by what it spills: flue, fan and exchanger are
 /// still settling (chosen; a combustion test waits longer).
 inline constexpr double flame_settles_s = 30.0;

@@ -221,7 +221,7 @@ double Workplace::stored_v() const {
 /// A jolt from the capacitor: it does not hold the hand, but the hand goes where nobody sent it.
 void Workplace::feel_stored_charge(std::string_view doing) {
     const double volts = stored_v();
-    if (volts < dangerous_charge_v) return;
+    if (volts < job.practice.limits.stored_charge_v) return;
     const std::string held = units::fixed(volts, 0) + " V";
     breach("stored_charge", std::string(doing) + " while the board's capacitor held " + held + ".");
     if (!person.gloves)

@@ -36,8 +36,14 @@ struct Limits {
     double bare_hand_metal_k = 333.15;   // hotter metal is not for bare hands
     double dangerous_v = 50.0;           // a voltage above it is one to be kept from
     double dangerous_pipe_v = 25.0;      // the same of pipes, which people hold wet
-    double blood_headache = 0.10;  // share of haemoglobin that carbon monoxide holds: a headache
-    double blood_unfit = 0.20;     // strong headache and dizziness: nobody works on
+    double blood_headache = 0.10;   // share of haemoglobin that carbon monoxide holds: a headache
+    double blood_unfit = 0.20;      // strong headache and dizziness: nobody works on
+    double stored_charge_v = 60.0;  // direct, left in a capacitor: hands wait above it
+    double leak_test_from_pa = 1000.0;  // gas held in a pipe that is proved tight, at least
+    double leak_test_drop_pa = 50.0;    // what it may lose in two minutes
+    double roof_stay_s = 600.0;    // in a roof space without a break; at twice of it one faints
+    double ladder_height_m = 2.0;  // from here on a ladder is checked and tied
+    double ladder_wind_pa = 30.0;  // stagnation pressure above which nobody goes up
     bool operator==(const Limits&) const = default;
 };
 

@@ -155,7 +155,13 @@ const std::pair<const char*, double Limits::*> later_keys[] = {
     {"dangerous_voltage", &Limits::dangerous_v},
     {"dangerous_pipe_voltage", &Limits::dangerous_pipe_v},
     {"blood_headache", &Limits::blood_headache},
-    {"blood_unfit", &Limits::blood_unfit}};
+    {"blood_unfit", &Limits::blood_unfit},
+    {"stored_charge", &Limits::stored_charge_v},
+    {"leak_test_from", &Limits::leak_test_from_pa},
+    {"leak_test_drop", &Limits::leak_test_drop_pa},
+    {"roof_stay", &Limits::roof_stay_s},
+    {"ladder_height", &Limits::ladder_height_m},
+    {"ladder_wind", &Limits::ladder_wind_pa}};
 
 /// Without the first line from `from` on that holds the key.
 std::string without_line(std::string text, std::size_t from, const std::string& key) {

@@ -85,7 +85,7 @@ TEST(HandOnATap, FeelsHotWaterThatRunsAndTakesItsShareOfABurn) {
         job.panel.set_point_k = 333.15;
         Attempt attempt(job, 7, Mode::assessed);
         EXPECT_EQ(play(attempt, acts), "");
-        return std::pair(says(attempt, "The water is too hot to leave a hand in."),
+        return std::pair(says(attempt, "The water feels hot."),
                          has_line(attempt, "Heat in the skin of your hands: "));
     };
     const std::pair felt(true, true), nothing(false, false);

@@ -48,7 +48,11 @@ INSTANTIATE_TEST_SUITE_P(
         Moved{"DangerousVoltage", "H02LeadsOnLiveTerminals", &Limits::dangerous_v, 400.0},
         Moved{"DangerousPipeVoltage", "H03HouseholdWhoseElectricianWasTold",
               &Limits::dangerous_pipe_v, 400.0},
-        Moved{"BloodUnfit", "H19WhoWorksOnUntilItIsTooMuch", &Limits::blood_unfit, 1.0}),
+        Moved{"BloodUnfit", "H19WhoWorksOnUntilItIsTooMuch", &Limits::blood_unfit, 1.0},
+        Moved{"StoredCharge", "H04HandThatDoesNotWait", &Limits::stored_charge_v, 400.0},
+        Moved{"RoofStay", "H31WhoStaysTooLong", &Limits::roof_stay_s, 3600.0},
+        Moved{"LadderHeight", "H29WhoClimbsUnlooked", &Limits::ladder_height_m, 10.0},
+        Moved{"LadderWind", "H29WhoClimbsInTheWind", &Limits::ladder_wind_pa, 500.0}),
     [](const auto& one) { return std::string(one.param.name); });
 
 TEST(LimitsOfThePlace, NameTheShareOfBloodWhereHeadacheBegins) {

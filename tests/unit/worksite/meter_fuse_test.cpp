@@ -112,7 +112,7 @@ TEST(HangingLeads, AreMovedForAnotherMeasurement) {
     ASSERT_EQ(play(attempt, at_inlet), "");
     const auto before = attempt.tick();
     ASSERT_EQ(play(attempt, {"measure volts between socket active and socket neutral"}), "");
-    EXPECT_EQ(attempt.tick() - before, 300) << "20 s to measure, 10 s to take them off";
+    EXPECT_EQ(attempt.tick() - before, 200) << "as help lists it";
     EXPECT_THAT(last_shown(attempt), HasSubstr("come off where they hung"));
     EXPECT_FALSE(attempt.sight().multimeter_at.has_value());
     EXPECT_FALSE(attempt.check("read multimeter").text.empty());

@@ -12,10 +12,10 @@ namespace emberpath::worksite {
 /// Sentences of the senses. A closed list: a line that is not on it has to follow from what is.
 inline bool is_sensed(const std::string& line) {
     for (const char* begins :
-         {"Water runs at", "No water comes", "It lights with a thump", "It smells of gas",
-          "No smell of gas", "The tester shows", "The socket is dead", "The safety switch opens",
-          "It does not open", "It opens after", "The panel is dark", "Your hand tingles",
-          "The readout is dark", "In the drain the detector shows"})
+         {"Water runs at", "The water feels hot", "No water comes", "It lights with a thump",
+          "It smells of gas", "No smell of gas", "The tester shows", "The socket is dead",
+          "The safety switch opens", "It does not open", "It opens after", "The panel is dark",
+          "Your hand tingles", "The readout is dark", "In the drain the detector shows"})
         if (line.starts_with(begins)) return true;
     return false;
 }
