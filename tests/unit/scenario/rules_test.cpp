@@ -186,8 +186,12 @@ TEST(Rules, ThatMoveALimitOfHarmMoveThatOneAlone) {
         const std::string line = std::string(key) + " = \"";
         const auto at = general.find(line) + line.size();
         std::string moved = general;
-        const bool unfit = std::string(key) == "blood_unfit";
-        moved.replace(at, moved.find(' ', at) - at, unfit ? "21" : "15");
+        const std::string name = key;
+        const std::string to = name == "blood_unfit"      ? "21"
+                               : name == "leak_test_from" ? "1.5"
+                               : name == "ladder_height"  ? "3"
+                                                          : "15";
+        moved.replace(at, moved.find(' ', at) - at, to);
         if (std::string(key) == "scald_water" || std::string(key) == "bare_hand_metal")
             moved.replace(at, 2, "51");
         const Loaded loaded = under(moved);
