@@ -142,7 +142,7 @@ std::vector<Charge> remedy_charges(const Charged& c) {
             {hand_in_of(c), remedy_title(c.played.true_class),
              f.handed_on_safe
                  ? "Made safe and handed on, although a reading could still have told the cause."
-             : c.played.true_class == faults::Remedy::explain_to_customer
+             : is_to_be_explained(c.played)
                  ? "Nothing was wrong with the heater, and that was not said."
                  : "The fault was not set right.",
              remedy_area(f, true, warrant, waste)});
@@ -160,7 +160,7 @@ std::vector<Charge> proof_charges(const Charged& c) {
     if (remains)
         charges.push_back(
             {hand_in_of(c), remedy_title(c.played.true_class),
-             c.played.true_class == faults::Remedy::explain_to_customer
+             is_to_be_explained(c.played)
                  ? "What is right with the heater was not said: what was proved is worth less."
                  : "The fault remains: what was proved is worth less.",
              proof_score(done, not_needed, false)});

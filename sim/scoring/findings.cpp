@@ -115,6 +115,14 @@ bool to_be_handed_on(const PlayedAttempt& played, Remedy remedy) {
     return is_handed_on(remedy) || !played.job.practice.licence.covers(remedy);
 }
 
+bool is_to_be_explained(const PlayedAttempt& played) {
+    return played.true_class == Remedy::explain_to_customer;
+}
+
+bool is_lighter(const worksite::Breach& a, const worksite::Breach& b) {
+    return std::pair(a.critical, a.deduction) < std::pair(b.critical, b.deduction);
+}
+
 // What is handed on must also be named.
 static bool all_named(const PlayedAttempt& played, std::span<const Remedy> named) {
     const auto needed = remedies_of(played.true_class);

@@ -35,6 +35,10 @@ struct Findings {
 
 /// Is its cure another's work, by its nature or because the licence of the person at work does not cover it?
 [[nodiscard]] bool to_be_handed_on(const PlayedAttempt& played, faults::Remedy remedy);
+/// Nothing is wrong with the heater; what it needs is a word with the customer.
+[[nodiscard]] bool is_to_be_explained(const PlayedAttempt& played);
+/// Less grave: a breach that closes the gate outweighs any that does not, else the deduction counts.
+[[nodiscard]] bool is_lighter(const worksite::Breach& a, const worksite::Breach& b);
 
 /// A reading confirms a class when it could have told it from what else was open by this much (0 to 1).
 /// Chosen: a token reading that has nothing to do with the suspicion stays below.

@@ -61,8 +61,7 @@ std::string objection(const Findings& f, const Outcome& outcome, const Assessmen
 
 /// A cause whose remedy is a word or another trade's work ends well without anything being mended.
 std::string ending_in_words(const PlayedAttempt& played) {
-    if (played.true_class == faults::Remedy::explain_to_customer)
-        return "what was found was rightly explained";
+    if (is_to_be_explained(played)) return "what was found was rightly explained";
     const auto needed = remedies_of(played.true_class);
     const bool others = std::all_of(needed.begin(), needed.end(), [&](faults::Remedy one) {
         return to_be_handed_on(played, one);

@@ -199,12 +199,7 @@ void add_tolls(std::span<const Area> areas, DearMoments& all) {
 }
 
 /// The gravest rule broken there, and what would have kept it.
-std::string breach_in_words(const std::vector<const worksite::Breach*>& breaches) {
-    const worksite::Breach& worst =
-        **std::max_element(breaches.begin(), breaches.end(), [](const auto* a, const auto* b) {
-            return std::pair(a->critical, a->deduction) < std::pair(b->critical, b->deduction);
-        });
-    const std::size_t more = breaches.size() - 1;
+std::string breach_in_words(const worksite::Breach& worst, std::size_t more) {
     return worst.text + " Instead: " + worksite::better_than(worst) + "." +
            (more == 0
                 ? ""
@@ -214,9 +209,11 @@ std::string breach_in_words(const std::vector<const worksite::Breach*>& breaches
 std::string moment_text(const Dear& one, const Ledger& ledger, const Outcome& outcome) {
     std::vector<std::string> said = one.charges;
     if (!one.breaches.empty()) {
-        const bool harm = std::any_of(one.breaches.begin(), one.breaches.end(),
-                                      [](const auto* b) { return b->critical; });
-        said.insert(harm ? said.begin() : said.end(), breach_in_words(one.breaches));
+        const worksite::Breach& worst =
+            **std::max_element(one.breaches.begin(), one.breaches.end(),
+                               [](const auto* a, const auto* b) { return is_lighter(*a, *b); });
+        said.insert(worst.critical ? said.begin() : said.end(),
+                    breach_in_words(worst, one.breaches.size() - 1));
     }
     std::string text = at(outcome, ledger.steps[one.act]) + ":";
     for (const std::string& sentence : said) text += " " + sentence;

@@ -31,7 +31,8 @@ inline constexpr double separable_above = 0.1;  // less tells nothing in practic
 
 /// At most two, dearest first: breaches, readings, remedies, waits and the hand-in, by what they took from the
 /// overall score, each with the best that could have been done there: a precaution, or the path of the reference
-/// policy. `areas`: the five, with their lost points; what an area takes is area_toll, shared out by points; `toll` of a moment is its part.
+/// policy. `areas`: the five, with their lost points; what an area takes is area_toll, shared out by points: a
+/// moment's toll is its part of that.
 [[nodiscard]] std::vector<Moment> costliest_moments(const PlayedAttempt& played,
                                                     const Ledger& ledger, const Findings& f,
                                                     const Outcome& outcome,

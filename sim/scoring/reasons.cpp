@@ -24,13 +24,9 @@ bool is_named(const Findings& f, Remedy remedy) {
 }
 
 std::string safety_reason(const PlayedAttempt& played, const Outcome& outcome) {
-    const worksite::Breach* worst = nullptr;
-    const auto weight = [](const worksite::Breach& b) {
-        return b.deduction + (b.critical ? 1.0 : 0.0);
-    };
-    for (const worksite::Breach& breach : outcome.breaches)
-        if (worst == nullptr || weight(breach) > weight(*worst)) worst = &breach;
-    if (worst == nullptr) return "No safety rule was broken.";
+    const auto worst =
+        std::max_element(outcome.breaches.begin(), outcome.breaches.end(), is_lighter);
+    if (worst == outcome.breaches.end()) return "No safety rule was broken.";
     if (worst->act >= played.log.size()) return worst->text;
     const worksite::LogEntry& entry = played.log[worst->act];
     return "At " + clock_text(entry.begin_tick - outcome.start_tick) + " (" + entry.words +
@@ -171,7 +167,7 @@ std::string remedy_reason(const PlayedAttempt& played, const Findings& f, const 
         return "Made safe and handed on, although a reading could still have told the cause; it "
                "needed: " +
                title + ".";
-    if (!f.fixed && played.true_class == Remedy::explain_to_customer)
+    if (!f.fixed && is_to_be_explained(played))
         return "No repair was called for, and that was not said; it needed: " + title + ".";
     if (!f.fixed) return "The fault was not set right; it needed: " + title + ".";
     if (warrant_of(f.diagnosis) < 0.98)
@@ -200,8 +196,7 @@ Reasons reasons(const PlayedAttempt& played, const Ledger& ledger, const Finding
                 const Outcome& outcome, const PathCharges& charges) {
     return {safety_reason(played, outcome), evidence_reason(f, outcome),
             path_reason(played, ledger, f, outcome, charges), remedy_reason(played, f, outcome),
-            proof_reason(outcome, !f.rightly_ended(),
-                         played.true_class == Remedy::explain_to_customer)};
+            proof_reason(outcome, !f.rightly_ended(), is_to_be_explained(played))};
 }
 
 }  // namespace emberpath::scoring

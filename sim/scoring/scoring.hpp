@@ -86,8 +86,7 @@ struct LikelihoodInput {
 struct Moment {
     std::size_t act = 0;   // index into the log
     double minutes = 0.0;  // charged to the path
-    double toll =
-        0.0;  // on the logarithm of the overall score: what they are ranked by (area_toll)
+    double toll = 0.0;     // taken from the logarithm of the overall score; they are ranked by it
     std::string text;
 };
 

@@ -34,6 +34,7 @@ struct Scored {
 [[nodiscard]] Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
                            const Arrived& arrived = nullptr,
                            std::span<const scoring::Change> changes = {});
+
 struct Cast {
     std::span<const Policy> policies = all_policies();
     int seeds = 1;            // first_seed, first_seed + 1, ...

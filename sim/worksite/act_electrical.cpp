@@ -163,10 +163,8 @@ Workplace::ReadingOf multimeter_reading(const Workplace& w) {
 
 void leave_attached_place(Workplace& w) {
     if (!w.bench.multimeter_at) return;
-    Act off;
-    off.verb = Verb::multimeter_off;
     w.say("The multimeter's leads come off where they hung.");
-    multimeter_off(w, off);  // within the time of what they are wanted for
+    multimeter_off(w, {});  // within the time of what they are wanted for
 }
 
 std::span<const Doing> electrical_doings() {
