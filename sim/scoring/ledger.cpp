@@ -59,14 +59,16 @@ class Keeper {
             ledger.steps.push_back(step(act));
         if (!is_settled()) evidence_.live_until(played_.tape.events.size());
         ledger.end = now().classes();
-        ledger.at_cure = cured_true_ ? *at_cure_ : now();
-        for (const Step& s : ledger.steps) ledger.test_charge += s.charge;
+        ledger.at_cure = cured_by_.has_value() ? *at_cure_ : now();
         ledger.set_ups = set_ups_;
+        ledger.cured_by = cured_by_;
         return ledger;
     }
 
   private:
-    [[nodiscard]] bool is_settled() const { return until_ == Until::the_cure && cured_true_; }
+    [[nodiscard]] bool is_settled() const {
+        return until_ == Until::the_cure && cured_by_.has_value();
+    }
     [[nodiscard]] const Posterior& now() const { return evidence_.posterior(); }
     [[nodiscard]] std::size_t end_of_mark(std::size_t mark) const {
         return mark + 1 < played_.tape.event_of_mark.size() ? played_.tape.event_of_mark[mark + 1]
@@ -91,15 +93,15 @@ class Keeper {
         const std::size_t next = mark + 1 < played_.tape.marks ? played_.tape.marked[mark + 1]
                                                                : played_.tape.observations.size();
         s.observation_count = next - s.first_observation;
-        s.cured_before = cured_true_;
+        s.cured_before = cured_by_.has_value();
         s.before = now().classes();
-        if (!cured_true_ && (s.entry->kind == Kind::wait || s.entry->remedy >= 0))
+        if (!cured_by_.has_value() && (s.entry->kind == Kind::wait || s.entry->remedy >= 0))
             remember(s, cycle_);
         if (!is_settled()) {
             evidence_.live_until(end_of_mark(mark));
             if (s.observation_count > 0) weigh(s, mark);
         }
-        if (s.entry->remedy >= 0) remedy(static_cast<faults::Remedy>(s.entry->remedy));
+        if (s.entry->remedy >= 0) remedy(act, static_cast<faults::Remedy>(s.entry->remedy));
         s.after = now().classes();
         return s;
     }
@@ -150,14 +152,14 @@ class Keeper {
                    confirmation_factor(leading);
     }
 
-    void remedy(faults::Remedy done) {
+    void remedy(std::size_t act, faults::Remedy done) {
         done_.push_back(done);
         stands_as_ = stands_as_after(evidence_.shadows().hypotheses, done_);
         foreseen_.reset();
-        if (cured_true_ || !needs(played_.true_class, done)) return;
+        if (cured_by_.has_value() || !needs(played_.true_class, done)) return;
         for (const faults::Remedy needed : remedies_of(played_.true_class))
             if (std::find(done_.begin(), done_.end(), needed) == done_.end()) return;
-        cured_true_ = true;
+        cured_by_ = act;
         at_cure_ = std::make_unique<Posterior>(now());
     }
 
@@ -176,7 +178,7 @@ class Keeper {
     std::optional<Foreseen> foreseen_;  // as the lanes stand now
     SetUps set_ups_;
     int cycle_ = -1;  // demand cycle of the last reading
-    bool cured_true_ = false;
+    std::optional<std::size_t> cured_by_;
 };
 
 // A wait is paid by the readings that follow it, as far as they were worth more than they cost.
@@ -198,12 +200,46 @@ void charge_idling(std::vector<Step>& steps) {
     }
 }
 
+/// What a finished job is proved by: proof itself, hot water, the word on the display.
+bool proves_the_work(const PlayedAttempt& played, const Step& step) {
+    using worksite::Quantity;
+    if (step.entry->kind == Kind::proof) return true;
+    const auto first =
+        played.tape.observations.begin() + static_cast<std::ptrdiff_t>(step.first_observation);
+    return std::all_of(first, first + static_cast<std::ptrdiff_t>(step.observation_count),
+                       [](const worksite::Observation& seen) {
+                           return seen.quantity == Quantity::tap_temperature ||
+                                  seen.quantity == Quantity::display_word;
+                       });
+}
+
+// Where the cure is words, proof is worth the same before them as after them; so is a wait that it needs.
+void spare_last_proof(const PlayedAttempt& played, Ledger& ledger) {
+    const auto works = [](const Step& step) {
+        return step.entry->remedy >= 0 &&
+               !is_handed_on(static_cast<faults::Remedy>(step.entry->remedy));
+    };
+    if (!ledger.cured_by || works(ledger.steps[*ledger.cured_by])) return;
+    bool proof_follows = false;
+    for (std::size_t i = *ledger.cured_by; i-- > 0;) {
+        Step& step = ledger.steps[i];
+        if (works(step) || (step.weighed && !proves_the_work(played, step))) return;
+        proof_follows = proof_follows || step.weighed || step.entry->kind == Kind::proof;
+        step.charge = 0.0;
+        if (proof_follows) step.idle_minutes = 0.0;
+    }
+}
+
 }  // namespace
 
 Ledger keep_ledger(const PlayedAttempt& played, Evidence evidence, Until until) {
     Ledger ledger = Keeper(played, std::move(evidence), until).keep();
     charge_idling(ledger.steps);
-    for (const Step& step : ledger.steps) ledger.idle_charge += step.idle_minutes;
+    spare_last_proof(played, ledger);
+    for (const Step& step : ledger.steps) {
+        ledger.test_charge += step.charge;
+        ledger.idle_charge += step.idle_minutes;
+    }
     return ledger;
 }
 

@@ -2,6 +2,7 @@
 /// The path act by act: what each cost, what it could have told, what it told.
 
 #include <memory>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -35,7 +36,8 @@ struct Ledger {
     std::vector<double> arrival, end;  // class probabilities
     Posterior at_cure;  // as it stood before the remedy that completed the cure, else at the end
     double test_charge = 0.0, idle_charge = 0.0;
-    SetUps set_ups;  // at the end
+    SetUps set_ups;                                      // at the end
+    std::optional<std::size_t> cured_by = std::nullopt;  // the step whose remedy completed the cure
 };
 
 /// What is needed to keep the ledger.

@@ -1,7 +1,6 @@
 // Ways of working that do not find out: guessing, swapping parts, and knowing the answer.
 
 #include <algorithm>
-#include <array>
 #include <vector>
 
 #include "sim/trainees/ways.hpp"
@@ -102,13 +101,17 @@ Decision guess(Hands& hands) {
             acts_done(hands)};
 }
 
+// Whoever looks where the guessed fault would show has looked for it, whatever the reason: that is no token.
 Decision guess_after_token(Hands& hands, math::Random& random) {
-    constexpr std::array tokens{Quantity::flue_terminal, Quantity::inlet_pipe_temperature,
-                                Quantity::readout_inlet, Quantity::readout_fan_current};
+    Decision decision = guess(hands);
+    std::vector<Quantity> tokens{Quantity::flue_terminal, Quantity::inlet_pipe_temperature,
+                                 Quantity::readout_inlet, Quantity::readout_fan_current};
+    for (const Row& row : shown_by(decision.cause)) std::erase(tokens, row.quantity);
     const auto pick =
         static_cast<std::size_t>(random.uniform() * static_cast<double>(tokens.size()));
     hands.take(0, tokens.at(pick));
-    return guess(hands);
+    decision.after = acts_done(hands);
+    return decision;
 }
 
 Decision show(Hands& hands, Cause cause) {

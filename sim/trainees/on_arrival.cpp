@@ -1,5 +1,6 @@
 #include "sim/trainees/on_arrival.hpp"
 
+#include "sim/scoring/information.hpp"
 #include "sim/scoring/warrant.hpp"
 #include "sim/trainees/belief.hpp"
 
@@ -14,6 +15,7 @@ OnArrival on_arrival(const worksite::Job& job, std::uint64_t seed, const Arrived
     seen.leading = scoring::likeliest(belief.classes());
     seen.probability = belief.leading_probability();
     seen.need = scoring::need(belief.leading());
+    seen.open_bits = scoring::entropy_bits(belief.classes());
     seen.of_truth = belief.classes()[truth.index()];
     seen.leads_to_truth = scoring::covers(truth, seen.leading);
     return seen;

@@ -10,6 +10,7 @@ struct OnArrival {
     double probability = 0.0;  // that its remedy is needed
     double need = 0.9;         // what that remedy needs
     double of_truth = 0.0;     // probability of the true class
+    double open_bits = 0.0;    // entropy of the classes
     bool leads_to_truth = false;
     /// A job that leaves nothing to find out: no fault of it, but it should be called so.
     [[nodiscard]] bool is_direct() const { return leads_to_truth && probability >= need; }

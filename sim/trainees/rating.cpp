@@ -118,6 +118,7 @@ Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
             assessment.at_end.front().of == scoring::class_or_first_of(job.faults);
     }
     scored.minutes = played.minutes;
+    scored.reference_minutes = assessment.reference_minutes;
     scored.acts = played.acts.size();
     scored.proposal = assessment.proposal;
     scored.overall_with = assessment.overall_with;

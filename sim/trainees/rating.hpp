@@ -27,6 +27,7 @@ struct Scored {
     double leading_probability = 0.0;  // of the likeliest class when all was weighed
     bool leading_is_true = false;
     double minutes = 0.0;
+    double reference_minutes = 0.0;  // what its path is measured against
     std::size_t acts = 0;
     std::string proposal;
     std::vector<double> overall_with;  // for each change that was asked for

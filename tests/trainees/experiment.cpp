@@ -68,7 +68,7 @@ void write_rows(std::ostream& out, const std::string& job, double severity_share
         out << ',' << one.overall << ',' << one.scored << ',' << one.unopposed << ','
             << one.gates_met << ',' << one.fixed << ',' << one.true_class_probability << ','
             << one.leading_probability << ',' << one.leading_is_true << ',' << one.minutes << ','
-            << one.acts;
+            << one.acts << ',' << one.reference_minutes;
         for (std::size_t i = 0; i < changes.size(); ++i) {
             out << ',';
             if (i < one.overall_with.size()) out << one.overall_with[i];
@@ -82,13 +82,15 @@ void write_head(std::ostream& out) {
     out << "job,seed,severity_share,policy,safe_work,evidence,path,remedy,proof,overall,scored,"
            "unopposed,gates,"
            "fixed,"
-           "true_class,leading,leading_is_true,minutes,acts,again,priors_x3,widths_x2,widths_half,"
+           "true_class,leading,leading_is_true,minutes,acts,reference_minutes,again,priors_x3,"
+           "widths_x2,widths_half,"
            "proposal\n";
 }
 
 void write_blind(std::ostream& out, const std::string& name, const worksite::Job& job) {
     const auto rating = trainees::judge(job, {}, trainees::arrive(job, 1));
-    out << name << ',' << rating.on_arrival.probability << ',' << rating.on_arrival.of_truth
+    const auto& seen = rating.on_arrival;
+    out << name << ',' << seen.probability << ',' << seen.of_truth << ',' << seen.open_bits
         << std::endl;
 }
 
@@ -145,7 +147,7 @@ int main(int count, char** words) {
     const std::string policy = wanted.words.size() > 3 ? wanted.words[3] : "";
     std::ofstream out(wanted.words[1]);
     if (seeds == 0)
-        out << "job,blind_guess,true_class_then\n";
+        out << "job,blind_guess,true_class_then,open_bits\n";
     else
         write_head(out);
     for (const auto& file :

@@ -101,20 +101,37 @@ def correlation(a, b):
     return both / own if own > 0.0 else 1.0
 
 
-def sensitivity(attempts):
+def pairs_by(by_policy, key):
+    """Mean and lowest share of the clearly different pairs that a scorer's column puts in the right order."""
+    found = {}
+    for good, worse_ones in CLEARLY_WORSE.items():
+        for bad in worse_ones:
+            wins = compare(by_policy.get(good, {}), by_policy.get(bad, {}), lambda r: float(r[key]))
+            if wins:
+                found[f"{good} > {bad}"] = rate(wins)
+    if not found:
+        return ""
+    lowest = min(found, key=found.get)
+    return f"{sum(found.values()) / len(found):.3f} | {found[lowest]:.3f} ({lowest})"
+
+
+def sensitivity(by_policy):
     """The overall score of the same attempts by a scorer who chose otherwise."""
-    weighed = [r for r in attempts if r.get("again") not in (None, "")]
-    if not weighed:
+    weighed = {policy: {key: r for key, r in found.items() if r.get("again") not in (None, "")}
+               for policy, found in by_policy.items()}
+    attempts = [r for found in weighed.values() for r in found.values()]
+    if not attempts:
         return
-    print(f"\n| scorer ({len(weighed)} attempts) | mean change | 95th percentile | rank correlation |")
-    print("|---|---|---|---|")
-    ours = [float(r["overall"]) for r in weighed]
+    print(f"\n| scorer ({len(attempts)} attempts) | mean change | 95th percentile | rank correlation | "
+          "pairs, mean | lowest pair |")
+    print("|---|---|---|---|---|---|")
+    ours = [float(r["overall"]) for r in attempts]
     for key in ("again", "priors_x3", "widths_x2", "widths_half"):
-        other = [float(r[key]) for r in weighed]
+        other = [float(r[key]) for r in attempts]
         change = sorted(abs(a - b) for a, b in zip(ours, other))
         print(f"| {key.replace('_', ' ')} | {sum(change) / len(change):.1f} | "
               f"{change[int(0.95 * len(change))]:.1f} | "
-              f"{correlation(ranks(ours), ranks(other)):.3f} |")
+              f"{correlation(ranks(ours), ranks(other)):.3f} | {pairs_by(weighed, key)} |")
 
 
 def order(by_policy, title):
@@ -139,6 +156,27 @@ def order(by_policy, title):
                   f"{means[1]:.3f} | {means[2]:.3f} |")
     if pairs:
         print("| mean of the pairs | | " + " | ".join(f"{s / pairs:.3f}" for s in sums) + " |")
+
+
+def order_by_seed(by_policy):
+    """The pairs that any seed disagreed with, seed by seed; nothing where there is one seed."""
+    runs = sorted({(r["seed"], r["severity_share"]) for found in by_policy.values() for r in found.values()})
+    if len(runs) < 2:
+        return
+    print("\n| better > worse | " +
+          " | ".join(f"seed {seed}, severity x {share}" for seed, share in runs) + " |")
+    print("|---|" + "---|" * len(runs))
+    for good, worse_ones in CLEARLY_WORSE.items():
+        for bad in worse_ones:
+            found = []
+            for run in runs:
+                mine = [{key: r for key, r in by_policy.get(policy, {}).items()
+                         if (r["seed"], r["severity_share"]) == run} for policy in (good, bad)]
+                wins = compare(*mine, lambda r: float(r["overall"]))
+                found.append(rate(wins) if wins else None)
+            if any(share is not None and share < 1.0 for share in found):
+                print(f"| {good} > {bad} | " +
+                      " | ".join("-" if share is None else f"{share:.3f}" for share in found) + " |")
 
 
 def release(attempts):
@@ -195,6 +233,7 @@ def main():
     if unscored:
         print("\nNot scored: " + ", ".join(sorted(unscored)) + ".")
     order(by_policy, "all jobs")
+    order_by_seed(by_policy)
     if blind:
         open_ones = {p: {k: r for k, r in found.items() if blind.get(k[0], 1.0) <= 0.5}
                      for p, found in by_policy.items()}
@@ -207,7 +246,7 @@ def main():
     order(broke, "the better one broke no gate, the unsafe one did")
     release(attempts)
     calibration(attempts)
-    sensitivity(attempts)
+    sensitivity(by_policy)
     reliability(by_policy)
 
 
