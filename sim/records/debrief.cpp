@@ -1,10 +1,11 @@
 #include "sim/records/debrief.hpp"
 
 #include <algorithm>
-#include <array>
+#include <cmath>
 
 #include "sim/records/debrief_parts.hpp"
 #include "sim/scoring/areas.hpp"
+#include "sim/scoring/findings.hpp"
 #include "sim/units/counted.hpp"
 #include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
@@ -15,7 +16,7 @@ namespace emberpath::records {
 namespace {
 
 constexpr double tick_s = 0.1;
-constexpr double least_doubt = 0.05;     // bits: what one decimal shows
+constexpr double shown_bits = 0.05;      // what one decimal shows
 constexpr std::size_t most_columns = 8;  // classes compared reading by reading
 constexpr double shown_enough = 0.9;     // below it a right answer is "right, not shown"
 
@@ -70,6 +71,7 @@ std::string headline(const worksite::Job& job, const scoring::Assessment& assess
         if (settled.starts_with("Put right")) settled = "The cause was p" + settled.substr(1);
         settled += ", the heater's board was lost";
     }
+    if (!assessment.overall_scored) return settled + ".";  // no shadow says what the readings show
     if (assessment.fixed)
         return settled + (shown ? ", and the readings show why."
                                 : ", but the readings taken before do not show the cause.");
@@ -117,19 +119,6 @@ std::string gates_in_words(const scoring::Assessment& assessment) {
            " broke a rule that no other merit can offset.";
 }
 
-/// What the act showed: its numbered readings if it has any, else the first line on screen.
-std::string value_of(const RecordedAct& act, const scoring::Assessment& assessment) {
-    std::vector<std::string> values;
-    for (const auto& reading : act.readings) {
-        if (reading.number == 0) continue;
-        for (const auto& comparison : assessment.comparisons)
-            if (comparison.number == reading.number)
-                values.push_back("#" + std::to_string(reading.number) + " " + comparison.shown);
-    }
-    if (!values.empty()) return joined(values, "; ");
-    return act.shown.empty() ? std::string() : act.shown.front();
-}
-
 std::vector<Debrief::Act> acts_of(const Record& record, const worksite::Job& job,
                                   const scoring::Assessment& assessment) {
     std::vector<Debrief::Act> acts;
@@ -155,25 +144,6 @@ bool is_same_everywhere(const Debrief::Reading& reading) {
     return std::all_of(reading.cells.begin(), reading.cells.end(), [&](const auto& cell) {
         return !cell.ruled_out && cell.value == reading.cells.front().value;
     });
-}
-
-// The class of this house, then the others by the largest share they ever had once something was read.
-std::vector<scoring::Class> by_likelihood(const worksite::Job& job,
-                                          const scoring::Assessment& assessment) {
-    std::array<double, scoring::class_count> largest{};
-    for (const auto& worth : assessment.acts)
-        for (const auto& [one, probability] : worth.after) {
-            double& most = largest.at(one.index());
-            if (worth.bits_gained != 0.0) most = std::max(most, probability);
-        }
-    std::vector<scoring::Class> classes = {scoring::class_or_first_of(job.faults)};
-    for (const auto& comparison : assessment.comparisons)
-        for (const auto& cell : comparison.cells)
-            if (std::find(classes.begin(), classes.end(), cell.of) == classes.end())
-                classes.push_back(cell.of);
-    std::stable_sort(classes.begin() + 1, classes.end(),
-                     [&](auto a, auto b) { return largest.at(a.index()) > largest.at(b.index()); });
-    return classes;
 }
 
 void add_comparisons(Debrief& debrief, const worksite::Job& job,
@@ -207,9 +177,8 @@ std::vector<std::string> limits() {
 }
 
 std::string reference_in_words(const scoring::Assessment& assessment) {
-    if (assessment.reference_path.empty()) return {};
-    return "A policy that always takes the reading with most information per minute would have "
-           "read " +
+    if (assessment.reference_path.empty() || !assessment.overall_scored) return {};
+    return "Whoever always takes the reading that tells most per minute reads " +
            assessment.reference_path + "; paths are measured against " +
            units::counted(units::fixed(assessment.reference_minutes, 0), "minute") +
            " of readings.";
@@ -266,14 +235,13 @@ std::string overall_text(const Debrief& debrief) {
 }
 
 std::string bits_text(const Debrief::Act& act) {
-    if (!act.weighed || act.bits <= -least_doubt) return "-";
-    return units::fixed(std::max(0.0, act.bits), 1);
+    if (!act.weighed) return "-";
+    return units::fixed(std::abs(act.bits) < shown_bits ? 0.0 : act.bits, 1);
 }
 
-std::string doubt_text(const Debrief::Act& act) {
-    if (!act.weighed || act.bits > -least_doubt) return act.ruled_out;
-    return act.ruled_out + (act.ruled_out.empty() ? "" : "; ") + "raised the doubt by " +
-           units::fixed(-act.bits, 1) + " bits";
+bool speaks_of_bits(std::string_view text) {
+    return text.find(" bits") != std::string_view::npos ||
+           text.find(">bits<") != std::string_view::npos;  // the head of a column
 }
 
 std::string left_out_text(const Debrief& debrief) {
@@ -300,7 +268,7 @@ std::string cost_in_words(const scoring::Assessment& assessment, const scoring::
     if (assessment.overall_scored && moment.toll > 0.0)
         cost.push_back(units::fixed(missing * moment.toll / all, 1) + " of the " +
                        units::fixed(missing, 1) + " points missing");
-    if (moment.minutes > 0.0) cost.push_back(units::fixed(moment.minutes, 1) + " minutes charged");
+    if (moment.minutes > 0.0) cost.push_back(scoring::time_in_words(moment.minutes) + " charged");
     return cost.empty() ? "" : joined(cost, ", ") + ". ";
 }
 
@@ -342,7 +310,7 @@ Debrief make_debrief(const Record& record, const worksite::Job& usual,
     for (const auto& moment : assessment.costliest)
         debrief.moments.push_back(cost_in_words(assessment, moment) + moment.text);
     debrief.try_again = try_again_in_words(record, job, assessment);
-    debrief.open = assessment.still_open;
+    if (assessment.overall_scored) debrief.open = assessment.still_open;
     debrief.reference = reference_in_words(assessment);
     if (reader == Reader::assessor) {
         debrief.for_assessor = words_for_assessor(assessment);
@@ -354,6 +322,7 @@ Debrief make_debrief(const Record& record, const worksite::Job& usual,
     for (const auto& one : decisions) debrief.decisions.push_back(in_words(one));
     debrief.lost = lost_of(record, job, assessment);
     debrief.acts = acts_of(record, job, assessment);
+    add_stands(debrief, record, job, assessment);
     add_comparisons(debrief, job, assessment);
     debrief.against = against_truth(debrief);
     debrief.limits = limits();

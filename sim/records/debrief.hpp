@@ -3,6 +3,7 @@
 /// HTML are made from the same Debrief, so they cannot disagree.
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "sim/records/decision.hpp"
@@ -62,13 +63,23 @@ struct Debrief {
 
     // 4. One line per act.
     struct Act {
-        std::string time, sentence, value, ruled_out;
-        double bits = 0.0;
-        bool weighed = false;  // it gave evidence
+        std::string time, sentence, value;
+        std::string ruled_out;  // causes that fell below 5 % here
+        double bits = 0.0;      // negative where it left more open than before
+        bool weighed = false;   // it gave evidence
         std::string
             better{};  // reading that would have told most per minute then; empty: none asked
     };
     std::vector<Act> acts;
+
+    // How likely the leading causes were, on arrival and after every reading that was weighed.
+    struct Stand {
+        std::string time, after;     // "#6 outlet pipe"
+        std::vector<double> shares;  // one for each of `leading`
+        double others = 0.0;         // of all other causes together
+    };
+    std::vector<std::string> leading;  // causes by remedy; that of this house first
+    std::vector<Stand> stands;         // empty where nothing was weighed
 
     // 5. The same readings under the other causes.
     struct Cell {
@@ -92,6 +103,7 @@ struct Debrief {
     struct Input {  // of one weighing
         std::string number, title, condition, shown, weight;
         std::vector<std::string> under;  // "2.84 kPa, ± 0.07 kPa (igniter failed, 40 %)"
+        bool settled = false;            // one cause had over 99 % before it
     };
     std::vector<Input> inputs;
 
@@ -130,9 +142,20 @@ enum class Reader { trainee, assessor };
 [[nodiscard]] std::string same_everywhere_text(const Debrief& debrief);
 /// "-12.5": points lost, one decimal.
 [[nodiscard]] std::string lost_text(double points);
-/// Bits as every form prints them: one decimal, "-" for none; doubt that an act raised stands in words
-/// beside it (doubt_text).
-[[nodiscard]] std::string doubt_text(const Debrief::Act& act);
+/// "read manometer: 3.5 minutes for a reading when ..."; what was left undone has no act before it.
+[[nodiscard]] std::string lost_words(const Debrief::Lost& lost);
+/// Bits as every form prints them: one decimal, "-" where nothing was weighed.
 [[nodiscard]] std::string bits_text(const Debrief::Act& act);
+/// What a bit is: every form says it once, below the first part that speaks of bits.
+[[nodiscard]] bool speaks_of_bits(std::string_view text);
+inline constexpr std::string_view bit_in_words =
+    "One bit halves what is open: two bits leave a quarter of it.";
+inline constexpr std::string_view acts_in_words =
+    "Now under 5 %: causes that this act brought below it. Bits: how much less was open after it; "
+    "with a minus, more.";
+/// "37", "<1", ">99": a share in whole per cent.
+[[nodiscard]] std::string whole_per_cent(double share);
+inline constexpr std::string_view stands_in_words =
+    "Per cent that the readings so far gave to each cause. The first is that of this house.";
 
 }  // namespace emberpath::records

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "sim/records/debrief.hpp"
 
 namespace emberpath::records {
@@ -141,25 +143,44 @@ std::string hindsight_part(const Debrief& debrief) {
 }
 
 std::string act_part(const Debrief& debrief) {
-    std::string html = element("h2", "Act by act") + "\n<table>\n";
+    std::string html =
+        element("h2", "Act by act") + "\n" + element("p", acts_in_words) + "\n<table>\n";
     html += table_row(element("th", "time") + element("th", "act") +
-                      element("th", "what it showed") + element("th", "ruled out") +
+                      element("th", "what it showed") + element("th", "now under 5 %") +
                       element("th", "best reading then") + element("th", "bits", "number"));
     for (const auto& act : debrief.acts)
         html += table_row(element("td", act.time) + element("td", act.sentence) +
-                          element("td", act.value) + element("td", doubt_text(act)) +
+                          element("td", act.value) + element("td", act.ruled_out) +
                           element("td", act.better) + element("td", bits_text(act), "number"));
     return html + "</table>\n";
 }
 
-std::string comparison_part(const Debrief& debrief) {
-    std::string html = element("h2", "The same readings under the other causes") + "\n";
-    if (debrief.readings.empty())
-        return html + element("p", "No numbered reading was taken.") + "\n";
-    html += element("p",
-                    "What each reading would have shown if the cause were another. The first cause "
-                    "is that of this house; an x marks what your reading alone rules out.") +
-            "\n<table>\n";
+std::string stand_part(const Debrief& debrief) {
+    if (debrief.stands.empty()) return {};
+    std::string cells = element("th", "time") + element("th", "after");
+    for (const auto& cause : debrief.leading) cells += element("th", cause, "number");
+    std::string html = element("h2", "How the causes stood") + "\n" +
+                       element("p", stands_in_words) + "\n<table>\n" +
+                       table_row(cells + element("th", "all others", "number"));
+    for (const auto& stand : debrief.stands) {
+        cells = element("td", stand.time) + element("td", stand.after);
+        for (const double share : stand.shares)
+            cells += element("td", whole_per_cent(share), "number");
+        html += table_row(cells + element("td", whole_per_cent(stand.others), "number"));
+    }
+    return html + "</table>\n";
+}
+
+/// Empty where every reading would have been the same.
+std::string comparison_table(const Debrief& debrief) {
+    if (std::all_of(debrief.readings.begin(), debrief.readings.end(),
+                    [](const auto& one) { return one.same_everywhere; }))
+        return {};
+    std::string html =
+        element("p",
+                "What each reading would have shown if the cause were another. The first cause "
+                "is that of this house; an x marks what your reading alone rules out.") +
+        "\n<table>\n";
     std::string cells = element("th", "#") + element("th", "reading") + element("th", "yours");
     for (const auto& column : debrief.columns) cells += element("th", column);
     html += table_row(cells);
@@ -172,7 +193,14 @@ std::string comparison_part(const Debrief& debrief) {
                              cell.ruled_out ? "out" : std::string_view());
         html += table_row(cells);
     }
-    html += "</table>\n";
+    return html + "</table>\n";
+}
+
+std::string comparison_part(const Debrief& debrief) {
+    std::string html = element("h2", "The same readings under the other causes") + "\n";
+    if (debrief.readings.empty())
+        return html + element("p", "No numbered reading was taken.") + "\n";
+    html += comparison_table(debrief);
     if (const auto others = left_out_text(debrief); !others.empty())
         html += element("p", others) + "\n";
     if (const auto same = same_everywhere_text(debrief); !same.empty())
@@ -193,20 +221,29 @@ std::string limits_part(const Debrief& debrief) {
 }  // namespace
 
 std::string to_html(const Debrief& debrief) {
-    return "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n" +
-           element("title", "Debrief: " + debrief.title) + "\n" + std::string(style) +
-           "\n</head>\n<body>\n" + element("h1", debrief.title) + "\n" +
-           element("p", debrief.call_out) + "\n" +
-           element(
-               "p",
-               "Debrief. Mode: " + debrief.mode + ". Time on site: " + debrief.time_on_site + ".",
-               "quiet") +
-           "\n" + outcome_part(debrief) + list_part("Distance to harm", debrief.doses) +
-           list_part("The day after you left", debrief.day_after) + area_part(debrief) +
-           proposal_part(debrief) + lost_part(debrief) + hindsight_part(debrief) +
-           act_part(debrief) + comparison_part(debrief) +
-           list_part("For the assessor", debrief.for_assessor) + inputs_part(debrief) +
-           limits_part(debrief) + "</body>\n</html>\n";
+    std::string html =
+        "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n" +
+        element("title", "Debrief: " + debrief.title) + "\n" + std::string(style) +
+        "\n</head>\n<body>\n" + element("h1", debrief.title) + "\n" +
+        element("p", debrief.call_out) + "\n" +
+        element("p",
+                "Debrief. Mode: " + debrief.mode + ". Time on site: " + debrief.time_on_site + ".",
+                "quiet") +
+        "\n";
+    bool explained = false;
+    for (const std::string& part :
+         {outcome_part(debrief), list_part("Distance to harm", debrief.doses),
+          list_part("The day after you left", debrief.day_after), area_part(debrief),
+          proposal_part(debrief), lost_part(debrief), hindsight_part(debrief), act_part(debrief),
+          stand_part(debrief), comparison_part(debrief),
+          list_part("For the assessor", debrief.for_assessor), inputs_part(debrief),
+          limits_part(debrief)}) {
+        html += part;
+        if (explained || !speaks_of_bits(part)) continue;
+        html += element("p", bit_in_words) + "\n";
+        explained = true;
+    }
+    return html + "</body>\n</html>\n";
 }
 
 }  // namespace emberpath::records

@@ -67,6 +67,16 @@ Json acts(const Debrief& debrief) {
     return list;
 }
 
+Json stands(const Debrief& debrief) {
+    Json list = Json::array();
+    for (const auto& stand : debrief.stands)
+        list.push_back({{"time", stand.time},
+                        {"after", stand.after},
+                        {"shares", stand.shares},
+                        {"others", stand.others}});
+    return {{"causes", debrief.leading}, {"after_each_reading", list}};
+}
+
 Json readings(const Debrief& debrief) {
     Json list = Json::array();
     for (const auto& reading : debrief.readings) {
@@ -118,6 +128,7 @@ std::string to_json(const Debrief& debrief) {
                         {"for_assessor", debrief.for_assessor},
                         {"weighed", inputs(debrief)},
                         {"acts", acts(debrief)},
+                        {"causes_stood", stands(debrief)},
                         {"readings", readings(debrief)},
                         {"against_the_cause", debrief.against},
                         {"limits", debrief.limits},

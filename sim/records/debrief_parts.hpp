@@ -15,6 +15,16 @@ namespace emberpath::records {
 [[nodiscard]] std::string time_on_site(std::int64_t tick, const worksite::Job& job);
 [[nodiscard]] std::string joined(const std::vector<std::string>& parts, std::string_view between);
 
+/// Titles of causes by remedy: the class of this house, then the others by the largest share they ever had once
+/// something was read.
+[[nodiscard]] std::vector<scoring::Class> by_likelihood(const worksite::Job& job,
+                                                        const scoring::Assessment& assessment);
+/// What the act showed: its numbered readings if it has any, else the first line on screen.
+[[nodiscard]] std::string value_of(const RecordedAct& act, const scoring::Assessment& assessment);
+/// How the leading causes stood after every weighed act.
+void add_stands(Debrief& debrief, const Record& record, const worksite::Job& job,
+                const scoring::Assessment& assessment);
+
 /// Where the points of each area went, in the order of the areas, most first.
 [[nodiscard]] std::vector<Debrief::Lost> lost_of(const Record& record, const worksite::Job& job,
                                                  const scoring::Assessment& assessment);

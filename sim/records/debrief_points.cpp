@@ -11,7 +11,8 @@ namespace emberpath::records {
 
 namespace {
 
-constexpr double listed_from = 0.05;  // probability on arrival
+constexpr double listed_from = 0.05;   // probability on arrival
+constexpr double settled_from = 0.99;  // probability before a reading: it could not move much
 constexpr double worth_telling =
     0.005;  // between two probabilities: half of what whole per cents show
 
@@ -19,13 +20,13 @@ constexpr double worth_telling =
 std::string without_each_area(const scoring::Assessment& assessment) {
     std::string text;
     for (std::size_t a = 0; a < assessment.areas.size(); ++a)
-        text += (a == 0 ? "" : ", ") + ("without " + assessment.areas[a].word) + " " +
+        text += (a == 0 ? "" : ", ") + assessment.areas[a].word + " " +
                 score_text(scoring::overall_without(assessment, a));
-    return "Overall " + text + ".";
+    return "Overall score with one area left out: " + text + ".";
 }
 
 std::string luck_in_words(const scoring::Luck& luck) {
-    return "Luck: " + std::to_string(luck.readings) + " acts with readings told " +
+    return "Luck: " + units::counted(luck.readings, "act") + " with readings told " +
            units::fixed(luck.told_bits, 1) + " bits about the true cause where " +
            units::fixed(luck.expected_bits, 1) + " could be expected; index " +
            units::fixed(luck.index, 1) +
@@ -59,7 +60,8 @@ std::string release_in_words(const scoring::Assessment& assessment) {
     const std::string label =
         assessment.direct ? "direct: the complaint alone warrants the remedy, so that evidence "
                             "and path say little here"
-                          : "to be found out: the complaint alone does not warrant the remedy";
+                          : "the complaint alone does not warrant the remedy; its cause is to be "
+                            "found out";
     return "Release check of this job: " + label + ". " +
            (doubts.empty() ? "The best readings end on " +
                                  share_text(assessment.reference_leading) + " for one cause."
@@ -73,10 +75,34 @@ std::string under_text(const scoring::LikelihoodInput::Under& under) {
            share_text(under.before) + " before; " + units::fixed(under.likelihood, 2) + ")";
 }
 
+bool same_under_all(const scoring::LikelihoodInput& input) {
+    return input.under.size() > 1 &&
+           std::all_of(input.under.begin(), input.under.end(), [&](const auto& one) {
+               return one.predicted == input.under.front().predicted &&
+                      one.scale == input.under.front().scale &&
+                      units::fixed(one.likelihood, 2) == "1.00";
+           });
+}
+
+/// "0 ppm, factor 2.92 (all the same: outlet sensor, 92 % before; gas valve, under 1 % before)".
+std::string all_in_one_line(const scoring::LikelihoodInput& input) {
+    std::vector<std::string> classes;
+    for (const auto& under : input.under)
+        classes.push_back(scoring::class_title(under.of) + ", " + share_text(under.before) +
+                          " before");
+    return input.under.front().predicted + ", " + input.under.front().scale +
+           " (all the same: " + joined(classes, "; ") + ")";
+}
+
 }  // namespace
 
 std::string lost_text(double points) {
     return "-" + units::fixed(points, 1);
+}
+
+std::string lost_words(const Debrief::Lost& lost) {
+    if (lost.act.empty()) return "never handed in: " + lost.reason;
+    return lost.missing.empty() ? lost.act + ": " + lost.reason : lost.reason;
 }
 
 std::vector<Debrief::Lost> lost_of(const Record& record, const worksite::Job& job,
@@ -106,6 +132,7 @@ std::string confidence_in_words(const scoring::Assessment& assessment) {
 }
 
 std::string evidence_for_truth(const scoring::Assessment& assessment) {
+    if (!assessment.overall_scored) return "What the readings say of it is not scored; see Areas.";
     const double alone = assessment.true_class_probability,
                  needed = assessment.true_remedy_probability;
     if (needed - alone < worth_telling)
@@ -138,10 +165,12 @@ std::vector<std::string> words_for_assessor(const scoring::Assessment& assessmen
                        "the shadows do not represent this house, and the scores deserve doubt.");
     if (assessment.overall_scored) said.push_back(without_each_area(assessment));
     said.push_back(release_in_words(assessment));
+    std::vector<std::string> priors;
     for (const auto& c : assessment.on_arrival)
         if (c.probability >= listed_from)
-            said.push_back("On arrival: " + share_text(c.probability) + " " +
-                           scoring::remedy_title(c.of) + ".");
+            priors.push_back(scoring::class_title(c.of) + " " + share_text(c.probability));
+    if (!priors.empty())
+        said.push_back("By the complaint alone, on arrival: " + joined(priors, ", ") + ".");
     return said;
 }
 
@@ -155,7 +184,11 @@ std::vector<Debrief::Input> inputs_of(const scoring::Assessment& assessment) {
         input.shown = one.shown;
         input.weight = units::fixed(one.exponent, 2);
         if (one.reads > 1) input.weight += " shared by " + std::to_string(one.reads);
-        for (const auto& under : one.under) input.under.push_back(under_text(under));
+        input.settled = !one.under.empty() && one.under.front().before > settled_from;
+        input.under = same_under_all(one) ? std::vector<std::string>{all_in_one_line(one)}
+                                          : std::vector<std::string>();
+        if (input.under.empty())
+            for (const auto& under : one.under) input.under.push_back(under_text(under));
         inputs.push_back(std::move(input));
     }
     return inputs;

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <utility>
 
 #include "sim/records/debrief.hpp"
 #include "sim/records/layout.hpp"
@@ -80,48 +81,99 @@ std::string hindsight_part(const Debrief& debrief) {
     return text;
 }
 
-/// Small charges stand in one line of their area, with their times.
-std::string lost_part(const Debrief& debrief) {
-    if (debrief.lost.empty()) return {};
-    constexpr double small = 0.5;
-    const std::vector<Column> columns = {{9}, {6, true}, {5}, {70}};
-    std::string text = heading("Points lost") +
-                       paragraph("Each area begins at 100; what it lost, and where.", page, margin);
-    for (const auto& area : debrief.areas) {
-        double rest = 0.0;
-        std::string times;
-        for (const auto& lost : debrief.lost) {
-            if (lost.area != area.word) continue;
-            if (lost.points < small) {
-                rest += lost.points;
-                times += (times.empty() ? "" : ", ") + lost.time;
-                continue;
-            }
-            text += row(columns,
-                        {lost.area, lost_text(lost.points), lost.time,
-                         (lost.act.empty() ? "never handed in" : lost.act) + ": " + lost.reason},
-                        margin);
-        }
-        if (!times.empty())
-            text += row(columns,
-                        {area.word, lost_text(rest), "", "under half a point each: " + times + "."},
-                        margin);
+constexpr double small_charge = 0.5;  // points
+const std::vector<Column>& lost_columns() {
+    static const std::vector<Column> columns = {{9}, {6, true}, {5}, {70}};
+    return columns;
+}
+
+/// Charges of one kind in one line.
+struct Gathered {
+    double points = 0.0;
+    std::vector<std::string> things;
+    void add(double more, const std::string& thing) {
+        points += more;
+        things.push_back(thing);
     }
+    [[nodiscard]] std::string all(std::string_view between) const {
+        std::string text;
+        for (const auto& thing : things) text += (text.empty() ? "" : std::string(between)) + thing;
+        return text;
+    }
+};
+
+bool was_not_done(const Debrief::Lost& lost) {
+    return !lost.act.empty() && lost.reason == "Not done: " + lost.missing + ".";
+}
+
+/// What was not done stands in one line of its area, small charges in another, with their times and acts.
+std::string lost_of_area(const Debrief& debrief, const std::string& area) {
+    std::string text, time;
+    Gathered undone, small;
+    std::vector<const Debrief::Lost*> small_ones;
+    const auto line = [&](double points, const std::string& at, const std::string& words) {
+        text += row(lost_columns(), {area, lost_text(points), at, words}, margin);
+    };
+    for (const auto& lost : debrief.lost) {
+        if (lost.area != area) continue;
+        if (was_not_done(lost)) {
+            undone.add(lost.points, lost.missing);
+            time = lost.time;
+        } else if (lost.points < small_charge) {
+            small_ones.push_back(&lost);
+        } else {
+            line(lost.points, lost.time, lost_words(lost));
+        }
+    }
+    if (!undone.things.empty()) line(undone.points, time, "Not done: " + undone.all("; ") + ".");
+    std::stable_sort(small_ones.begin(), small_ones.end(), [](const auto* a, const auto* b) {
+        return std::pair(a->time.size(), a->time) < std::pair(b->time.size(), b->time);
+    });
+    for (const auto* lost : small_ones)
+        small.add(lost->points,
+                  lost->time + " " + (lost->missing.empty() ? lost->act : lost->missing));
+    if (!small.things.empty())
+        line(small.points, "", "under half a point each: " + small.all("; ") + ".");
     return text;
 }
 
-/// One line an act; only what it ruled out may need more. The log holds the whole sentences.
+std::string lost_part(const Debrief& debrief) {
+    if (debrief.lost.empty()) return {};
+    std::string text = heading("Points lost") +
+                       paragraph("Each area begins at 100; what it lost, and where.", page, margin);
+    for (const auto& area : debrief.areas) text += lost_of_area(debrief, area.word);
+    return text;
+}
+
 std::string act_part(const Debrief& debrief) {
-    const std::vector<Column> columns = {{5}, {30}, {29}, {20}, {4, true}};
-    std::string text = heading("Act by act");
-    text += row(columns, {"time", "act", "what it showed", "ruled out", "bits"}, margin);
+    const std::vector<Column> columns = {{5}, {27}, {30}, {21}, {4, true}};
+    std::string text = heading("Act by act") + paragraph(acts_in_words, page, margin);
+    text += row(columns, {"time", "act", "what it showed", "now under 5 %", "bits"}, margin);
     for (const auto& act : debrief.acts)
-        text +=
-            row(columns,
-                {act.time, shortened(act.sentence, columns[1].width),
-                 act.value.starts_with('#') ? act.value : shortened(act.value, columns[2].width),
-                 doubt_text(act), bits_text(act)},
-                margin);
+        text += row(columns, {act.time, act.sentence, act.value, act.ruled_out, bits_text(act)},
+                    margin);
+    return text;
+}
+
+/// How the leading causes stood after each weighed act.
+std::string stand_part(const Debrief& debrief) {
+    if (debrief.stands.empty()) return {};
+    std::vector<Column> columns = {{5}, {31}};
+    std::vector<std::string> cells = {"time", "after"};
+    for (const auto& cause : debrief.leading) {
+        columns.push_back({11, true});
+        cells.push_back(cause);
+    }
+    columns.push_back({6, true});
+    cells.emplace_back("all others");
+    std::string text = heading("How the causes stood") + paragraph(stands_in_words, page, margin);
+    text += row(columns, cells, margin);
+    for (const auto& stand : debrief.stands) {
+        cells = {stand.time, stand.after};
+        for (const double share : stand.shares) cells.push_back(whole_per_cent(share));
+        cells.push_back(whole_per_cent(stand.others));
+        text += row(columns, cells, margin);
+    }
     return text;
 }
 
@@ -158,12 +210,13 @@ std::string panel(const Debrief& debrief, std::size_t first, std::size_t last) {
 std::string comparison_part(const Debrief& debrief) {
     std::string text = heading("The same readings under the other causes");
     if (debrief.readings.empty()) return text + "  No numbered reading was taken.\n";
-    text += paragraph(
-        "What each reading would have shown if the cause were another. The first cause is that of "
-        "this house; an x marks what your reading alone rules out.",
-        page, margin);
     const bool all_same = std::all_of(debrief.readings.begin(), debrief.readings.end(),
                                       [](const auto& one) { return one.same_everywhere; });
+    if (!all_same)
+        text += paragraph(
+            "What each reading would have shown if the cause were another. The first cause is that "
+            "of this house; an x marks what your reading alone rules out.",
+            page, margin);
     const std::size_t panels =
         all_same ? 0 : (debrief.columns.size() + widest_panel - 1) / widest_panel;
     for (std::size_t i = 0; i < panels; ++i)
@@ -186,11 +239,12 @@ std::string inputs_part(const Debrief& debrief) {
         paragraph(
             "What the likeliest shadow of each leading cause expected, with its half-width; "
             "in brackets the cause, its probability before, and how well it fitted beside "
-            "the best of these. Weight: exponent of the likelihood.",
+            "the best of these. Weight: exponent of the likelihood. Where one cause had over 99 % "
+            "already, it stands alone.",
             page, margin);
     text += row(columns, {"#", "reading", "yours", "expected", "weight"}, margin);
     for (const auto& input : debrief.inputs)
-        for (std::size_t i = 0; i < input.under.size(); ++i)
+        for (std::size_t i = 0; i < (input.settled ? 1 : input.under.size()); ++i)
             text += row(
                 columns,
                 i == 0
@@ -217,11 +271,19 @@ std::string to_text(const Debrief& debrief) {
     std::string text = "Debrief  " + debrief.title + "\n";
     text += paragraph(debrief.call_out, page);
     text += "Mode: " + debrief.mode + ". Time on site: " + debrief.time_on_site + ".\n";
-    return text + outcome_part(debrief) + aftermath_part(debrief) + area_part(debrief) +
-           proposal_part(debrief) + lost_part(debrief) + hindsight_part(debrief) +
-           act_part(debrief) + comparison_part(debrief) +
-           list_part("For the assessor", debrief.for_assessor) + inputs_part(debrief) +
-           limits_part(debrief);
+    bool explained = false;
+    for (const std::string& part :
+         {outcome_part(debrief), aftermath_part(debrief), area_part(debrief),
+          proposal_part(debrief), lost_part(debrief), hindsight_part(debrief), act_part(debrief),
+          stand_part(debrief), comparison_part(debrief),
+          list_part("For the assessor", debrief.for_assessor), inputs_part(debrief),
+          limits_part(debrief)}) {
+        text += part;
+        if (explained || !speaks_of_bits(part)) continue;
+        text += "\n" + paragraph(bit_in_words, page, margin);
+        explained = true;
+    }
+    return text;
 }
 
 }  // namespace emberpath::records

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "sim/scoring/warrant.hpp"
+#include "sim/units/counted.hpp"
 
 namespace emberpath::scoring {
 
@@ -104,6 +105,19 @@ std::string figure(double value, int places) {
     char buffer[32];
     std::snprintf(buffer, sizeof buffer, "%.*f", places, value);
     return buffer;
+}
+
+std::string so_little(double probability) {
+    const std::string text = percent(probability);
+    return text.starts_with("under") ? text : "only " + text;
+}
+
+std::string time_in_words(double minutes) {
+    constexpr double seconds_per_minute = 60.0;
+    if (minutes < 1.0) return units::counted(figure(seconds_per_minute * minutes, 0), "second");
+    std::string text = figure(minutes, 1);
+    if (text.ends_with(".0")) text.erase(text.size() - 2);
+    return units::counted(text, "minute");
 }
 
 std::string at(const Outcome& outcome, const Step& step) {

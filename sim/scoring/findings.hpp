@@ -47,6 +47,10 @@ inline constexpr double confirming_bits = 0.2;
 /// "At 04:10 (read manometer)".
 [[nodiscard]] std::string at(const Outcome& outcome, const Step& step);
 [[nodiscard]] std::string figure(double value, int places);
+/// "only 13 %", "under 1 %".
+[[nodiscard]] std::string so_little(double probability);
+/// "15 seconds", "3.5 minutes", "1 minute".
+[[nodiscard]] std::string time_in_words(double minutes);
 
 /// One sentence an area, naming what cost most.
 struct Reasons {

@@ -9,7 +9,7 @@ std::vector<Mode> modes(const worksite::Job& job) {
     std::vector<Mode> all{{"as found", 0.0, 50, 0.0, false, Phase::standby},
                           {"at low draw", 1.5, 700, 0.25, true, Phase::run},
                           {"at full draw", 2.0, 1000, 1.0, true, Phase::run},
-                          {"during a light-up attempt", 0.5, 40, 0.6, true, Phase::light_up}};
+                          {"just after a tap is opened", 0.5, 40, 0.6, true, Phase::light_up}};
     if (job.site.gas == worksite::GasKind::propane_cylinder)
         all.push_back({"after ten minutes at full draw", 10.0, 6000, 1.0, true, Phase::run});
     if (job.healthy.open_flued > 0.5 && !job.site.fans.empty())

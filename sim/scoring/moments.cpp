@@ -93,8 +93,8 @@ void find_separations(std::vector<Rival>& open, const worksite::Job& job, const 
 std::string best_there(const ReferenceRun& run, const Hindsight& hindsight) {
     if (run.options.empty()) return "";
     return " From there: " + path_in_words(run, hindsight.job) + "; " +
-           units::counted(figure(run.minutes, 0), "minute") + " to " + percent(run.leading) +
-           " for \"" + class_title(run.found) + "\".";
+           units::counted(figure(run.minutes, 0), "minute") + " of readings that give " +
+           given(run.leading, run.found) + ".";
 }
 
 ReferenceRun best_from(const Step& step, const Hindsight& hindsight) {
@@ -112,13 +112,16 @@ std::string hand_in_charge(const Findings& f, double minutes) {
     const std::string why =
         f.named.empty()
             ? "No cause was named and handed in"
-            : "It was handed in on " + percent(f.diagnosis.probability) + " for its cause";
-    return why + ": evidence, remedy, and " + figure(minutes, 0) + " minutes for a call-back.";
+            : "It was handed in with " + percent(f.diagnosis.probability) + " for its cause";
+    return why + ": that costs evidence and remedy, and on the path " +
+           units::counted(figure(minutes, 0), "minute") + " for a call-back.";
 }
 
 std::string remedy_charge(const Made& made, double minutes) {
-    return units::counted(figure(minutes, 0), "minute") + ", because the evidence gave " +
-           given(made.commitment.probability, made.remedy) + ".";
+    return units::counted(figure(minutes, 0), "minute") +
+           " of work and parts charged, because the evidence gave " +
+           so_little(made.commitment.probability) + " to \"" + faults::class_title(made.remedy) +
+           "\".";
 }
 
 /// All that one act, or the end, was charged.
@@ -203,7 +206,8 @@ std::string breach_in_words(const worksite::Breach& worst, std::size_t more) {
     return worst.text + " Instead: " + worksite::better_than(worst) + "." +
            (more == 0
                 ? ""
-                : " " + units::counted(static_cast<int>(more), "rule") + " more broken there.");
+                : " The same act broke " + units::counted(static_cast<int>(more), "other rule") +
+                      ", listed with the unsafe acts.");
 }
 
 std::string moment_text(const Dear& one, const Ledger& ledger, const Outcome& outcome) {
@@ -247,10 +251,10 @@ std::vector<std::string> still_open(const std::vector<Rival>& open) {
                            "on this job tells more.");
         else if (rival.separation < separable_above)
             said.push_back("You could not have known: " + share +
-                           ", and no reading on this job tells it from the likeliest.");
+                           ", and no reading on this job tells it from the likeliest cause.");
         else
             said.push_back("You could have known: " + share + "; " + rival.reading +
-                           " would have told.");
+                           " would have told them apart.");
     }
     return said;
 }
@@ -281,8 +285,7 @@ std::string path_in_words(const ReferenceRun& run, const worksite::Job& job) {
     for (std::size_t i = 0; i < named; ++i)
         text += (i == 0 ? "" : ", then ") + title_of(run.options[i], job);
     const std::size_t left = run.options.size() - named;
-    if (left > 0)
-        text += ", and " + std::to_string(left) + (left == 1 ? " reading more" : " readings more");
+    if (left > 0) text += ", and " + units::counted(static_cast<int>(left), "more reading");
     return text;
 }
 
@@ -290,13 +293,13 @@ std::vector<Moment> costliest_moments(const PlayedAttempt& played, const Ledger&
                                       const Findings& f, const Outcome& outcome,
                                       const Hindsight& hindsight, std::span<const Area> areas) {
     if (ledger.steps.empty()) return {};
+    const bool ranked =
+        std::all_of(areas.begin(), areas.end(), [](const Area& a) { return a.scored; });
     DearMoments all(ledger, hand_in_of(played, outcome));
-    add_charges(played, ledger, f, all);
+    if (ranked) add_charges(played, ledger, f, all);  // what is not scored costs nothing
     for (const worksite::Breach& breach : outcome.breaches) all.broke(breach);
     add_tolls(areas, all);
     std::vector<Moment> out;
-    const bool ranked =
-        std::all_of(areas.begin(), areas.end(), [](const Area& a) { return a.scored; });
     for (const Dear& one : all.sorted()) {
         // What the tolerance of the path allows has cost nothing.
         if (out.size() == most_moments || (ranked && one.toll <= 0.0)) break;

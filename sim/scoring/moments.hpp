@@ -44,7 +44,7 @@ inline constexpr double separable_above = 0.1;  // less tells nothing in practic
 [[nodiscard]] double misfit(const PlayedAttempt& played, const Ledger& ledger,
                             const Shadows& shadows);
 
-/// "gas pressure at the inlet at full draw, then spark during a light-up attempt".
+/// "gas pressure at the inlet at full draw, then spark just after a tap is opened".
 [[nodiscard]] std::string path_in_words(const ReferenceRun& run, const worksite::Job& job);
 
 }  // namespace emberpath::scoring

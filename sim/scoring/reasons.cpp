@@ -73,22 +73,38 @@ std::string named_title(const Findings& f) {
 }
 
 std::string waited_in_vain(const Step& step) {
-    return figure(step.idle_minutes, 1) +
-           " minutes waited; no reading after it told enough to pay for them.";
+    return time_in_words(step.idle_minutes) +
+           " of waiting; no reading after it told enough to pay for it.";
+}
+
+/// How much of what is open so many bits are.
+static std::string_view share_in_words(double bits, double open) {
+    const double share = bits / open;
+    if (share < 0.02) return "next to nothing";
+    if (share < 0.15) return "little";
+    return share < 0.5 ? "part" : "much";
+}
+
+/// How the best reading at that moment compares with the one that was taken.
+static std::string_view better_in_words(const Step& step) {
+    if (step.best.bits < step.expected_bits) return "less, but more for each minute";
+    return step.best.minutes < step.book_minutes ? "more in less time" : "more for its time";
 }
 
 std::string reading_worth(const PlayedAttempt& played, const Step& step) {
     constexpr double settled_bits = 0.05;
     const double open = entropy_bits(step.before);
     if (open < settled_bits)
-        return figure(step.book_minutes, 1) + " minutes for a reading when one cause had " +
+        return time_in_words(step.book_minutes) + " for a reading when one cause had " +
                percent(*std::max_element(step.before.begin(), step.before.end())) + " already.";
-    std::string text = figure(step.book_minutes, 1) +
-                       " minutes for a reading that could be expected to give " +
-                       figure(step.expected_bits, 2) + " of " + figure(open, 2) + " bits";
+    std::string text =
+        time_in_words(step.book_minutes) + " for a reading that could be expected to tell " +
+        std::string(share_in_words(step.expected_bits, open)) + " of what was open (" +
+        figure(step.expected_bits, 2) + " of " + figure(open, 2) + " bits)";
     if (step.best.bits > 0.0)
-        text += "; " + title_of(step.best, played.job) + " would have given " +
-                figure(step.best.bits, 2) + " bits in " + figure(step.best.minutes, 1) + " minutes";
+        text += "; " + title_of(step.best, played.job) + " would have told " +
+                std::string(better_in_words(step)) + " (" + figure(step.best.bits, 2) +
+                " bits in " + time_in_words(step.best.minutes) + ")";
     return text + ".";
 }
 
@@ -121,12 +137,11 @@ std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const
         return "The hand-in stood on " + percent(f.diagnosis.probability) +
                " for its cause, which risks a call-back: " +
                units::counted(figure(charges.submission, 0), "minute") + " charged.";
-    if (most == charges.idle)
-        return figure(charges.idle, 1) + " minutes were waited without a reading that needed them.";
+    if (most == charges.idle) return time_in_words(charges.idle) + " of waiting served no reading.";
     if (remedy != nullptr && most == by_remedy)
         return at(outcome, *remedy->step) + ": " + units::counted(figure(by_remedy, 0), "minute") +
-               " charged, because the evidence gave this remedy only " +
-               percent(remedy->commitment.probability) + ".";
+               " charged, because the evidence gave this remedy " +
+               so_little(remedy->commitment.probability) + ".";
     return dearest != nullptr ? test_reason(played, outcome, *dearest)
                               : "Every reading was worth its time.";
 }

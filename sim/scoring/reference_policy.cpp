@@ -202,9 +202,16 @@ Option best_option(const Situation& at) {
 
 std::string title_of(const Option& option, const worksite::Job& job) {
     std::string title(worksite::info(option.quantity).title);
+    // Among other titles in a sentence its own comma would end it.
+    if (const auto comma = title.find(", on the"); comma != std::string::npos)
+        title.erase(comma, 1);
     const std::vector<Mode> all = modes(job);
     if (option.mode < all.size() && option.mode > 0)
         title += " " + std::string(all[option.mode].title);
+    const bool at_the_tap = option.quantity == worksite::Quantity::tap_temperature ||
+                            option.quantity == worksite::Quantity::tap_flow;
+    if (const auto tap = title.rfind(" a tap is"); at_the_tap && tap != std::string::npos)
+        title.replace(tap, 6, " it");
     return title;
 }
 

@@ -79,7 +79,7 @@ struct Situation {
 /// The option with most information per minute, the first of equals in the order of quantities and then of
 /// modes. bits 0 when nothing tells anything.
 [[nodiscard]] Option best_option(const Situation& situation);
-/// "manifold pressure during a light-up attempt".
+/// "manifold pressure just after a tap is opened".
 [[nodiscard]] std::string title_of(const Option& option, const worksite::Job& job);
 /// A mode's signature of a quantity in every lane; cured lanes show the house that they are by now.
 [[nodiscard]] std::vector<double> signature(const Situation& situation, std::size_t mode,

@@ -48,10 +48,10 @@ std::string can_be_done(const Workplace& w, const Act& act) {
 
 /// Settings are stored by the keys of the panel, with the power on: no hand goes inside. The screws of the gas
 /// valve are turned with the burner running, by a long driver: gloves, and nothing at a terminal.
-void protect(Workplace& w, Remedy remedy, std::string_view doing) {
+void protect(Workplace& w, Remedy remedy) {
     if (remedy == Remedy::correct_settings) return;
     const bool runs_meanwhile = remedy == Remedy::set_manifold_pressure;
-    if (inside(remedy) && !runs_meanwhile) w.hands_inside("You began to " + std::string(doing));
+    if (inside(remedy) && !runs_meanwhile) w.hands_inside("You began work inside");
     if (w.over()) return;
     if (inside(remedy) && !w.person.gloves)
         w.breach("no_gloves", "Sharp sheet metal was handled with bare hands.");
@@ -82,7 +82,7 @@ void work(Workplace& w, const faults::RemedyInfo& info, double seconds) {
 void do_remedy(Workplace& w, const Act& act) {
     const auto remedy = static_cast<Remedy>(act.remedy);
     const faults::RemedyInfo& info = faults::info(remedy);
-    protect(w, remedy, info.sentence);
+    protect(w, remedy);
     if (w.over()) return;
     open_water_side(w, remedy);
     part_pipe(w, parted_by(remedy));

@@ -220,8 +220,11 @@ class Watch {
 };
 
 std::string water_line(const DayAfter& day) {
-    std::string line = "Hot water was drawn " + units::counted(day.draws, "time") + ": " +
-                       std::to_string(day.hot) + " hot enough";
+    std::string line = "Hot water was drawn " + units::counted(day.draws, "time");
+    if (day.hot == day.draws && day.draws > 1)
+        line += ", each time hot enough";
+    else
+        line += ": " + std::to_string(day.hot) + " hot enough";
     if (day.cool > 0) line += ", " + std::to_string(day.cool) + " not hot enough";
     if (day.cold > 0) line += ", " + std::to_string(day.cold) + " cold";
     if (day.little > 0)
@@ -266,7 +269,8 @@ void add_heater_lines(const DayAfter& day, const Limits& limits, std::vector<std
                         "; it was bridged and stopped nothing.");
     if (day.most_leakage_a > limits.earth_leakage_a) lines.push_back(leakage_line(day, limits));
     if (day.most_spilled > limits.spillage)
-        lines.push_back("Up to " + units::fixed(100.0 * day.most_spilled, 0) +
+        lines.push_back((day.case_open ? "The cover was off: up to " : "Up to ") +
+                        units::fixed(100.0 * day.most_spilled, 0) +
                         " % of the products of combustion entered the room.");
     if (day.flue_co_ratio > limits.co_ratio)
         lines.push_back("The flue gas had a CO/CO2 of up to " + units::fixed(day.flue_co_ratio, 4) +
@@ -320,6 +324,7 @@ DayAfter day_after(const Workplace& left) {
     DayAfter day = watch.day();
     day.governed_pa = left.job.healthy.gas_lock_up_pa;
     day.tagged = left.fabric.tagged;
+    day.case_open = !left.fabric.cover_on;
     day.noticed = left.deeds.notice != never;
     day.flash = house.known_breach("flash") != nullptr;
     day.most_blood_co = house.doses.most_blood_co;

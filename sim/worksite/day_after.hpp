@@ -32,6 +32,7 @@ struct DayAfter {
     std::string hottest_wash_at;
     bool set_back = false;      // by the household: nobody had told them why it was set lower
     double most_spilled = 0.0;  // share of the products that entered the room
+    bool case_open = false;     // the cover was left off
     int thumps = 0;             // gathered gas that lit late
     double most_gas_pa = 0.0,
            governed_pa = 0.0;     // behind the regulator; as it would be at rest when sound

@@ -45,10 +45,14 @@ bool closes_a_gate(const worksite::Attempt& attempt) {
 Walked walk(const std::string& job_name, const std::string& kind,
             const std::string& left_out = "nothing", bool always_weighed = false) {
     Walked walked;
-    const auto loaded = scenario::load(root / "scenarios/jobs" / (job_name + ".toml"));
+    const fs::path unscored = root / "tests/jobs/unscored";
+    const bool shipped = !fs::exists(unscored / (job_name + ".toml"));
+    const auto loaded =
+        scenario::load((shipped ? root / "scenarios/jobs" : unscored) / (job_name + ".toml"));
     EXPECT_TRUE(loaded.good());
     walked.faults = loaded.job.faults.size();
-    const fs::path file = root / "tests/jobs/paths" / (job_name + "." + kind + ".acts");
+    const fs::path file =
+        (shipped ? root / "tests/jobs/paths" : unscored) / (job_name + "." + kind + ".acts");
     const auto script = worksite::read_script(text_of(file), file.filename().string(), loaded.job);
     walked.trouble = diagnostics::to_text(script.problems, "");
     if (!script.problems.empty()) return walked;
@@ -149,6 +153,39 @@ TEST(TwoThingsWrong, AreNotSetRightUntilBothAreDealtWithAndNamed) {
     const Walked half = walk("clover", "good", "quote larger gas pipe");
     EXPECT_TRUE(is_suggested_not_yet(half.assessment)) << half.assessment.proposal;
     EXPECT_TRUE(half.assessment.overall_scored);
+}
+
+TEST(WrongPartFirst, MendedAndProvedInTheEndIsAMiddlingPath) {
+    const Walked detour = walk("bramble", "detour");
+    ASSERT_EQ(detour.trouble, "");
+    EXPECT_TRUE(detour.assessment.gates_met);
+    EXPECT_TRUE(detour.assessment.fixed);
+    EXPECT_GT(detour.assessment.overall, 50.0);
+    EXPECT_LT(detour.assessment.overall, 85.0);
+    EXPECT_LT(detour.assessment.areas[3].score, 90.0);  // remedy: the part that did not help
+    EXPECT_EQ(detour.assessment.stated_confidence, 0.8);
+    expect_attributed(detour);
+}
+
+TEST(HandedOnWithTwoCauses, IsNotYetWhereTheReadingsHadToldThem) {
+    const Walked list = walk("willow", "list");
+    ASSERT_EQ(list.trouble, "");
+    EXPECT_TRUE(list.assessment.gates_met);
+    EXPECT_FALSE(list.assessment.fixed);
+    EXPECT_TRUE(is_suggested_not_yet(list.assessment)) << list.assessment.proposal;
+    expect_attributed(list);
+}
+
+TEST(FaultsThatNoShadowStandsFor, LeaveEvidencePathAndRemedyUnscoredAndSayWhy) {
+    const Walked both = walk("rushes", "good");
+    ASSERT_EQ(both.trouble, "");
+    EXPECT_TRUE(both.assessment.fixed);
+    for (const std::size_t area : {1U, 2U, 3U}) {
+        EXPECT_FALSE(both.assessment.areas[area].scored);
+        EXPECT_NE(both.assessment.areas[area].reason.find("Not scored: "), std::string::npos);
+    }
+    EXPECT_TRUE(both.assessment.areas[0].scored && both.assessment.areas[4].scored);
+    EXPECT_EQ(both.assessment.proposal.find("A person decides. No suggestion: "), 0U);
 }
 
 TEST(ShippedJobs, AreThirtyEight) {

@@ -52,8 +52,8 @@ std::string step_detail(const records::Debrief::Act& act) {
     const auto add = [&](const std::string& words) {
         if (!words.empty()) text += (text.empty() ? "" : " · ") + words;
     };
-    if (act.weighed) add(units::fixed(act.bits, 1) + " bits");
-    if (!act.ruled_out.empty()) add("ruled out: " + act.ruled_out);
+    if (act.weighed) add(records::bits_text(act) + " bits");
+    if (!act.ruled_out.empty()) add("now under 5 %: " + act.ruled_out);
     if (!act.better.empty()) add("most per minute then: " + act.better);
     return text;
 }
@@ -194,6 +194,18 @@ void add_outcome(screens::DebriefView& view, const Source& from) {
                               area.reason, !debrief.gates_met && area.word == "safe work"});
 }
 
+/// "04:35  #4 gas left in the cylinder by weight: flame electrode fouled 40 %, ... all others 12 %".
+std::vector<std::string> stands_of(const records::Debrief& debrief) {
+    std::vector<std::string> lines;
+    for (const auto& stand : debrief.stands) {
+        std::string line = (stand.time == "-" ? "" : stand.time + "  ") + stand.after + ": ";
+        for (std::size_t i = 0; i < stand.shares.size(); ++i)
+            line += debrief.leading[i] + " " + records::whole_per_cent(stand.shares[i]) + " %, ";
+        lines.push_back(line + "all others " + records::whole_per_cent(stand.others) + " %");
+    }
+    return lines;
+}
+
 /// What the printed debrief says besides, and in full what the strip above may have to cut.
 void add_sections(screens::DebriefView& view, const Source& from) {
     const auto& debrief = from.debrief;
@@ -203,18 +215,24 @@ void add_sections(screens::DebriefView& view, const Source& from) {
     std::vector<std::string> lost;
     for (const auto& one : debrief.lost)
         lost.push_back(kit::capitalised(one.area) + " " + records::lost_text(one.points) + "  " +
-                       one.time + " " + (one.act.empty() ? "never handed in" : one.act) + ": " +
-                       one.reason);
+                       one.time + " " + records::lost_words(one));
+    if (std::any_of(lost.begin(), lost.end(), records::speaks_of_bits))
+        lost.emplace_back(records::bit_in_words);
     std::vector<std::string> short_way;
     if (!debrief.reference.empty()) short_way.push_back(debrief.reference);
     std::vector<std::string> moments = debrief.moments;
     if (!debrief.try_again.empty()) moments.push_back(debrief.try_again);
-    view.sections = {
-        {"What came of it", debrief.outcome},   {"Unsafe acts", std::move(unsafe)},
-        {"How near to harm", debrief.doses},    {"The day after", debrief.day_after},
-        {"Points lost", std::move(lost)},       {"What cost most", std::move(moments)},
-        {"A short way", std::move(short_way)},  {"Left open", debrief.open},
-        {"Against the cause", debrief.against}, {"What this cannot tell", debrief.limits}};
+    view.sections = {{"What came of it", debrief.outcome},
+                     {"Unsafe acts", std::move(unsafe)},
+                     {"How near to harm", debrief.doses},
+                     {"The day after", debrief.day_after},
+                     {"Points lost", std::move(lost)},
+                     {"What cost most", std::move(moments)},
+                     {"How the causes stood", stands_of(debrief)},
+                     {"A short way", std::move(short_way)},
+                     {"Left open", debrief.open},
+                     {"Against the cause", debrief.against},
+                     {"What this cannot tell", debrief.limits}};
 }
 
 /// "2.31 kPa" without its unit, which stands beside the trainee's own reading.

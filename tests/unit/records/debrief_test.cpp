@@ -78,16 +78,120 @@ TEST(Debrief, PrintsADashWhereTheWholeCouldNotBeScored) {
     EXPECT_TRUE(nlohmann::json::parse(to_json(debrief))["overall"].is_null());
 }
 
-TEST(Debrief, SaysInWordsWhenAnActRaisedTheDoubt) {
+TEST(Debrief, GivesAMinusToAnActThatRaisedTheDoubtAndSaysOnceWhatABitIs) {
     Debrief::Act act;
     act.weighed = true;
     act.bits = -0.34;
-    act.ruled_out = "igniter";
-    EXPECT_EQ(doubt_text(act), "igniter; raised the doubt by 0.3 bits");
-    EXPECT_EQ(bits_text(act), "-");
+    EXPECT_EQ(bits_text(act), "-0.3");
     act.bits = -0.01;
-    EXPECT_EQ(doubt_text(act), "igniter");
     EXPECT_EQ(bits_text(act), "0.0");
+    for (const auto& text : {to_text(full_debrief()), to_html(full_debrief())}) {
+        const auto first = text.find("One bit halves what is open");
+        EXPECT_NE(first, std::string::npos);
+        EXPECT_EQ(text.find("One bit halves what is open", first + 1), std::string::npos);
+    }
+}
+
+TEST(Debrief, NamesEachFigureOfAnActThatShowsSeveral) {
+    Plain plain;
+    const scoring::Class truth = scoring::class_or_first_of(plain.job.faults);
+    RecordedAct act;
+    act.sentence = "combustion test";
+    int number = 11;
+    for (const char* draw : {"small", "full"})
+        for (const auto& [title, shown] : {std::pair{"oxygen in the flue gas", "11.9 %"},
+                                           std::pair{"carbon monoxide in the flue gas", "8 ppm"}}) {
+            act.readings.push_back({++number, draw, 0.0});
+            plain.assessment.comparisons.push_back({number, title, shown, {{truth, shown, false}}});
+        }
+    plain.record.acts = {act};
+    EXPECT_EQ(plain.debrief().acts.at(0).value,
+              "small draw: #12 O2 11.9 %; #13 CO 8 ppm; full draw: #14 O2 11.9 %; #15 CO 8 ppm");
+    plain.record.acts[0].readings.resize(1);
+    EXPECT_EQ(plain.debrief().acts.at(0).value, "#12 11.9 %");
+}
+
+TEST(Debrief, ShowsHowTheLeadingCausesStoodOnArrivalAndAfterEachReading) {
+    Plain plain;
+    const scoring::Class truth = scoring::class_or_first_of(plain.job.faults);
+    const scoring::Class igniter = faults::Remedy::replace_igniter,
+                         valve = faults::Remedy::replace_gas_valve;
+    RecordedAct act;
+    act.sentence = "read manometer";
+    act.readings = {{1, "gas_inlet_pressure", 620.0}};
+    plain.record.acts = {act, RecordedAct{}};
+    plain.assessment.comparisons = {
+        {1, "firing rate asked for, on the service readout", "148 MJ/h", {{truth, "1", false}}}};
+    plain.assessment.on_arrival = {{valve, 0.5}, {igniter, 0.3}, {truth, 0.2}};
+    scoring::ActWorth worth;
+    worth.bits_gained = 1.0;
+    worth.before = plain.assessment.on_arrival;
+    worth.after = {{truth, 0.996}, {igniter, 0.003}, {valve, 0.001}};
+    plain.assessment.acts = {worth};
+    const auto debrief = plain.debrief();
+    EXPECT_THAT(debrief.leading,
+                ElementsAre(scoring::class_title(truth), scoring::class_title(igniter),
+                            scoring::class_title(valve)));
+    const std::string text = unwrapped(to_text(debrief));
+    EXPECT_THAT(text, HasSubstr("-onarrival203050<1"));
+    EXPECT_THAT(text, HasSubstr("00:00#1firingrateaskedfor>99<1<1<1(readout)"));
+    auto silent = full_debrief();
+    silent.stands.clear();
+    EXPECT_THAT(to_text(silent), Not(HasSubstr("How the causes stood")));
+    EXPECT_THAT(to_html(silent), Not(HasSubstr("How the causes stood")));
+}
+
+TEST(Debrief, OfAnAttemptThatCannotBeScoredSaysNothingOfWhatItsReadingsShow) {
+    Plain plain;
+    plain.job.intended = faults::Remedy::replace_igniter;
+    plain.assessment.reference_path = "word on the display";
+    plain.assessment.still_open = {"You could have known: this."};
+    plain.assessment.overall_scored = false;
+    const auto debrief = plain.debrief();
+    EXPECT_EQ(debrief.outcome.at(0), "Put right.");
+    EXPECT_EQ(debrief.outcome.at(1),
+              "What it was: Gas pipe too small. What the readings say of it is not scored; see "
+              "Areas.");
+    EXPECT_EQ(debrief.reference, "");
+    EXPECT_TRUE(debrief.open.empty() && debrief.stands.empty());
+}
+
+TEST(Debrief, CutsNoActAndNoShownWord) {
+    Debrief made = full_debrief();
+    const std::string said = "\"It started when the painters were here, two weeks ago or so.\"";
+    made.acts[1].value = said;
+    made.acts[1].sentence = "write done cleaned the flue terminal and proved combustion";
+    const std::string text = to_text(made);
+    EXPECT_THAT(text.substr(text.find("Act by act")), Not(HasSubstr("...")));
+    for (const char* word : {"painters", "so.\"", "proved", "combustion"})
+        EXPECT_THAT(text, HasSubstr(word));
+}
+
+TEST(Debrief, PutsNoHeadOverATableThatIsNotThere) {
+    Debrief made = full_debrief();
+    made.readings.erase(made.readings.begin());
+    for (const auto& text : {to_text(made), to_html(made)}) {
+        EXPECT_THAT(text, HasSubstr("The same under every cause shown: #2."));
+        EXPECT_THAT(text, Not(HasSubstr("The first cause is that")));
+    }
+}
+
+TEST(Debrief, SaysInOneLineWhatAllLeadingCausesExpectedAlike) {
+    Plain plain;
+    scoring::LikelihoodInput input;
+    input.number = 5;
+    input.under = {{faults::Remedy::replace_igniter, 0.6, "0 ppm", "factor 2.92", 1.0},
+                   {faults::Remedy::replace_gas_valve, 0.3, "0 ppm", "factor 2.92", 1.0}};
+    plain.assessment.inputs = {input};
+    input.under[1].likelihood = 0.5;
+    input.under[0].before = 0.995;
+    plain.assessment.inputs.push_back(input);
+    const auto debrief = make_debrief(plain.record, plain.job, plain.assessment, Reader::assessor);
+    ASSERT_EQ(debrief.inputs.at(0).under.size(), 1U);
+    EXPECT_THAT(debrief.inputs[0].under[0], HasSubstr("0 ppm, factor 2.92 (all the same: "));
+    EXPECT_EQ(debrief.inputs.at(1).under.size(), 2U);
+    EXPECT_TRUE(debrief.inputs[1].settled);
+    EXPECT_THAT(unwrapped(to_text(debrief)), Not(HasSubstr("0.50)")));
 }
 
 TEST(Debrief, TextAndJsonAgreeOnEveryParagraphAndScore) {
@@ -140,13 +244,20 @@ TEST(Debrief, PartsStandInTheirOrderWithTheOutcomeFirst) {
     }
 }
 
-TEST(Debrief, NamesWhereEachPointWentAndGathersTheSmallOnesWithTheirTimes) {
+TEST(Debrief, NamesWhereEachPointWentAndGathersTheSmallOnesInOrderWithTheirActs) {
     const std::string text = unwrapped(to_text(full_debrief()));
     for (const auto* line : {"safe work -54.8 12:30 open the cover: The cover came off live.",
                              "proof -55.0 - never handed in: Not done: the leak test.",
-                             "evidence -0.7 under half a point each: 04:10, 05:00."})
+                             "evidence -0.7 under half a point each: 04:10 read the manometer; "
+                             "05:00 wait 5 min."})
         EXPECT_THAT(text, HasSubstr(unwrapped(line)));
     auto whole = full_debrief();
+    whole.lost = {{"proof", "09:00", "hand in", "leak test", "Not done: leak test.", 12.5},
+                  {"proof", "09:00", "hand in", "a tag", "Not done: a tag.", 12.5},
+                  {"proof", "09:00", "hand in", "new part", "The fault remains.", 5.0}};
+    EXPECT_THAT(unwrapped(to_text(whole)),
+                HasSubstr(unwrapped("proof -5.0 09:00 The fault remains. proof -25.0 09:00 Not "
+                                    "done: leak test; a tag.")));
     whole.lost.clear();
     EXPECT_THAT(to_text(whole), Not(HasSubstr("Points lost")));
 }

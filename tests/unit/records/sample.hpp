@@ -113,11 +113,11 @@ inline Debrief full_debrief() {
                      "larger pipe, igniter",
                      1.2249,
                      true,
-                     "flame at the burner window during a light-up attempt"};
+                     "flame at the burner window just after a tap is opened"};
     made.lost = {{"safe work", "12:30", "open the cover", "", "The cover came off live.", 54.8},
                  {"proof", "-", "", "gas joints proved sound", "Not done: the leak test.", 55.0},
-                 {"evidence", "04:10", "read the manometer", "", "Told little.", 0.4},
-                 {"evidence", "05:00", "wait 5 min", "", "Told nothing.", 0.3}};
+                 {"evidence", "05:00", "wait 5 min", "", "Told nothing.", 0.4},
+                 {"evidence", "04:10", "read the manometer", "", "Told little.", 0.3}};
     made.decisions = {"Verdict: not yet competent, decided by a person (assessor)."};
     made.against = {"#1 by itself speaks against the cause of this house."};
     made.inputs = {{"#1",
@@ -128,6 +128,9 @@ inline Debrief full_debrief() {
                     {"0.70 kPa, ± 0.08 kPa (regulator, 75 % before; 1.00)",
                      "2.37 kPa, ± 0.07 kPa (no supply fault, 4 % before; 0.00)"}}};
     made.acts = {act, {"05:00", "wait 5 min", "", "", 0.0, false}};
+    made.leading = {"gas pipe carries too little", "gas regulator", "igniter failed"};
+    made.stands = {{"-", "on arrival", {0.12, 0.3, 0.31}, 0.27},
+                   {"04:10", "#1 gas pressure at the heater inlet", {0.75, 0.22, 0.004}, 0.026}};
     for (int i = 0; i < 9; ++i) made.columns.push_back("remedy number " + std::to_string(i));
     Debrief::Reading reading{1, "gas pressure at the heater inlet", "0.62 kPa", {}, false};
     for (int i = 0; i < 9; ++i)

@@ -85,8 +85,8 @@ TEST(LostPoints, AreTiedToTheActsThatLostThem) {
     bool waited = false, swapped = false;
     for (const Lost& lost : a.areas[path].lost) {
         waited = waited || (lost.act == 0 && lost.reason ==
-                                                 "6.0 minutes waited; no reading after it "
-                                                 "told enough to pay for them.");
+                                                 "6 minutes of waiting; no reading after it "
+                                                 "told enough to pay for it.");
         swapped = swapped || lost.act == 1;
     }
     EXPECT_TRUE(waited);

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "sim/scoring/bands.hpp"
+#include "sim/scoring/information.hpp"
 #include "sim/scoring/moments.hpp"
 #include "sim/worksite/outlets.hpp"
 #include "tests/unit/scoring/made_up.hpp"
@@ -46,8 +47,45 @@ TEST(CostliestMoments, AreTheWrongPartAndThenTheUselessReadingWithABetterOne) {
     ASSERT_EQ(moments.size(), 2U);
     EXPECT_EQ(moments[0].act, 1U);
     EXPECT_GT(moments[0].minutes, moments[1].minutes);
-    EXPECT_THAT(moments[1].text, HasSubstr("during a light-up attempt"));
+    EXPECT_THAT(moments[1].text, HasSubstr("just after a tap is opened"));
     EXPECT_THAT(moments[1].text, HasSubstr("From there: "));
+}
+
+TEST(ReadingWorth, SaysInPlainWordsHowLittleItToldAndWhatWouldHaveToldMore) {
+    MadeUp m;
+    m.act("weigh cylinder", Kind::test, 5.0);
+    m.reads(Quantity::cylinder_mass, 20.0, {20.0, 20.0, 20.0, 20.0});
+    const PlayedAttempt played{m.job, m.log, m.tape, m.marks, Remedy::replace_igniter};
+    const Ledger ledger = m.ledger(Remedy::replace_igniter);
+    Step step = ledger.steps[0];
+    step.book_minutes = 5.0;
+    step.expected_bits = 0.0;
+    step.best.bits = 0.7;
+    step.best.minutes = 0.25;
+    EXPECT_EQ(reading_worth(played, step),
+              "5 minutes for a reading that could be expected to tell next to nothing of what was "
+              "open (0.00 of " +
+                  figure(entropy_bits(step.before), 2) +
+                  " bits); spark at the igniter just after a tap is opened would have told more in "
+                  "less time (0.70 bits in 15 seconds).");
+    step.expected_bits = 0.9;
+    EXPECT_THAT(reading_worth(played, step),
+                HasSubstr("would have told less, but more for each minute"));
+    step.best.bits = 1.0;
+    step.best.minutes = 6.5;
+    EXPECT_THAT(reading_worth(played, step),
+                HasSubstr("would have told more for its time (1.00 bits in 6.5 minutes)"));
+}
+
+TEST(CostliestMoments, AreBreachesAloneWhereThePathIsNotScored) {
+    MadeUp m = costly_job();
+    m.outcome.not_scored_because = "of a test.";
+    EXPECT_TRUE(moments_of(m, Remedy::replace_igniter).empty());
+    m.outcome.breaches = {{"no_gloves", "Bare hands.", false, 0.05, 0}};
+    const auto moments = moments_of(m, Remedy::replace_igniter);
+    ASSERT_EQ(moments.size(), 1U);
+    EXPECT_THAT(moments[0].text, HasSubstr("Bare hands."));
+    EXPECT_DOUBLE_EQ(moments[0].minutes, 0.0);
 }
 
 TEST(CostliestMoments, AreNoneOnAGoodPath) {
@@ -69,9 +107,10 @@ TEST(CostliestMoments, NameAnIdleWaitAndAHandInWithoutACauseEachWithWhatWasBest)
     ASSERT_EQ(moments.size(), 2U);
     EXPECT_DOUBLE_EQ(moments[0].minutes, 60.0);
     EXPECT_THAT(moments[0].text,
-                HasSubstr("No cause was named and handed in: evidence, remedy, and 60 minutes"));
+                HasSubstr("No cause was named and handed in: that costs evidence and remedy, and "
+                          "on the path 60 minutes for a call-back."));
     EXPECT_DOUBLE_EQ(moments[1].minutes, 20.0);
-    EXPECT_THAT(moments[1].text, HasSubstr("20.0 minutes waited"));
+    EXPECT_THAT(moments[1].text, HasSubstr("20 minutes of waiting;"));
     for (const Moment& moment : moments) EXPECT_THAT(moment.text, HasSubstr("From there: "));
 }
 
@@ -102,8 +141,10 @@ TEST(CostliestMoments,
     m.hand_in(word(Cause::igniter_failed).c_str());
     const auto moments = moments_of(m, Remedy::replace_igniter);
     ASSERT_FALSE(moments.empty());
-    EXPECT_THAT(moments[0].text, HasSubstr("The gas was on. Instead: shut the gas before a test "
-                                           "point or joint is opened. 2 rules more broken there."));
+    EXPECT_THAT(moments[0].text,
+                HasSubstr("The gas was on. Instead: shut the gas before a test "
+                          "point or joint is opened. The same act broke 2 other rules, listed "
+                          "with the unsafe acts."));
     EXPECT_THAT(moments[0].text, Not(HasSubstr("Bare hands")));
     EXPECT_THAT(moments[0].text, Not(HasSubstr("From there")));
 }

@@ -110,7 +110,11 @@ TEST(Ledger, NamesTheBetterReadingNotTaken) {
     EXPECT_EQ(ledger.steps[0].best.quantity, Quantity::spark);
     EXPECT_GT(ledger.steps[0].best.bits, 0.4);
     EXPECT_EQ(title_of(ledger.steps[0].best, m.job),
-              "spark at the igniter during a light-up attempt");
+              "spark at the igniter just after a tap is opened");
+    EXPECT_EQ(title_of({Quantity::tap_temperature, 3, 0.0, 0.0}, m.job),
+              "water temperature at the tap just after it is opened");
+    EXPECT_EQ(title_of({Quantity::readout_firing_rate, 3, 0.0, 0.0}, m.job),
+              "firing rate asked for on the service readout just after a tap is opened");
     EXPECT_DOUBLE_EQ(ledger.steps[0].charge, ledger.steps[0].book_minutes);
 }
 

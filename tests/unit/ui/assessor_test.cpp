@@ -37,9 +37,10 @@ TEST(Assessor, SeesEveryWeighingAfterwardsAndATraineeNone) {
     EXPECT_THAT(program.output, Not(HasSubstr("For the assessor")));
     EXPECT_THAT(program.output, Not(HasSubstr("What each weighing rested on")));
     ASSERT_EQ(program({"debrief", program.record, "--assessor"}), 0);
-    for (const char* words : {"For the assessor", "Luck: ", "Overall without safe work",
-                              "Release check of this job: ", "its cause showed itself in",
-                              "What each weighing rested on", "TAPS, 97 % of looks"})
+    for (const char* words :
+         {"For the assessor", "Luck: ", "Overall score with one area left out: safe work",
+          "Release check of this job: ", "its cause showed itself in",
+          "What each weighing rested on", "TAPS, 97 % of looks"})
         EXPECT_THAT(program.output, HasSubstr(words));
 }
 

@@ -35,18 +35,31 @@ std::vector<std::string> lines_of(const std::string& text) {
     return lines;
 }
 
+constexpr std::string_view assessors_copy = ".assessor";
+
+std::string path_of(const std::string& name) {
+    return name.ends_with(assessors_copy) ? name.substr(0, name.size() - assessors_copy.size())
+                                          : name;
+}
+
 class Example : public testing::TestWithParam<std::string> {};
 
 TEST_P(Example, IsWhatTheProgramPrintsOfItsPath) {
-    const std::string name = GetParam();
-    const fs::path acts = source / "tests/jobs/paths" / (name + ".acts");
+    const std::string name = GetParam(), path = path_of(name);
+    std::string job = path.substr(0, path.find('.'));
+    fs::path acts = source / "tests/jobs/paths" / (path + ".acts");
+    if (const auto own = source / "tests/jobs/unscored" / (job + ".toml"); fs::exists(own)) {
+        job = own.string();
+        acts = source / "tests/jobs/unscored" / (path + ".acts");
+    }
     Program program;
-    const std::string record = program.file(name + ".record");
-    ASSERT_EQ(program({"work", name.substr(0, name.find('.')), "--assessed", "--script",
-                       acts.string(), "--record", record}),
+    const std::string record = program.file(path + ".record");
+    ASSERT_EQ(program({"work", job, "--assessed", "--script", acts.string(), "--record", record}),
               0)
         << program.talk;
-    ASSERT_EQ(program({"debrief", record}), 0) << program.talk;
+    std::vector<std::string> call{"debrief", record};
+    if (name != path) call.emplace_back("--assessor");
+    ASSERT_EQ(program(call), 0) << program.talk;
     const auto now = lines_of(program.output);
     const auto kept =
         lines_of(records::sample::contents((source / "docs/examples" / (name + ".txt")).string()));
@@ -65,6 +78,21 @@ INSTANTIATE_TEST_SUITE_P(EachOf, Example, testing::ValuesIn(examples()), [](cons
 
 TEST(Examples, AreTwelve) {
     EXPECT_EQ(examples().size(), 12U);
+}
+
+TEST(Examples, ShowEachKindOfDebrief) {
+    std::string all;
+    for (const auto& name : examples())
+        for (const auto& line : lines_of(records::sample::contents(
+                 (source / "docs/examples" / (name + ".txt")).string()))) {
+            const auto begin = line.find_first_not_of(' ');
+            if (begin != std::string::npos) all += line.substr(begin) + " ";
+        }
+    for (const char* kind :
+         {"nothing stands against it", "Suggested: not yet", "Critical. ",
+          "Not scored: ", "You said ", "write possible cause", "no reading on this job tells it",
+          "For the assessor", "minutes of work and parts charged, because the evidence gave only"})
+        EXPECT_NE(all.find(kind), std::string::npos) << kind;
 }
 
 }  // namespace

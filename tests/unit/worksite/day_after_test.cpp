@@ -47,7 +47,7 @@ TEST(HouseholdDay, OfAHouseWithoutDrawsOpensTheFirstTap) {
 
 TEST(DayAfter, InASoundHouseBringsHotWaterAndNothingElse) {
     const auto day = after(test_job(), {"hand in"});
-    EXPECT_EQ(text_of(day), "Hot water was drawn 5 times: 5 hot enough.\n");
+    EXPECT_EQ(text_of(day), "Hot water was drawn 5 times, each time hot enough.\n");
 }
 
 TEST(DayAfter, IsTheSameEveryTimeAndLeavesTheAttemptAlone) {
@@ -87,7 +87,7 @@ TEST(DayAfter, FindsTheHeaterTurnedOnAgainUnlessATagAndANoticeForbidIt) {
     noticed.insert(noticed.end(), {"tag heater", "issue unsafe notice", "hand in"});
     const auto relit = text_of(after(job, tagged));
     EXPECT_NE(relit.find("turned it on again themselves"), std::string::npos) << relit;
-    EXPECT_NE(relit.find("5 hot enough"), std::string::npos) << relit;
+    EXPECT_NE(relit.find("5 times, each time hot enough"), std::string::npos) << relit;
     const auto off = text_of(after(job, noticed));
     EXPECT_EQ(off, "Hot water was drawn 5 times: 0 hot enough, 5 cold.\n");
 }
@@ -182,6 +182,18 @@ TEST(DayAfter, ComparesTheGasPressureWithWhatASoundRegulatorLocksUpAt) {
     EXPECT_EQ(lines_of(day, Limits{}).back(),
               "Gas stood at up to 3.60 kPa behind the regulator, where a sound one locks up at "
               "2.50 kPa: an open burner takes 20 % more at the first pressure than at the second.");
+}
+
+TEST(DayAfter, SaysThatTheCoverWasOffWhereItLetTheProductsOut) {
+    DayAfter day;
+    day.most_spilled = 0.1;
+    EXPECT_EQ(lines_of(day, Limits{}).back(),
+              "Up to 10 % of the products of combustion entered the room.");
+    const auto text = text_of(
+        after(test_job(), {"unplug heater", "take cover off", "plug in heater", "hand in"}));
+    EXPECT_NE(text.find("The cover was off: up to 10 % of the products of combustion"),
+              std::string::npos)
+        << text;
 }
 
 TEST(DayAfter, NoticesThatTooLittleWaterComes) {

@@ -126,7 +126,7 @@ TEST(ShockAtTheStart, LeavesNothingToReproachForTheWorkThatWasNotDone) {
     Attempt live(test_job(), 7, Mode::assessed), off(test_job(), 7, Mode::assessed);
     ASSERT_EQ(play(live, {"take cover off", "descale heat exchanger"}), "");
     EXPECT_TRUE(live.over());
-    EXPECT_THAT(text_of_breach(live, "live_work"), HasSubstr("You began to "));
+    EXPECT_THAT(text_of_breach(live, "live_work"), HasSubstr("You began work inside with "));
     ASSERT_EQ(play(off, {"unplug heater", "take cover off", "descale heat exchanger"}), "");
     for (const char* word : {"no_gloves", "no_glasses", "water_not_shut"}) {
         EXPECT_FALSE(broke(live, word)) << word;
