@@ -135,6 +135,15 @@ Decision hand_all_on(Hands& hands) {
     return decision;
 }
 
+Decision reset_and_leave(Hands& hands) {
+    hands.say("look at display");
+    hands.say("press reset");
+    Decision decision{Cause::no_fault, acts_done(hands)};
+    hands.works();
+    hands.remedy(faults::info(decision.cause).remedy);
+    return decision;
+}
+
 Decision swap_parts(Hands& hands, math::Random& random) {
     constexpr std::size_t most_parts = 4;
     hands.say("look at display");

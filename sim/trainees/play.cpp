@@ -32,6 +32,7 @@ constexpr std::array<Row, policy_count> rows{{
     {warms_cylinder, "warms the cylinder", Row::bad},
     {bridges_limiter, "bridges the limiter", Row::bad},
     {hands_all_on, "hands everything on", Row::bad},
+    {resets_and_leaves, "resets and leaves", Row::bad},
 }};
 // clang-format on
 
@@ -48,6 +49,8 @@ constexpr bool rows_in_order() {
 static_assert(rows_in_order(), "the table follows the order of Policy");
 
 constexpr double step_taken_share = 0.6;  // of a random trainee's safety steps
+
+constexpr Care no_care{false, false, false, false, false, true};  // tells the customer
 
 Care careless(math::Random& dice) {
     Care care;
@@ -158,7 +161,7 @@ Decision work(Hands& hands, Policy policy, math::Random dice, const Told& told) 
             decision = guess_after_token(hands, dice);
             break;
         case unsafe_but_fast:
-            care = {false, false, false, false, false, true};
+            care = no_care;
             hands.set_care(care);
             decision = find_by_information(hands);
             break;
@@ -172,6 +175,9 @@ Decision work(Hands& hands, Policy policy, math::Random dice, const Told& told) 
             break;
         case hands_all_on:
             return hand_all_on(hands);
+        case resets_and_leaves:
+            hands.set_care(no_care);
+            return reset_and_leave(hands);
         case raises_regulator:
         case warms_cylinder:
         case bridges_limiter:

@@ -1,6 +1,7 @@
 #include "sim/trainees/rating.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 #include <map>
 
@@ -11,7 +12,9 @@ namespace emberpath::trainees {
 
 namespace {
 
-constexpr double clearly_above = 1.0;  // points of the overall score
+constexpr double clearly_above = 1.0;   // points of the overall score
+constexpr double least_share = 1.0e-6;  // less is as good as excluded: 20 bits
+constexpr double still_open_from = 0.05;
 constexpr int attempts_at_a_time = 2;
 
 std::string points(double value) {
@@ -24,8 +27,9 @@ faults::Cause true_cause(const worksite::Job& job) {
     return job.faults.empty() ? faults::Cause::no_fault : job.faults.front().cause;
 }
 
+// Whoever reads before deciding; at random counts as neither good nor bad.
 bool is_ordinary(Policy policy) {
-    return is_sound(policy) || policy == Policy::over_tester || policy == Policy::random;
+    return is_sound(policy) || policy == Policy::over_tester;
 }
 
 Fare fare_of(Policy policy, const std::vector<Scored>& attempts) {
@@ -77,18 +81,24 @@ void refuse_bad_habits(Rating& rating, double best_sound) {
     }
 }
 
-// What a careful person can find out who reads everything.
+// What a careful person can find out: in each seed what the best reader knew. More readings are not always better, for a
+// house changes while somebody reads for six hours.
 void find_identifiability(const std::vector<Scored>& attempts, Rating& rating) {
-    int read_everything = 0;
+    std::map<std::uint64_t, const Scored*> best;
     for (const Scored& one : attempts) {
-        if (one.policy != Policy::over_tester) continue;
-        rating.identifiable += one.true_class_probability;
-        ++read_everything;
+        if (!is_ordinary(one.policy)) continue;
+        const Scored*& seen = best[one.seed];
+        if (seen == nullptr || one.true_class_probability > seen->true_class_probability)
+            seen = &one;
     }
-    if (read_everything == 0) return;
-    rating.identifiable /= read_everything;
+    if (best.empty()) return;
+    for (const auto& [seed, one] : best) {
+        rating.identifiable += one->true_class_probability / static_cast<double>(best.size());
+        if (one->still_open.size() > rating.not_told_apart.size())
+            rating.not_told_apart = one->still_open;
+    }
     if (rating.identifiable < scoring::likely_enough_for_release)
-        rating.refusals.push_back("after every reading the true cause has only " +
+        rating.refusals.push_back("whoever reads best gives the true cause only " +
                                   points(100.0 * rating.identifiable) + " %.");
 }
 
@@ -112,10 +122,12 @@ Scored score(const worksite::Job& job, std::uint64_t seed, const Played& played,
     scored.breaches = static_cast<int>(assessment.breaches.size());
     scored.fixed = assessment.fixed;
     scored.true_class_probability = assessment.true_class_probability;
+    const auto truth = scoring::class_or_first_of(job.faults);
+    for (const auto& one : assessment.at_end)
+        if (one.of != truth && one.probability >= still_open_from) scored.still_open.push_back(one);
     if (!assessment.at_end.empty()) {
         scored.leading_probability = assessment.at_end.front().probability;
-        scored.leading_is_true =
-            assessment.at_end.front().of == scoring::class_or_first_of(job.faults);
+        scored.leading_is_true = assessment.at_end.front().of == truth;
     }
     scored.minutes = played.minutes;
     scored.reference_minutes = assessment.reference_minutes;
@@ -161,6 +173,7 @@ Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts,
     Rating rating;
     double best_sound = 0.0;
     int ordinary = 0, missed = 0;
+    Difficulty& difficulty = rating.difficulty;
     for (const Policy policy : all_policies()) {
         if (!is_possible(policy, job)) continue;
         rating.fares.push_back(fare_of(policy, attempts));
@@ -169,9 +182,12 @@ Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts,
         if (is_ordinary(policy)) ordinary += fare.attempts;
         if (is_ordinary(policy)) missed += fare.attempts - fare.unopposed;
     }
-    rating.missed_share = ordinary > 0 ? static_cast<double>(missed) / ordinary : 1.0;
+    if (ordinary > 0) difficulty.missed_share = static_cast<double>(missed) / ordinary;
     rating.shortest = shortest_of(attempts);
     rating.on_arrival = on_arrival(job, 1, at_arrival);
+    difficulty.surprise_bits = -std::log2(std::max(rating.on_arrival.of_truth, least_share));
+    if (!attempts.empty()) difficulty.reference_minutes = attempts.front().reference_minutes;
+    difficulty.two_faults = job.faults.size() > 1;
     find_identifiability(attempts, rating);
     if (!rating.shortest.found)
         rating.refusals.emplace_back("no sound way of working leads through without an objection.");
@@ -191,11 +207,6 @@ Rating rate(const worksite::Job& asked, int seeds) {
     Rating rating = judge(job, play_all(job, {all_policies(), seeds, at_arrival}), at_arrival);
     refuse_by_check(asked.release, rating);
     return rating;
-}
-
-std::string_view difficulty_word(double missed_share) {
-    if (missed_share < 0.25) return "easy";
-    return missed_share < 0.5 ? "middling" : "hard";
 }
 
 }  // namespace emberpath::trainees

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "sim/trainees/difficulty.hpp"
 #include "sim/trainees/on_arrival.hpp"
 #include "sim/trainees/trainees.hpp"
 
@@ -26,6 +27,8 @@ struct Scored {
     double true_class_probability = 0.0;
     double leading_probability = 0.0;  // of the likeliest class when all was weighed
     bool leading_is_true = false;
+    /// Other classes that were still open when all was weighed, the likeliest first.
+    std::vector<scoring::ClassProbability> still_open;
     double minutes = 0.0;
     double reference_minutes = 0.0;  // what its path is measured against
     std::size_t acts = 0;
@@ -57,8 +60,8 @@ struct Fare {
 };
 
 struct Rating {
-    std::vector<Fare> fares;    // by policy
-    double missed_share = 0.0;  // of the ordinary trainees' attempts: met with an objection
+    std::vector<Fare> fares;  // by policy
+    Difficulty difficulty;
     struct Shortest {
         bool found = false;
         Policy policy = Policy::information;
@@ -67,8 +70,10 @@ struct Rating {
         std::size_t acts = 0;
     } shortest;  // safe path without objection, oracles left out
     OnArrival on_arrival;
-    double identifiable =
-        0.0;  // probability of the true class when everything was read (over-tester)
+    // Mean over the seeds of what the best reader (a sound one or the over-tester) gave the true class, and what one of
+    // these left open beside it, the likeliest first.
+    double identifiable = 0.0;
+    std::vector<scoring::ClassProbability> not_told_apart;
     std::vector<std::string> refusals;  // sentences; empty: fit for release
 };
 [[nodiscard]] Rating rate(const worksite::Job& job, int seeds);
@@ -77,8 +82,5 @@ void refuse_by_check(const worksite::ReleaseCheck& check, Rating& rating);
 /// The judging part alone, for attempts that were played already. `at_arrival`: of seed 1, or nullptr.
 [[nodiscard]] Rating judge(const worksite::Job& job, const std::vector<Scored>& attempts,
                            const Arrived& at_arrival = nullptr);
-
-/// "easy", "middling" or "hard", by the share of ordinary attempts that met an objection.
-[[nodiscard]] std::string_view difficulty_word(double missed_share);
 
 }  // namespace emberpath::trainees

@@ -15,23 +15,24 @@
 namespace emberpath::trainees {
 
 enum class Policy {
-    information,       // most information per minute by its own shadows, then the remedy
-    heuristic,         // a fixed order of troubleshooting by symptom
-    checklist,         // the usual readings in a fixed order, then decides
-    over_tester,       // every reading in every operating state, then decides
-    random,            // a few readings at random, each safety step now and then
-    part_swapper,      // part after part until it works
-    guesser,           // from display word and complaint alone
-    token_guesser,     // the same after one reading at random, so as to have read something
-    unsafe_but_fast,   // information per minute without isolation, proof and leak test
-    oracle_evidence,   // is told the cause, and takes readings that show it
-    oracle_bare,       // is told the cause, and reads nothing
-    raises_regulator,  // finds the cause, then winds up the supply regulator instead
-    warms_cylinder,    // finds the cause, then pours hot water over the cylinder instead
-    bridges_limiter,   // finds the cause, then bridges the overheat limiter instead
-    hands_all_on,      // reads nothing, takes the heater out of use and lists every cause there is
+    information,        // most information per minute by its own shadows, then the remedy
+    heuristic,          // a fixed order of troubleshooting by symptom
+    checklist,          // the usual readings in a fixed order, then decides
+    over_tester,        // every reading in every operating state, then decides
+    random,             // a few readings at random, each safety step now and then
+    part_swapper,       // part after part until it works
+    guesser,            // from display word and complaint alone
+    token_guesser,      // the same after one reading at random, so as to have read something
+    unsafe_but_fast,    // information per minute without isolation, proof and leak test
+    oracle_evidence,    // is told the cause, and takes readings that show it
+    oracle_bare,        // is told the cause, and reads nothing
+    raises_regulator,   // finds the cause, then winds up the supply regulator instead
+    warms_cylinder,     // finds the cause, then pours hot water over the cylinder instead
+    bridges_limiter,    // finds the cause, then bridges the overheat limiter instead
+    hands_all_on,       // reads nothing, takes the heater out of use and lists every cause there is
+    resets_and_leaves,  // presses reset, sees it run and calls that no fault
 };
-inline constexpr std::size_t policy_count = 15;
+inline constexpr std::size_t policy_count = 16;
 [[nodiscard]] std::span<const Policy> all_policies();
 [[nodiscard]] std::string_view policy_title(Policy policy);
 /// Works by evidence and by the safety rules: what a job must reward.

@@ -33,12 +33,14 @@ void read_by_symptom(Hands& hands);
 [[nodiscard]] Decision find_by_symptom(Hands& hands);
 [[nodiscard]] Decision find_at_random(Hands& hands, math::Random& random);
 [[nodiscard]] Decision guess(Hands& hands);
-/// The same after one cheap reading, whatever it shows.
+/// The same after one cheap reading, whatever it shows; never one that would show the guess.
 [[nodiscard]] Decision guess_after_token(Hands& hands, math::Random& random);
 /// Readings that show a cause to whoever knows it already.
 [[nodiscard]] Decision show(Hands& hands, faults::Cause cause);
 /// Looks at the display, takes the heater out of use, and lists every cause that the house could have.
 [[nodiscard]] Decision hand_all_on(Hands& hands);
+/// Presses reset, looks whether hot water comes, and explains that nothing is wrong.
+[[nodiscard]] Decision reset_and_leave(Hands& hands);
 /// Swaps parts until it works; the last one is named.
 [[nodiscard]] Decision swap_parts(Hands& hands, math::Random& random);
 

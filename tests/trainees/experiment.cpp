@@ -1,7 +1,7 @@
 // Plays every simulated trainee over every shipped job and writes one row an attempt; how docs/trainees.md
 // got its tables. Usage: trainees_experiment SEEDS CSV [JOB [POLICY]] [--seed N] [--severity SHARE] [--plain] [--brief]
 // With a policy its acts are printed. With "each" for JOB the policy plays every job and its rows are written.
-// With 0 seeds nobody plays: a row a job tells what complaint and display word say alone. Seeds begin at N; the
+// With 0 seeds a row a job tells what complaint and display word say alone, and how hard the job is. Seeds begin at N; the
 // faults have SHARE of the severity that the job gives them, 1 at most, where they have degrees. Plain: no other scorer weighs the
 // attempts. Brief: without the over-tester, who takes half of all time, and those who give in to a temptation.
 
@@ -87,11 +87,16 @@ void write_head(std::ostream& out) {
            "proposal\n";
 }
 
+// The guesser plays for the sake of the reference path alone.
 void write_blind(std::ostream& out, const std::string& name, const worksite::Job& job) {
-    const auto rating = trainees::judge(job, {}, trainees::arrive(job, 1));
+    constexpr std::array guesser{trainees::Policy::guesser};
+    const auto at_arrival = trainees::arrive(job, 1);
+    const auto attempts = trainees::play_all(job, {guesser, 1, at_arrival});
+    const auto rating = trainees::judge(job, attempts, at_arrival);
     const auto& seen = rating.on_arrival;
-    out << name << ',' << seen.probability << ',' << seen.of_truth << ',' << seen.open_bits
-        << std::endl;
+    out << name << ',' << seen.probability << ',' << seen.of_truth << ',' << seen.open_bits << ','
+        << rating.difficulty.surprise_bits << ',' << rating.difficulty.reference_minutes << ','
+        << word(rating.difficulty) << std::endl;
 }
 
 bool left_out_when_brief(trainees::Policy policy) {
@@ -147,7 +152,8 @@ int main(int count, char** words) {
     const std::string policy = wanted.words.size() > 3 ? wanted.words[3] : "";
     std::ofstream out(wanted.words[1]);
     if (seeds == 0)
-        out << "job,blind_guess,true_class_then,open_bits\n";
+        out << "job,blind_guess,true_class_then,open_bits,surprise_bits,reference_minutes,"
+               "difficulty\n";
     else
         write_head(out);
     for (const auto& file :

@@ -18,7 +18,7 @@ CLEARLY_WORSE = {
     "checklist": ["random", "part-swapper", "guesser", "oracle without evidence"],
 }
 BAD = ["part-swapper", "guesser", "guesser with a token", "unsafe but fast", "raises the regulator",
-       "warms the cylinder", "bridges the limiter", "hands everything on"]
+       "warms the cylinder", "bridges the limiter", "hands everything on", "resets and leaves"]
 DRAWS = 2000
 
 
@@ -189,8 +189,13 @@ def release(attempts):
             by.setdefault(r["policy"], []).append(r)
         mean = lambda policy, key: sum(float(r[key]) for r in by[policy]) / len(by[policy])
         why = []
-        if "over-tester" in by and mean("over-tester", "true_class") < 0.8:
-            why.append(f"after every reading the true cause has {mean('over-tester', 'true_class'):.2f}")
+        best = {}
+        for policy in [*SOUND, "over-tester"]:
+            for r in by.get(policy, []):
+                key = (r["seed"], r["severity_share"])
+                best[key] = max(best.get(key, 0.0), float(r["true_class"]))
+        if best and sum(best.values()) / len(best) < 0.8:
+            why.append(f"whoever reads best gives the true cause {sum(best.values()) / len(best):.2f}")
         sound = [r for policy in SOUND if policy in by for r in by[policy]]
         if not any(r["unopposed"] == "1" and r["gates"] == "1" for r in sound):
             why.append("no sound way leads through without an objection")
@@ -208,10 +213,25 @@ def release(attempts):
     print("\n".join(lines) if lines else "| none | |")
 
 
+def difficulty(blind_rows, attempts):
+    """The jobs from easy to hard, with what the sound ways took and lost there."""
+    rank = {"easy": 0, "middling": 1, "hard": 2}
+    print("\n| job | | against the true cause | reference path | sound ways: minutes, overall | at random: overall |")
+    print("|---|---|---|---|---|---|")
+    for row in sorted(blind_rows, key=lambda r: (rank[r["difficulty"]], r["job"])):
+        mine = [r for r in attempts if r["job"] == row["job"]]
+        mean = lambda key, who: (lambda v: f"{sum(v) / len(v):.0f}" if v else "-")(
+            [float(r[key]) for r in mine if r["policy"] in who])
+        print(f"| {row['job']} | {row['difficulty']} | {float(row['surprise_bits']):.1f} bits | "
+              f"{float(row['reference_minutes']):.0f} min | {mean('minutes', SOUND)} min, {mean('overall', SOUND)} | "
+              f"{mean('overall', ['random'])} |")
+
+
 def main():
     files, blind = sys.argv[1:], {}
     if files[:1] == ["--blind"]:
-        blind = {row["job"]: float(row["blind_guess"]) for row in rows(files[1:2])}
+        blind_rows = list(rows(files[1:2]))
+        blind = {row["job"]: float(row["blind_guess"]) for row in blind_rows}
         files = files[2:]
     by_policy, attempts = {}, []
     unscored = set()
@@ -234,6 +254,8 @@ def main():
         print("\nNot scored: " + ", ".join(sorted(unscored)) + ".")
     order(by_policy, "all jobs")
     order_by_seed(by_policy)
+    if blind:
+        difficulty(blind_rows, attempts)
     if blind:
         open_ones = {p: {k: r for k, r in found.items() if blind.get(k[0], 1.0) <= 0.5}
                      for p, found in by_policy.items()}

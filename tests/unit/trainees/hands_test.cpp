@@ -323,53 +323,5 @@ TEST(Play, NobodyWarmsACylinderWhereThereIsNone) {
     EXPECT_FALSE(is_possible(Policy::warms_cylinder, small_house(Cause::igniter_failed)));
 }
 
-Scored attempt_of(Policy policy, double overall, bool unopposed) {
-    Scored one;
-    one.policy = policy;
-    one.overall = overall;
-    one.unopposed = unopposed;
-    one.gates_met = true;
-    one.minutes = 30.0;
-    return one;
-}
-
-TEST(Rating, RefusesAJobThatRewardsABadHabitAndSaysWhich) {
-    const auto job = small_house(Cause::igniter_failed);
-    const auto fit = judge(job, {attempt_of(Policy::information, 90.0, true),
-                                 attempt_of(Policy::guesser, 30.0, false)});
-    EXPECT_TRUE(fit.refusals.empty());
-    EXPECT_TRUE(fit.shortest.found);
-    const auto outscored = judge(job, {attempt_of(Policy::information, 80.0, true),
-                                       attempt_of(Policy::guesser, 85.0, false)});
-    ASSERT_EQ(outscored.refusals.size(), 1U);
-    EXPECT_THAT(outscored.refusals[0], testing::HasSubstr("guesser"));
-    const auto unopposed = judge(job, {attempt_of(Policy::information, 90.0, true),
-                                       attempt_of(Policy::part_swapper, 60.0, true)});
-    ASSERT_EQ(unopposed.refusals.size(), 1U);
-    EXPECT_THAT(unopposed.refusals[0], testing::HasSubstr("without objection in 1 of 1"));
-}
-
-TEST(Rating, RefusesAJobThatItsReleaseCheckRefusesOrWhichHasChangedSince) {
-    Rating fit, refused, changed;
-    worksite::ReleaseCheck check{"2026-11-28", 50, 48, ""};
-    refuse_by_check(check, fit);
-    EXPECT_TRUE(fit.refusals.empty());
-    check.outdated = true;
-    refuse_by_check(check, changed);
-    ASSERT_EQ(changed.refusals.size(), 1U);
-    EXPECT_THAT(changed.refusals[0], testing::HasSubstr("have changed since"));
-    refuse_by_check({"2026-11-28", 50, 47, ""}, refused);
-    ASSERT_EQ(refused.refusals.size(), 1U);
-    EXPECT_THAT(refused.refusals[0], testing::HasSubstr("only 47 of 50 other houses"));
-}
-
-TEST(Rating, RefusesAJobThatNoSoundWayLeadsThrough) {
-    const auto rating =
-        judge(small_house(Cause::igniter_failed), {attempt_of(Policy::information, 50.0, false)});
-    ASSERT_FALSE(rating.refusals.empty());
-    EXPECT_THAT(rating.refusals[0], testing::HasSubstr("no sound way"));
-    EXPECT_FALSE(rating.shortest.found);
-}
-
 }  // namespace
 }  // namespace emberpath::trainees
