@@ -6,6 +6,7 @@
 #include "sim/records/debrief_parts.hpp"
 #include "sim/scoring/areas.hpp"
 #include "sim/scoring/findings.hpp"
+#include "sim/scoring/warrant.hpp"
 #include "sim/units/counted.hpp"
 #include "sim/units/per_cent.hpp"
 #include "sim/units/units.hpp"
@@ -181,7 +182,11 @@ std::string reference_in_words(const scoring::Assessment& assessment) {
     return "Whoever always takes the reading that tells most per minute reads " +
            assessment.reference_path + "; paths are measured against " +
            units::counted(units::fixed(assessment.reference_minutes, 0), "minute") +
-           " of readings.";
+           " of readings" +
+           (assessment.reference_leading < scoring::need_of_final_diagnosis
+                ? ", though these leave the cause at " + share_text(assessment.reference_leading)
+                : "") +
+           ".";
 }
 
 /// "General practice, 28 November 2026": by what limits the visit was judged.

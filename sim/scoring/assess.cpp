@@ -148,9 +148,11 @@ bool settled_by_cure(const Play& p, const PlayedAttempt& played) {
 }
 
 // Whether a reading could still tell the open classes apart, and which it could not.
-void note_rivals(const std::vector<Rival>& open, const Posterior& posterior, Outcome& outcome) {
+void note_rivals(const std::vector<Rival>& open, const Posterior& posterior, Class truth,
+                 Outcome& outcome) {
     outcome.open = {likeliest(posterior.classes())};
     outcome.separable = open.empty();
+    outcome.told = open.empty() && covers(truth, outcome.open.front());
     for (const Rival& rival : open) {
         outcome.separable = outcome.separable || rival.separation >= separable_above;
         if (rival.separation < separable_above) outcome.open.push_back(rival.of);
@@ -228,7 +230,7 @@ void explain(const Weighed& w, Assessment& out) {
     out.direct = is_direct(w.played, w.ledger);
     out.luck = luck_of(w.played, w.ledger, w.shadows);
     out.inputs = likelihood_inputs(w.played, w.ledger, w.shadows);
-    out.still_open = still_open(w.open);
+    out.still_open = still_open(w.open, likeliest(w.ledger.at_cure.classes()));
     add_misfit(out);
     add_presence(job, w.played.tape, out.still_open);
     out.costliest =
@@ -260,7 +262,7 @@ Assessment assess(const worksite::Job& job, std::uint64_t seed, worksite::Mode m
     std::vector<Rival> open;
     if (terms.explained || outcome.made_safe)
         open = rivals(job, shadows, ledger.at_cure, tape, threads);
-    note_rivals(open, ledger.at_cure, outcome);
+    note_rivals(open, ledger.at_cure, played.true_class, outcome);
     outcome.second_part_minutes =
         second_part_minutes(p, {job, shadows, signatures, threads}, reference);
     outcome.reference_minutes = reference_minutes(reference) + outcome.second_part_minutes;

@@ -138,14 +138,13 @@ std::vector<Charge> remedy_charges(const Charged& c) {
         charges.push_back({hand_in_of(c), f.named.empty() ? "a cause, written and handed in" : "",
                            why_diagnosis(f), remedy_area(f, ended, 1.0, waste)});
     if (!ended)
-        charges.push_back(
-            {hand_in_of(c), remedy_title(c.played.true_class),
-             f.handed_on_safe
-                 ? "Made safe and handed on, although a reading could still have told the cause."
-             : is_to_be_explained(c.played)
-                 ? "Nothing was wrong with the heater, and that was not said."
-                 : "The fault was not set right.",
-             remedy_area(f, true, warrant, waste)});
+        charges.push_back({hand_in_of(c), remedy_title(c.played.true_class),
+                           f.handed_on_safe ? "Made safe and handed on, although " +
+                                                  std::string(why_not_hand_on(f)) + "."
+                           : is_to_be_explained(c.played)
+                               ? "Nothing was wrong with the heater, and that was not said."
+                               : "The fault was not set right.",
+                           remedy_area(f, true, warrant, waste)});
     return charges;
 }
 

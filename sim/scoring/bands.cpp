@@ -16,11 +16,13 @@ double between(math::Random& random, double low, double high) {  // evenly on th
     return low * math::exp(random.uniform() * math::log(high / low));
 }
 
-void reweigh_priors(std::vector<Hypothesis>& all, math::Random& random, double most) {
+/// Each cause by a factor of its own.
+template <typename Draw>
+void reweigh_priors(std::vector<Hypothesis>& all, const Draw& draw) {
     const std::vector<std::size_t> family = representatives(all);
     std::vector<double> factor(all.size());
     double total = 0.0;
-    for (double& one : factor) one = between(random, 1.0 / most, most);
+    for (double& one : factor) one = draw();
     for (std::size_t i = 0; i < all.size(); ++i) total += all[i].prior *= factor[family[i]];
     for (Hypothesis& h : all) h.prior /= total;
 }
@@ -76,16 +78,18 @@ Assessment weighed_again(const PlayedAttempt& played, const OtherBank& bank,
 OtherBank other_bank(const Shadows& shadows, const Tape& tape, int number) {
     math::Random random(static_cast<std::uint64_t>(number) + 1, "other bank");
     OtherBank other{shadows, between(random, narrowest_width, widest_width)};
-    reweigh_priors(other.shadows.hypotheses, random, prior_factor);
+    reweigh_priors(other.shadows.hypotheses,
+                   [&] { return between(random, 1.0 / prior_factor, prior_factor); });
     move_houses(other.shadows, tape, random);
     return other;
 }
 
 double overall_with(const Change& change, const PlayedAttempt& played, const Shadows& shadows,
                     const std::vector<Snapshot>& truth, const Outcome& outcome, Until until) {
-    math::Random random(1, "other priors");
+    math::Random random(change.draw, "other priors");
     OtherBank bank{shadows, change.widths};
-    reweigh_priors(bank.shadows.hypotheses, random, change.priors);
+    reweigh_priors(bank.shadows.hypotheses,
+                   [&] { return random.uniform() < 0.5 ? 1.0 / change.priors : change.priors; });
     return weighed_again(played, bank, truth, outcome, until).overall;
 }
 

@@ -129,6 +129,11 @@ bool to_be_handed_on(const PlayedAttempt& played, Remedy remedy) {
     return is_handed_on(remedy) || !played.job.practice.licence.covers(remedy);
 }
 
+std::string_view why_not_hand_on(const Findings& f) {
+    return f.told ? "the readings told the cause and your licence covers its remedy"
+                  : "a reading could still have told the cause";
+}
+
 bool is_to_be_explained(const PlayedAttempt& played) {
     return played.true_class == Remedy::explain_to_customer;
 }
@@ -164,6 +169,7 @@ Findings find(const PlayedAttempt& played, const Ledger& ledger, const Outcome& 
     // What is taken out of use and handed on in writing is right where it could not be set right.
     f.handed_on_safe = !f.fixed && outcome.made_safe && !f.named.empty();
     f.separable = outcome.separable;
+    f.told = outcome.told;
     f.as_list = is_list && f.handed_on_safe && !f.separable;
     if (!f.as_list) return f;
     f.named = listed;

@@ -27,6 +27,7 @@ struct Findings {
     bool fixed = false;
     bool handed_on_safe = false;  // not set right, but taken out of use with a notice or report
     bool separable = true;  // some reading could still have told the named class from the rest
+    bool told = false;      // nothing was open beside the true class
     /// Set right, or made safe and handed on where no reading could have told more.
     [[nodiscard]] bool rightly_ended() const { return fixed || (handed_on_safe && !separable); }
 };
@@ -35,6 +36,8 @@ struct Findings {
 
 /// Is its cure another's work, by its nature or because the licence of the person at work does not cover it?
 [[nodiscard]] bool to_be_handed_on(const PlayedAttempt& played, faults::Remedy remedy);
+/// Why a heater that was made safe should not have been handed on: what its readings had told, or still could.
+[[nodiscard]] std::string_view why_not_hand_on(const Findings& f);
 /// Nothing is wrong with the heater; what it needs is a word with the customer.
 [[nodiscard]] bool is_to_be_explained(const PlayedAttempt& played);
 /// Less grave: a breach that closes the gate outweighs any that does not, else the deduction counts.

@@ -31,8 +31,10 @@ Area unscored(Area area, const std::string& because) {
 }
 
 std::string objection(const Findings& f, const Outcome& outcome, const Assessment& a) {
-    for (const worksite::Breach& breach : outcome.breaches)
-        if (breach.critical) return "a safety gate was broken: " + breach.text;
+    const auto gravest =
+        std::max_element(outcome.breaches.begin(), outcome.breaches.end(), is_lighter);
+    if (gravest != outcome.breaches.end() && gravest->critical)
+        return "a safety gate was broken: " + gravest->text;
     if (!outcome.write_up.handed_in) return "nothing was handed in.";
     // A fault that is still there needs no shadow to be seen.
     if (!outcome.not_scored_because.empty())
@@ -40,9 +42,10 @@ std::string objection(const Findings& f, const Outcome& outcome, const Assessmen
                                                                    : "the fault was not set right.";
     if (f.named.empty()) return "no cause from the catalogue was written down.";
     if (!f.rightly_ended())
-        return f.handed_on_safe ? "the heater was made safe, but a reading could still have told "
-                                  "the cause, and the fault was not set right."
-                                : "the fault was not set right.";
+        return f.handed_on_safe
+                   ? "the heater was made safe, but " + std::string(why_not_hand_on(f)) +
+                         ", and the fault was not set right."
+                   : "the fault was not set right.";
     Commitment unhalved = f.diagnosis;
     unhalved.confirmed = true;
     if (warrant_of(unhalved) < 0.5)

@@ -19,6 +19,7 @@ struct Outcome {
     bool fault_remains = true;            // in the plant
     bool made_safe = false;               // taken out of use, tagged, with a notice that is heeded
     bool separable = true;                // some reading could still tell the open classes apart
+    bool told = false;                    // nothing was open beside the true class
     std::vector<Class> open;          // the likeliest class and those that no reading tells from it
     std::int64_t start_tick = 0;      // the trainee's time begins
     double reference_minutes = 10.0;  // C

@@ -181,21 +181,27 @@ class Keeper {
     std::optional<std::size_t> cured_by_;
 };
 
-// A wait is paid by the readings that follow it, as far as they were worth more than they cost.
+/// What work by the book waits for at one go: a place aired, water cooled, a regulator watched. Chosen.
+constexpr double longest_needed_wait_minutes = 10.0;
+
+// A wait is paid by the readings that follow it, as far as they were worth more than they cost; for safety and proof it
+// is free as long as they may need it.
 void charge_idling(std::vector<Step>& steps) {
     for (std::size_t i = 0; i < steps.size(); ++i) {
         if (steps[i].entry->kind != Kind::wait || steps[i].cured_before) continue;
         const auto ticks = steps[i].entry->end_tick - steps[i].entry->begin_tick;
         double left = static_cast<double>(ticks) / 600.0;
+        bool is_needed = false;
         for (std::size_t k = i + 1; k < steps.size(); ++k) {
             const Kind next = steps[k].entry->kind;
             if (next == Kind::wait || steps[k].entry->remedy >= 0) break;
-            if (next == Kind::safety || next == Kind::proof || measures_room(*steps[k].entry))
-                left = 0.0;  // a wait that safety or proof needs is no idling
+            is_needed = is_needed || next == Kind::safety || next == Kind::proof ||
+                        measures_room(*steps[k].entry);
             const double rate = std::max(steps[k].best.rate(), 1.0e-9);
             if (steps[k].weighed)
                 left -= std::max(0.0, 2.0 * steps[k].expected_bits / rate - steps[k].book_minutes);
         }
+        if (is_needed) left -= longest_needed_wait_minutes;
         steps[i].idle_minutes = std::max(0.0, left);
     }
 }

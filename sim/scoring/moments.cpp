@@ -90,8 +90,9 @@ void find_separations(std::vector<Rival>& open, const worksite::Job& job, const 
         }
 }
 
-std::string best_there(const ReferenceRun& run, const Hindsight& hindsight) {
-    if (run.options.empty()) return "";
+/// Nothing where it leads no further than the trainee came.
+std::string best_there(const ReferenceRun& run, const Hindsight& hindsight, double own) {
+    if (run.options.empty() || run.leading <= own) return "";
     return " From there: " + path_in_words(run, hindsight.job) + "; " +
            units::counted(figure(run.minutes, 0), "minute") + " of readings that give " +
            given(run.leading, run.found) + ".";
@@ -119,9 +120,8 @@ std::string hand_in_charge(const Findings& f, double minutes) {
 
 std::string remedy_charge(const Made& made, double minutes) {
     return units::counted(figure(minutes, 0), "minute") +
-           " of work and parts charged, because the evidence gave " +
-           so_little(made.commitment.probability) + " to \"" + faults::class_title(made.remedy) +
-           "\".";
+           " of work charged, because the evidence gave " + so_little(made.commitment.probability) +
+           " to \"" + faults::class_title(made.remedy) + "\".";
 }
 
 /// All that one act, or the end, was charged.
@@ -182,8 +182,7 @@ void add_charges(const PlayedAttempt& played, const Ledger& ledger, const Findin
         all.charge(step.act, step.idle_minutes, waited_in_vain(step));
     }
     for (const Made& made : f.made) {
-        const double minutes =
-            remedy_charge_minutes(made.commitment) + waste_minutes({&made.commitment, 1});
+        const double minutes = remedy_charge_minutes(made.commitment);
         all.charge(made.step->act, minutes, remedy_charge(made, minutes));
     }
     const double call_back = submission_charge_minutes(f.diagnosis.probability);
@@ -240,7 +239,7 @@ std::vector<Rival> rivals(const worksite::Job& job, const Shadows& shadows,
     return open;
 }
 
-std::vector<std::string> still_open(const std::vector<Rival>& open) {
+std::vector<std::string> still_open(const std::vector<Rival>& open, Class likeliest) {
     std::vector<std::string> said;
     for (const Rival& rival : open) {
         const std::string share =
@@ -251,10 +250,11 @@ std::vector<std::string> still_open(const std::vector<Rival>& open) {
                            "on this job tells more.");
         else if (rival.separation < separable_above)
             said.push_back("You could not have known: " + share +
-                           ", and no reading on this job tells it from the likeliest cause.");
+                           ", and no reading on this job tells it from \"" +
+                           class_title(likeliest) + "\".");
         else
             said.push_back("You could have known: " + share + "; " + rival.reading +
-                           " would have told them apart.");
+                           " would have told it from \"" + class_title(likeliest) + "\".");
     }
     return said;
 }
@@ -307,7 +307,7 @@ std::vector<Moment> costliest_moments(const PlayedAttempt& played, const Ledger&
         if (!one.charges.empty())
             text += best_there(one.at_the_end ? best_from_the_end(ledger, hindsight)
                                               : best_from(ledger.steps[one.act], hindsight),
-                               hindsight);
+                               hindsight, f.diagnosis.probability);
         out.push_back({one.act, one.minutes, one.toll, std::move(text)});
     }
     return out;

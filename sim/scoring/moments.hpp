@@ -27,7 +27,7 @@ inline constexpr double separable_above = 0.1;  // less tells nothing in practic
 
 /// "Could have been known" and "could not have been known", a sentence for each rival; and when a fault
 /// that comes and goes was there.
-[[nodiscard]] std::vector<std::string> still_open(const std::vector<Rival>& open);
+[[nodiscard]] std::vector<std::string> still_open(const std::vector<Rival>& open, Class likeliest);
 
 /// At most two, dearest first: breaches, readings, remedies, waits and the hand-in, by what they took from the
 /// overall score, each with the best that could have been done there: a precaution, or the path of the reference

@@ -96,7 +96,8 @@ std::string reading_worth(const PlayedAttempt& played, const Step& step) {
     const double open = entropy_bits(step.before);
     if (open < settled_bits)
         return time_in_words(step.book_minutes) + " for a reading when one cause had " +
-               percent(*std::max_element(step.before.begin(), step.before.end())) + " already.";
+               percent(*std::max_element(step.before.begin(), step.before.end())) +
+               " already; half of it is charged, for a cause may be confirmed.";
     std::string text =
         time_in_words(step.book_minutes) + " for a reading that could be expected to tell " +
         std::string(share_in_words(step.expected_bits, open)) + " of what was open (" +
@@ -119,9 +120,11 @@ std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const
     if (path_score(charges.total(), outcome.reference_minutes) >= 100.0)
         return "Every reading was worth its time; the reference path needs " +
                units::counted(figure(outcome.reference_minutes, 0), "minute") + ".";
-    const Step* dearest = nullptr;
-    for (const Step& step : ledger.steps)
+    const Step *dearest = nullptr, *longest = nullptr;
+    for (const Step& step : ledger.steps) {
         if (dearest == nullptr || step.charge > dearest->charge) dearest = &step;
+        if (longest == nullptr || step.idle_minutes > longest->idle_minutes) longest = &step;
+    }
     const Made* remedy = nullptr;
     for (const Made& m : f.made)
         if (remedy == nullptr ||
@@ -129,7 +132,8 @@ std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const
             remedy = &m;
     const double by_test = dearest != nullptr ? dearest->charge : 0.0;
     const double by_remedy = remedy != nullptr ? remedy_charge_minutes(remedy->commitment) : 0.0;
-    const double most = std::max({by_test, by_remedy, charges.idle, charges.submission});
+    const double by_wait = longest != nullptr ? longest->idle_minutes : 0.0;
+    const double most = std::max({by_test, by_remedy, by_wait, charges.submission});
     if (most == charges.submission && f.named.empty())
         return "No cause was named and handed in, which counts as a call-back: " +
                units::counted(figure(charges.submission, 0), "minute") + " charged.";
@@ -137,7 +141,8 @@ std::string path_reason(const PlayedAttempt& played, const Ledger& ledger, const
         return "The hand-in stood on " + percent(f.diagnosis.probability) +
                " for its cause, which risks a call-back: " +
                units::counted(figure(charges.submission, 0), "minute") + " charged.";
-    if (most == charges.idle) return time_in_words(charges.idle) + " of waiting served no reading.";
+    if (longest != nullptr && most == by_wait)
+        return at(outcome, *longest) + ": " + waited_in_vain(*longest);
     if (remedy != nullptr && most == by_remedy)
         return at(outcome, *remedy->step) + ": " + units::counted(figure(by_remedy, 0), "minute") +
                " charged, because the evidence gave this remedy " +
@@ -179,9 +184,8 @@ std::string remedy_reason(const PlayedAttempt& played, const Findings& f, const 
         return "Rightly made safe and handed on: no reading on this job tells the open causes "
                "apart.";
     if (f.handed_on_safe)
-        return "Made safe and handed on, although a reading could still have told the cause; it "
-               "needed: " +
-               title + ".";
+        return "Made safe and handed on, although " + std::string(why_not_hand_on(f)) +
+               "; it needed: " + title + ".";
     if (!f.fixed && is_to_be_explained(played))
         return "No repair was called for, and that was not said; it needed: " + title + ".";
     if (!f.fixed) return "The fault was not set right; it needed: " + title + ".";

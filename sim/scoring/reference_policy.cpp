@@ -54,6 +54,7 @@ class Candidates {
             if (at.passive != nullptr)
                 consider({quantity, as_things_stand, 0.0, 0.0}, at.passive->of(quantity), {});
             for (std::size_t m = 0; m < all.size(); ++m) {
+                if (!can_be_taken_in(all[m], quantity)) continue;
                 const double minutes = m == at.in_mode ? 0.0 : all[m].minutes;
                 consider({quantity, m, 0.0, minutes}, predicted_in(m, quantity),
                          expected_in(m, quantity));

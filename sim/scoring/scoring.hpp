@@ -145,11 +145,12 @@ struct TimedAct {
 [[nodiscard]] double overall_without(const Assessment& assessment, std::size_t area);
 
 class Bank;
-/// A scorer who chose otherwise: priors up to `priors` times higher or lower, each cause by its own even draw
-/// on the logarithm, and every width times `widths`.
+/// A scorer who chose otherwise: the prior of each cause `priors` times higher or lower, as a coin of its own falls,
+/// and every width times `widths`.
 struct Change {
-    double priors = 1.0;  // >= 1
-    double widths = 1.0;  // > 0
+    double priors = 1.0;     // >= 1
+    double widths = 1.0;     // > 0
+    std::uint64_t draw = 1;  // the coins
 };
 /// How an assessment is made.
 struct Terms {

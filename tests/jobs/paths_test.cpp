@@ -173,6 +173,9 @@ TEST(HandedOnWithTwoCauses, IsNotYetWhereTheReadingsHadToldThem) {
     EXPECT_TRUE(list.assessment.gates_met);
     EXPECT_FALSE(list.assessment.fixed);
     EXPECT_TRUE(is_suggested_not_yet(list.assessment)) << list.assessment.proposal;
+    constexpr auto why = "the readings told the cause and your licence covers its remedy";
+    EXPECT_NE(list.assessment.proposal.find(why), std::string::npos) << list.assessment.proposal;
+    EXPECT_NE(list.assessment.areas[3].reason.find(why), std::string::npos);
     expect_attributed(list);
 }
 

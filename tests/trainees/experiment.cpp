@@ -23,8 +23,9 @@ namespace {
 using namespace emberpath;
 namespace fs = std::filesystem;
 
-constexpr std::array changes{scoring::Change{1.0, 1.0}, scoring::Change{3.0, 1.0},
-                             scoring::Change{1.0, 2.0}, scoring::Change{1.0, 0.5}};
+constexpr std::array changes{scoring::Change{1.0, 1.0}, scoring::Change{3.0, 1.0, 1},
+                             scoring::Change{3.0, 1.0, 2}, scoring::Change{1.0, 2.0},
+                             scoring::Change{1.0, 0.5}};
 
 struct Wanted {
     std::vector<std::string> words;  // seeds, file, job, policy

@@ -26,6 +26,7 @@ Option best_of_all(const Situation& at) {
         for (std::size_t m = 0; m < all.size(); ++m) {
             Option option{static_cast<Quantity>(q), m, 0.0, all[m].minutes};
             if (!can_be_proposed(option.quantity, at.job)) continue;
+            if (!can_be_taken_in(all[m], option.quantity)) continue;
             option.minutes += at.set_ups.minutes(option.quantity);
             Reading reading = reading_of(option);
             if (m == 0) reading.cycle = at.cycle;

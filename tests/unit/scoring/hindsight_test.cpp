@@ -167,12 +167,13 @@ TEST(StillOpen, SaysWhichReadingWouldHaveToldAndWhereNoneDoes) {
     const Ledger nothing_read = m.ledger(Remedy::replace_igniter);
     const auto open = rivals(m.job, m.shadows, nothing_read.at_cure, m.tape);
     ASSERT_EQ(open.size(), 3U);  // four alike, the first of them leads
-    const auto sentences = still_open(open);
+    const auto sentences = still_open(open, likeliest(nothing_read.at_cure.classes()));
     for (std::size_t i = 0; i < open.size(); ++i) {
         const bool igniter = open[i].of == Remedy::replace_igniter;
         EXPECT_EQ(open[i].separation >= separable_above, igniter);
         EXPECT_THAT(sentences[i],
                     HasSubstr(igniter ? "You could have known" : "You could not have known"));
+        EXPECT_THAT(sentences[i], HasSubstr("from \"nothing wrong with the heater\""));
     }
 }
 
@@ -190,7 +191,8 @@ TEST(StillOpen, NamesNoReadingThatWasTaken) {
         EXPECT_LT(rival.separation, separable_above);
         EXPECT_EQ(rival.was_asked, rival.of == Remedy::replace_igniter);
         if (!rival.was_asked) continue;
-        EXPECT_THAT(still_open({rival}).front(), HasSubstr("Left open"));
+        EXPECT_THAT(still_open({rival}, Remedy::explain_to_customer).front(),
+                    HasSubstr("Left open"));
     }
 }
 

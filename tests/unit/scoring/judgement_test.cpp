@@ -172,6 +172,19 @@ TEST(Judgement, ACriticalBreachClosesTheGateWhateverElseWasDone) {
     EXPECT_THAT(a.proposal, HasSubstr("230 V"));
 }
 
+TEST(Judgement, OfSeveralBrokenGatesTheProposalNamesTheGravest) {
+    MadeUp m = good_igniter_job();
+    worksite::Breach lighter, graver;
+    lighter.critical = graver.critical = true;
+    lighter.deduction = 0.2;
+    lighter.text = "The lighter one.";
+    graver.deduction = 0.6;
+    graver.text = "The graver one.";
+    m.outcome.breaches = {lighter, graver};
+    EXPECT_THAT(m.assessed(Remedy::replace_igniter).proposal,
+                HasSubstr("a safety gate was broken: The graver one."));
+}
+
 TEST(Judgement, NeverUsesTheWordsOfTheVerdict) {
     MadeUp good = good_igniter_job();
     MadeUp empty;
@@ -246,6 +259,20 @@ TEST(ReferencePolicy, TakesTheOneReadingThatTells) {
     EXPECT_EQ(run.options[0].quantity, Quantity::spark);
     EXPECT_GT(run.leading, 0.8);
     EXPECT_GT(run.minutes, 0.0);
+}
+
+TEST(ReferencePolicy, AsksForAResistanceAtRestAndNeverWhileTheBurnerRuns) {
+    const auto best_where_ohms_differ_in = [](std::size_t mode) {
+        MadeUp m;
+        m.shadows.signatures[3] = Snapshot(lanes);
+        for (std::size_t i = 0; i < lanes; ++i)
+            m.shadows.signatures[mode].set(Quantity::outlet_ohms, i,
+                                           1000.0 * static_cast<double>(i + 1));
+        const Ledger start = m.ledger(Remedy::replace_igniter);
+        return best_option({m.job, m.shadows, start.at_cure, SetUps()});
+    };
+    EXPECT_EQ(best_where_ohms_differ_in(0).quantity, Quantity::outlet_ohms);
+    EXPECT_EQ(best_where_ohms_differ_in(2).bits, 0.0) << "full draw";
 }
 
 TEST(Words, AClassIsNamedByItsOnlyCauseOrByWhatItsCausesHaveInCommon) {

@@ -151,6 +151,17 @@ TEST(Ledger, AWaitIsFreeWhenTheReadingAfterItIsWorthItAndChargedOtherwise) {
     EXPECT_LT(used.ledger(Remedy::replace_igniter).idle_charge, 1.0);
 }
 
+TEST(Ledger, ASafetyActPaysForTenMinutesOfWaitingAndNoMore) {
+    const auto idle_before_power_off = [](double minutes) {
+        MadeUp m;
+        m.act("wait", Kind::wait, minutes);
+        m.act("switch power off", Kind::safety, 0.1);
+        return m.ledger(Remedy::replace_igniter).idle_charge;
+    };
+    EXPECT_DOUBLE_EQ(idle_before_power_off(10.0), 0.0);
+    EXPECT_DOUBLE_EQ(idle_before_power_off(30.0), 20.0);
+}
+
 TEST(Ledger, NoSparkWithoutHavingWatchedIsNoEvidence) {
     worksite::Observation o;
     o.quantity = Quantity::spark;
