@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "sim/records/debrief.hpp"
+#include "sim/records/debrief_parts.hpp"
 
 namespace emberpath::records {
 
@@ -113,16 +114,11 @@ std::string lost_part(const Debrief& debrief) {
 
 std::string inputs_part(const Debrief& debrief) {
     if (debrief.inputs.empty()) return {};
-    std::string html =
-        element("h2", "What each weighing rested on") + "\n" +
-        element("p",
-                "What the likeliest shadow of each leading cause expected, with its half-width; in "
-                "brackets the cause, its probability before, and how well it fitted beside the "
-                "best of these. Weight: exponent of the likelihood.") +
-        "\n<table>\n" +
-        table_row(element("th", "#") + element("th", "reading") + element("th", "condition") +
-                  element("th", "yours") + element("th", "expected") +
-                  element("th", "weight", "number"));
+    std::string html = element("h2", "What each weighing rested on") + "\n" +
+                       element("p", what_inputs_are) + "\n<table>\n" +
+                       table_row(element("th", "#") + element("th", "reading") +
+                                 element("th", "condition") + element("th", "yours") +
+                                 element("th", "expected") + element("th", "weight", "number"));
     for (const auto& input : debrief.inputs) {
         std::string expected;
         for (const auto& under : input.under)

@@ -11,6 +11,16 @@ namespace emberpath::records {
 
 /// "93 %", "under 1 %", "over 99 %".
 [[nodiscard]] std::string share_text(double share);
+
+/// What stands in the table of an assessor's inputs.
+inline constexpr std::string_view what_inputs_are =
+    "What the likeliest shadow of each leading cause expected, with its half-width; in brackets "
+    "the cause, its "
+    "probability before, and how well it fitted beside the best of these. A cause has several "
+    "shadows, and "
+    "another of them may have fitted better: its probability after is that of all. Weight: "
+    "exponent of the "
+    "likelihood.";
 /// "04:10" since the trainee's time began.
 [[nodiscard]] std::string time_on_site(std::int64_t tick, const worksite::Job& job);
 [[nodiscard]] std::string joined(const std::vector<std::string>& parts, std::string_view between);

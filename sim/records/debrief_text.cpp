@@ -2,6 +2,7 @@
 #include <utility>
 
 #include "sim/records/debrief.hpp"
+#include "sim/records/debrief_parts.hpp"
 #include "sim/records/layout.hpp"
 
 namespace emberpath::records {
@@ -234,14 +235,10 @@ std::string comparison_part(const Debrief& debrief) {
 std::string inputs_part(const Debrief& debrief) {
     if (debrief.inputs.empty()) return {};
     const std::vector<Column> columns = {{3, true}, {24}, {10}, {45}, {6}};
-    std::string text =
-        heading("What each weighing rested on") +
-        paragraph(
-            "What the likeliest shadow of each leading cause expected, with its half-width; "
-            "in brackets the cause, its probability before, and how well it fitted beside "
-            "the best of these. Weight: exponent of the likelihood. Where one cause had over 99 % "
-            "already, it stands alone.",
-            page, margin);
+    std::string text = heading("What each weighing rested on") +
+                       paragraph(std::string(what_inputs_are) +
+                                     " Where one cause had over 99 % already, it stands alone.",
+                                 page, margin);
     text += row(columns, {"#", "reading", "yours", "expected", "weight"}, margin);
     for (const auto& input : debrief.inputs)
         for (std::size_t i = 0; i < (input.settled ? 1 : input.under.size()); ++i)

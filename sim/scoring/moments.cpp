@@ -209,8 +209,16 @@ std::string breach_in_words(const worksite::Breach& worst, std::size_t more) {
                       ", listed with the unsafe acts.");
 }
 
+// Beside a gate that was broken at the end, minutes for a call-back are not worth a word.
+bool ends_with_a_broken_gate(const Dear& one) {
+    return one.at_the_end &&
+           std::any_of(one.breaches.begin(), one.breaches.end(),
+                       [](const worksite::Breach* breach) { return breach->critical; });
+}
+
 std::string moment_text(const Dear& one, const Ledger& ledger, const Outcome& outcome) {
-    std::vector<std::string> said = one.charges;
+    std::vector<std::string> said;
+    if (!ends_with_a_broken_gate(one)) said = one.charges;
     if (!one.breaches.empty()) {
         const worksite::Breach& worst =
             **std::max_element(one.breaches.begin(), one.breaches.end(),
@@ -304,7 +312,7 @@ std::vector<Moment> costliest_moments(const PlayedAttempt& played, const Ledger&
         // What the tolerance of the path allows has cost nothing.
         if (out.size() == most_moments || (ranked && one.toll <= 0.0)) break;
         std::string text = moment_text(one, ledger, outcome);
-        if (!one.charges.empty())
+        if (!one.charges.empty() && !ends_with_a_broken_gate(one))
             text += best_there(one.at_the_end ? best_from_the_end(ledger, hindsight)
                                               : best_from(ledger.steps[one.act], hindsight),
                                hindsight, f.diagnosis.probability);

@@ -91,7 +91,7 @@ constexpr std::array<QuantityInfo, figure_count> table{{
     {Q::link_wall_2_volts, "link_wall_2_volts", "link cable voltage at the second wall controller", Tool::multimeter, false, false, 0.05, 0.01, 0.1, 0.3, 1.0, 2.0, 0},
     {Q::link_wall_3_volts, "link_wall_3_volts", "link cable voltage at the third wall controller", Tool::multimeter, false, false, 0.05, 0.01, 0.1, 0.3, 1.0, 2.0, 0},
     {Q::setting_altitude, "setting_altitude", "altitude setting", Tool::readout, false, false, 1.0, 0.0, 1.0, 10.0, 0.5, 0.5, 0},
-    {Q::history_count, "history_count", "how often in a row the newest event of the history", Tool::readout, false, false, 0.1, 0.0, 1.0, 0.5, 0.25, 0.5, 0},
+    {Q::history_count, "history_count", "count beside the newest event of the history", Tool::readout, false, false, 0.1, 0.0, 1.0, 0.5, 0.25, 0.5, 0},
     {Q::setting_gas, "setting_gas", "gas setting", Tool::readout, true, false, 0.0, 0.0, 1.0, 0.0, 0.5, 0.5, 2},
     {Q::history_event, "history_event", "newest event of the history", Tool::readout, true, false, 0.0, 0.0, 1.0, 0.0, 0.25, 0.5, static_cast<int>(controller::event_count)},
     {Q::wall_screen_1, "wall_screen_1", "screen of the first wall controller", Tool::senses, true, false, 0.0, 0.0, 1.0, 0.0, 0.2, 0.0, 4},
