@@ -77,6 +77,7 @@ struct Debrief {
         std::string time, after;     // "#6 outlet pipe"
         std::vector<double> shares;  // one for each of `leading`
         double others = 0.0;         // of all other causes together
+        std::size_t acts = 0;        // done by then; 0 on arrival
     };
     std::vector<std::string> leading;  // causes by remedy; that of this house first
     std::vector<Stand> stands;         // empty where nothing was weighed

@@ -168,6 +168,7 @@ void add_stands(Debrief& debrief, const Record& record, const worksite::Job& job
         stands.push_back(stand_of(worth.after, leading));
         stands.back().time = time_on_site(act.tick, job);
         stands.back().after = reading_in_short(act, assessment);
+        stands.back().acts = worth.act + 1;
     }
     if (stands.size() < 2) return;
     for (const scoring::Class one : leading) debrief.leading.push_back(scoring::class_title(one));

@@ -132,6 +132,9 @@ TEST(Debrief, ShowsHowTheLeadingCausesStoodOnArrivalAndAfterEachReading) {
     EXPECT_THAT(debrief.leading,
                 ElementsAre(scoring::class_title(truth), scoring::class_title(igniter),
                             scoring::class_title(valve)));
+    ASSERT_EQ(debrief.stands.size(), 2U);
+    EXPECT_EQ(debrief.stands[0].acts, 0U);
+    EXPECT_EQ(debrief.stands[1].acts, 1U);
     const std::string text = unwrapped(to_text(debrief));
     EXPECT_THAT(text, HasSubstr("-onarrival203050<1"));
     EXPECT_THAT(text, HasSubstr("00:00#1firingrateaskedfor>99<1<1<1(readout)"));
