@@ -113,6 +113,18 @@ TEST_F(GoldenPicture, OfTheDebriefIsAsItWas) {
     compare(sample("debrief", usual), "debrief", kit::Theme::day);
 }
 
+TEST_F(GoldenPicture, OfTheDebriefWithItsRemediesLeftIsAsItWas) {
+    compare(sample("debrief-left", usual), "debrief_left", kit::Theme::day);
+}
+
+TEST_F(GoldenPicture, OfTheWideDebriefByNightIsAsItWas) {
+    compare(sample("debrief", {1920.0, 1080.0}), "debrief_wide_night", kit::Theme::night);
+}
+
+TEST_F(GoldenPicture, OfTheCompactDebriefByNightIsAsItWas) {
+    compare(sample("debrief-steps", twice), "debrief_compact_night", kit::Theme::night);
+}
+
 TEST_F(GoldenPicture, OfTheAuthorsPreviewByNightIsAsItWas) {
     compare(sample("author", usual), "author_night", kit::Theme::night);
 }

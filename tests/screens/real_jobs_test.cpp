@@ -128,6 +128,10 @@ TEST(RealDebrief, IsFitToBeReadAfterAGoodAndAnUnsafeVisit) {
         audit(player, path + ", debrief", found);
         player.press(kit::Key::right);
         audit(player, path + ", next step", found);
+        player.type("c");
+        audit(player, path + ", remedies left", found);
+        player.type("c");
+        audit(player, path + ", causes", found);
         player.type("r");
         player.wait_for(Place::replay);
         audit(player, path + ", replay", found);

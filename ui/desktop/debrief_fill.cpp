@@ -123,6 +123,21 @@ void add_causes_left(screens::DebriefView& view, const Source& from) {
     }
 }
 
+/// The same classes and moments as in the text; each step's mark stands where its act ended.
+void add_stands(screens::DebriefView& view, const Source& from) {
+    if (from.debrief.stands.empty()) return;
+    view.likely = from.debrief.leading;
+    view.likely.emplace_back("all others");
+    for (const auto& stand : from.debrief.stands) {
+        screens::StandView made{0.0, stand.acts, stand.shares, {}};
+        if (stand.acts > 0) made.minute = from.minute(from.record.acts[stand.acts - 1].end_tick);
+        made.shares.push_back(stand.others);
+        for (const double share : made.shares)
+            made.figures.push_back(records::whole_per_cent(share) + " %");
+        view.stands.push_back(std::move(made));
+    }
+}
+
 struct Lane {
     const char *name, *rest;
     char ink;
@@ -278,6 +293,7 @@ screens::DebriefView debrief_view(const records::Record& record, const worksite:
     screens::DebriefView view;
     add_steps(view, from);
     add_causes_left(view, from);
+    add_stands(view, from);
     add_services(view, from);
     add_hazards(view, from);
     add_outcome(view, from);

@@ -73,6 +73,7 @@ class Program {
     void obey_write_up(const kit::Command& command);
     void cite(const std::string& reading);
     void obey_debrief(const kit::Command& command);
+    void show_lane(const kit::Command& command);
     void obey_author(const kit::Command& command);
     void obey_settings(const kit::Command& command);
     bool take_new_key(const kit::Event& event);

@@ -301,6 +301,20 @@ void Program::step_to(std::size_t step) {
     if (place_ == Place::replay) replay_step();
 }
 
+/// The chart's lower lane: causes, or remedies left.
+void Program::show_lane(const kit::Command& c) {
+    auto& view = explained_.view;
+    view.compact_tab = "steps";
+    if (view.stands.empty()) {
+        view.status = "Nothing was weighed, so that no cause can be charted.";
+    } else {
+        view.causes_shown = c.name == "lane" ? c.argument == "causes" : !view.causes_shown;
+        view.status = view.causes_shown ? "The chart shows how likely the causes were."
+                                        : "The chart shows how many remedies were left.";
+    }
+    say(view.status);
+}
+
 void Program::obey_debrief(const kit::Command& c) {
     auto& view = explained_.view;
     std::size_t step = view.step;
@@ -318,6 +332,7 @@ void Program::obey_debrief(const kit::Command& c) {
         return;
     }
     if (c.name == "tab") view.compact_tab = c.argument;
+    if (c.name == "lane" || c.name == "other lane") show_lane(c);
     if (c.name == "table") {
         view.compact_tab = "table";
         state_.focus = "table.list";

@@ -61,7 +61,9 @@ kit::Frame debrief_screen(const Setting& setting, const DebriefView& view) {
         draw_compact(stage, body.rest(), view);
     } else {
         draw_score(stage, body.left(setting.size.w > 1700.0 ? 340.0 : 276.0, 8.0), view);
-        draw_steps(stage, body.top(body.rest().h * 0.46, 8.0), view);
+        // What the lines of the causes mean stands under them.
+        const double share = charts_causes(view) ? 0.52 : 0.46;
+        draw_steps(stage, body.top(body.rest().h * share, 8.0), view);
         draw_comparison(stage, body.rest(), view);
     }
     static const std::array hints{KeyHint{"step back", "step back"}, KeyHint{"step on", "step on"},

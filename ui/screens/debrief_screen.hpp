@@ -31,6 +31,14 @@ struct LeftView {
     int held = 0;         // the trainee still held
 };
 
+/// How likely the leading causes were from this minute on.
+struct StandView {
+    double minute = 0.0;
+    std::size_t steps = 0;               // done by then; 0 on arrival
+    std::vector<double> shares{};        // one for each of `likely`, 0 to 1
+    std::vector<std::string> figures{};  // the same: "97 %"
+};
+
 struct SpanView {
     double from = 0.0, to = 0.0;  // minutes
     std::string words{};          // "off, proved"
@@ -72,6 +80,10 @@ struct DebriefView {
     std::size_t step = 0;  // selected
     int causes = 0;        // remedies that could be due at the start
     std::vector<LeftView> left{};
+    std::vector<std::string>
+        likely{};                     // causes: that of this house first, all others together last
+    std::vector<StandView> stands{};  // on arrival first; empty where nothing was weighed
+    bool causes_shown = true;         // else how many remedies were left
     std::vector<ServiceLane> services{};
     std::vector<SpanView> hazards{};
     std::vector<std::string> columns{};  // remedies: each stands for all causes it sets right
@@ -83,6 +95,9 @@ struct DebriefView {
 };
 
 [[nodiscard]] kit::Frame debrief_screen(const Setting& setting, const DebriefView& view);
+
+/// The chart holds the causes: they are asked for, and something was weighed.
+[[nodiscard]] bool charts_causes(const DebriefView& view);
 
 /// The nearest marked step after the chosen one, or before it: a reading or an unsafe act. The chosen one
 /// when there is none.

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "ui/kit/layout.hpp"
@@ -15,15 +16,6 @@ using kit::Point;
 using kit::Rect;
 using kit::Token;
 
-struct Chart {
-    kit::Stage& stage;
-    const DebriefView& view;
-    Rect plot, bits, left;
-    std::vector<Rect> lanes;
-
-    [[nodiscard]] double x(double minute) const { return plot.x + minute / view.minutes * plot.w; }
-};
-
 double most_bits(const DebriefView& view) {
     double most = 1.0;
     for (const StepView& s : view.steps) most = std::max(most, s.bits);
@@ -38,7 +30,7 @@ Chart chart_in(kit::Stage& stage, const Rect& r, const DebriefView& view) {
     const double lanes_h = lane_h * static_cast<double>(view.services.size());
     kit::Slicer foot(down.bottom(lanes_h, 8.0));
     for (std::size_t i = 0; i < view.services.size(); ++i) lanes.push_back(foot.top(lane_h));
-    const Rect left = down.bottom(down.rest().h * 0.37);
+    const Rect left = down.bottom(down.rest().h * (charts_causes(view) ? 0.55 : 0.37));
     return {stage, view, plot, down.rest(), left, lanes};
 }
 
@@ -66,12 +58,6 @@ void draw_time_axis(const Chart& c) {
     }
 }
 
-void row_name(const Chart& c, const Rect& lane, std::string_view name, std::string_view unit) {
-    const double x = c.plot.x - steps_left + 2.0;
-    c.stage.text({x, lane.y + 2.0, 96.0, 18.0}, name, kit::style::row_bold);
-    if (!unit.empty()) c.stage.text({x, lane.y + 20.0, 96.0, 18.0}, unit, kit::style::row_quiet);
-}
-
 Point balloon_at(const Chart& c, const StepView& s) {
     const double base = c.bits.bottom() - 6.0, room = c.bits.h - 30.0;
     return {c.x(s.minute), base - s.bits / most_bits(c.view) * room - 9.0};
@@ -86,7 +72,7 @@ void draw_chosen_line(const Chart& c) {
 
 void draw_bits(const Chart& c) {
     kit::Painter& p = c.stage.paint();
-    row_name(c, c.bits, "Information", "bits gained");
+    draw_row_name(c, c.bits, "Information", "bits gained");
     const double base = c.bits.bottom() - 6.0, most = most_bits(c.view), room = c.bits.h - 30.0;
     for (const double tick : {0.5, 1.0}) {
         if (tick < 1.0 && room * 0.5 / most < 18.0) continue;  // too low for both labels
@@ -142,7 +128,7 @@ void draw_legend(const Chart& c) {
 
 void draw_left(const Chart& c) {
     kit::Painter& p = c.stage.paint();
-    row_name(c, c.left, "Remedies left", "of " + std::to_string(c.view.causes));
+    draw_row_name(c, c.left, "Remedies left", "of " + std::to_string(c.view.causes));
     const Path allowed = staircase(c, &LeftView::by_evidence), held = staircase(c, &LeftView::held);
     if (!allowed.empty()) {
         Path area = allowed;
@@ -201,8 +187,14 @@ void draw_chosen(const Chart& c) {
                            {c.plot.right() - w, top, w, h},
                            {c.plot.x + 4.0, top, w, h},
                            {x + 24.0, c.left.y + 26.0, w, h}};
+    const bool causes = charts_causes(c.view);
+    if (causes) placer.occupy(c.left);
     Rect r = placer.place(places);
-    if (r.empty()) r = places[x + 24.0 + w < c.plot.right() ? 0 : 1];
+    if (r.empty()) {
+        r = places[x + 24.0 + w < c.plot.right() ? 0 : 1];
+        // What it told is seen in the causes' lines: sooner the services are covered than those.
+        if (causes) r.y = c.plot.bottom() - h;
+    }
     p.box(r, Token::paper);
     kit::frame(p, r, 1.2, Token::ink);
     c.stage.use(kit::Layer::over);
@@ -211,29 +203,61 @@ void draw_chosen(const Chart& c) {
     c.stage.use(kit::Layer::still);
 }
 
+/// How many remedies were left once the chosen step was done.
+std::string left_spoken(const DebriefView& view) {
+    const LeftView* now = nullptr;
+    for (const LeftView& l : view.left)
+        if (l.minute <= view.steps[view.step].minute) now = &l;
+    if (now == nullptr) return "";
+    return "; of " + std::to_string(view.causes) + " remedies the evidence allowed " +
+           std::to_string(now->by_evidence) + ", you still held " + std::to_string(now->held);
+}
+
 std::string spoken(const DebriefView& view) {
     if (view.step >= view.steps.size()) return "";
     const StepView& s = view.steps[view.step];
     return "Step " + std::to_string(view.step + 1) + " of " + std::to_string(view.steps.size()) +
-           ", " + s.title + ", " + s.detail;
+           ", " + s.title + ", " + s.detail +
+           (charts_causes(view) ? causes_spoken(view) : left_spoken(view));
 }
 
-}  // namespace
+/// What the lower lane holds; nothing to choose where nothing was weighed.
+void draw_lane_choice(kit::Stage& stage, kit::Slicer& bar, const DebriefView& view) {
+    if (view.stands.empty()) return;
+    const std::array choices{kit::Choice{"steps.lane.causes",
+                                         "Causes",
+                                         {"lane", "causes"},
+                                         view.causes_shown,
+                                         "",
+                                         "Causes, how likely"},
+                             kit::Choice{"steps.lane.left",
+                                         "Remedies left",
+                                         {"lane", "remedies left"},
+                                         !view.causes_shown,
+                                         "",
+                                         ""}};
+    const double w = 2.0 * (stage.width("Remedies left", kit::style::row_bold) + 20.0);
+    const Rect place = bar.right(w, 14.0);
+    kit::segments(stage, {place.x, place.y, place.w, 26.0}, "steps.lane",
+                  "What the lower lane holds", choices);
+}
 
-void draw_steps(kit::Stage& stage, const Rect& r, const DebriefView& view) {
-    const auto region = stage.region("steps", "What each step told you", r);
-    kit::panel(stage, r);
-    kit::Slicer left(kit::inset(r, 14.0, 6.0));
-    Rect head = left.top(26.0, 8.0);
+/// What it is, for how long, what the lower lane holds, and the way from step to step.
+void draw_head(kit::Stage& stage, const Rect& r, const DebriefView& view) {
     const std::string at = view.steps.empty() ? ""
                                               : std::to_string(view.step + 1) + " of " +
                                                     std::to_string(view.steps.size());
     const double at_w = stage.width("000 of 000", kit::style::row);
-    kit::Slicer bar(head);
+    kit::Slicer bar(r);
     const Rect next = bar.right(28.0, 2.0), middle = bar.right(at_w, 2.0),
                back = bar.right(28.0, 12.0);
-    kit::panel_heading(stage, bar.rest(), "steps.heading", "What each step told you",
-                       std::to_string(static_cast<int>(view.minutes)) + " minutes on site");
+    draw_lane_choice(stage, bar, view);
+    const std::string title = "What each step told you",
+                      note = std::to_string(static_cast<int>(view.minutes)) + " minutes on site";
+    const bool fits =
+        stage.width(title, kit::style::body_bold) + stage.width(note, kit::style::row) + 40.0 <
+        bar.rest().w;
+    kit::panel_heading(stage, bar.rest(), "steps.heading", title, fits ? note : "");
     kit::button(stage, back,
                 {.id = "steps.back",
                  .name = "Previous step",
@@ -254,6 +278,29 @@ void draw_steps(kit::Stage& stage, const Rect& r, const DebriefView& view) {
                 {c.x - 3.0 * way, c.y - 5.0}, {c.x + 3.0 * way, c.y}, {c.x - 3.0 * way, c.y + 5.0}},
             {.width = 1.8, .ink = Token::ink});
     }
+}
+
+}  // namespace
+
+bool charts_causes(const DebriefView& view) {
+    return view.causes_shown && !view.stands.empty();
+}
+
+void draw_row_name(const Chart& c, const Rect& lane, std::string_view name, std::string_view unit) {
+    const double x = c.plot.x - steps_left + 2.0;
+    c.stage.text({x, lane.y + 2.0, 96.0, 18.0}, name, kit::style::row_bold);
+    if (!unit.empty() && lane.h >= 38.0)
+        c.stage.text({x, lane.y + 20.0, 96.0, 18.0}, unit, kit::style::row_quiet);
+}
+
+void draw_steps(kit::Stage& stage, const Rect& r, const DebriefView& view) {
+    const auto region = stage.region("steps", "What each step told you", r);
+    kit::panel(stage, r);
+    kit::Slicer left(kit::inset(r, 14.0, 6.0));
+    draw_head(stage, left.top(26.0, 8.0), view);
+    const bool causes = charts_causes(view);
+    Rect legend{};
+    if (causes) legend = left.bottom(cause_legend_height(stage, view, left.rest().w), 4.0);
     const Chart chart = chart_in(stage, left.rest(), view);
     stage.add({.id = "steps.chart",
                .role = kit::Role::picture,
@@ -264,11 +311,13 @@ void draw_steps(kit::Stage& stage, const Rect& r, const DebriefView& view) {
                .focusable = true});
     draw_time_axis(chart);
     draw_hazards(chart);
-    draw_left(chart);
+    causes ? draw_causes(chart) : draw_left(chart);
     draw_chosen_line(chart);
+    if (causes) draw_cause_letters(chart);
     draw_services(chart);
     draw_bits(chart);
     draw_chosen(chart);
+    if (causes) draw_cause_legend(stage, legend, view);
 }
 
 std::size_t step_near(const kit::Frame& frame, const DebriefView& view, Point at) {

@@ -58,6 +58,7 @@ const std::vector<kit::Binding>& key_table() {
         {"step on",           "debrief replay","Ctrl Right",  "next step"},
         {"mark back",         "debrief replay","Ctrl Up",     "previous reading or unsafe act"},
         {"mark on",           "debrief replay","Ctrl Down",   "next reading or unsafe act"},
+        {"other lane",        "debrief",   "C",           "chart of the causes, or of the remedies left"},
         {"table",             "debrief",   "T",           "to the table"},
         {"replay",            "debrief",   "R",           "replay from this step"},
 

@@ -106,6 +106,9 @@ void add_other_screens(std::vector<NamedScreen>& all) {
         debrief.compact_tab = tab;
         all.push_back(other(std::string("debrief-") + tab, debrief_screen, debrief));
     }
+    debrief.compact_tab = "steps";
+    debrief.causes_shown = false;
+    all.push_back(other("debrief-left", debrief_screen, debrief));
     AuthorView author = sample_author();
     all.push_back(other("author", author_screen, author));
     author.shown = "loop";

@@ -110,6 +110,8 @@ class MemoryHost final : public Host {
         if (!steps.empty()) explained.view.steps = steps;
         explained.view.columns = {"Nothing wrong"};
         explained.view.rows = {{1, "P1", "at rest", "1.0 kPa", {{"1.0", false}}}};
+        explained.view.likely = likely;
+        explained.view.stands = stands;
         explained.view.minutes = explained.view.steps.back().minute;
         return explained;
     }
@@ -175,7 +177,9 @@ class MemoryHost final : public Host {
     int others_before = 0;  // in the list, never tried
     std::atomic<int> previews{0};
     Solution solution;
-    std::vector<screens::StepView> steps;  // of the debrief; empty: two of them
+    std::vector<screens::StepView> steps;    // of the debrief; empty: two of them
+    std::vector<std::string> likely;         // of the debrief's chart of causes
+    std::vector<screens::StandView> stands;  // the same; empty: nothing was weighed
     bool file_changed = false;
     std::size_t replayed = 0;
     Preferences settings;
