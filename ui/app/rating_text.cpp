@@ -33,10 +33,7 @@ void write_fares(std::ostream& out, const trainees::Rating& rating) {
 /// Causes with one remedy are one answer.
 std::string answer_of(const worksite::Job& job) {
     const scoring::Class truth = scoring::class_or_first_of(job.faults);
-    std::string text = scoring::class_title(truth);
-    for (const faults::Remedy one : scoring::remedies_of(truth))
-        text += "; " + std::string(faults::remedy_title(one));
-    return text;
+    return scoring::class_title(truth) + "; " + scoring::remedy_title(truth);
 }
 
 void write_summary(std::ostream& out, const worksite::Job& job, const trainees::Rating& rating) {
