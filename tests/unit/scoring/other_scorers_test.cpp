@@ -80,9 +80,10 @@ TEST(OtherScorer, WhoChangesNothingGivesTheScoreOfARealAttempt) {
     std::vector<TimedAct> acts;
     for (const char* sentence :
          {"open service readout", "read readout event", "press reset", "open bath tap",
-          "watch burner window for 8 s", "listen for 8 s", "close bath tap", "switch power off",
-          "unplug heater", "lock off plug", "prove tester", "take cover off", "test for dead",
-          "prove tester", "replace igniter", "write cause igniter_failed", "hand in"})
+          "watch burner window for 8 s", "measure temperature at bath tap", "listen for 8 s",
+          "close bath tap", "switch power off", "unplug heater", "lock off plug", "prove tester",
+          "take cover off", "test for dead", "prove tester", "replace igniter",
+          "write cause igniter_failed", "hand in"})
         acts.push_back({0, sentence});
     const Assessment a = assess(trainees::small_house(Cause::igniter_failed), 5,
                                 worksite::Mode::assessed, acts, terms);
