@@ -18,6 +18,7 @@ OnArrival on_arrival(const worksite::Job& job, std::uint64_t seed, const Arrived
     seen.open_bits = scoring::entropy_bits(belief.classes());
     seen.of_truth = belief.classes()[truth.index()];
     seen.leads_to_truth = scoring::covers(truth, seen.leading);
+    seen.tells_all = seen.leads_to_truth && (seen.leading == truth || !truth.is_pair());
     return seen;
 }
 

@@ -84,6 +84,7 @@ void write_head(std::ostream& out) {
            "unopposed,gates,"
            "fixed,"
            "true_class,leading,leading_is_true,minutes,acts,reference_minutes,again,priors_x3,"
+           "priors_x3_again,"
            "widths_x2,widths_half,"
            "proposal\n";
 }

@@ -250,6 +250,8 @@ TEST(Arrival, IsDirectWhereTheRightRemedyHasItsNeedAlready) {
     seen.need = 0.8;
     EXPECT_FALSE(seen.is_direct());
     seen.leads_to_truth = true;
+    EXPECT_FALSE(seen.is_direct()) << "one of two faults";
+    seen.tells_all = true;
     EXPECT_TRUE(seen.is_direct());
     seen.need = 0.9;
     EXPECT_FALSE(seen.is_direct());
