@@ -50,15 +50,31 @@ void play(worksite::Attempt& attempt, const Script& acts) {
     }
 }
 
-/// What somebody reads afterwards of what was done and what came of it.
-std::string record_of(const worksite::Attempt& attempt) {
+/// What somebody reads afterwards of what was done and what came of it. The day after is lived through once for all of
+/// it: that is most of these tests' time.
+struct Record {
     std::string text;
+    double worst_burn =
+        0.0;  // share of a burn that five seconds take in the day after, where a line says so
+};
+
+double burn_in(const std::string& line) {
+    const auto at = line.find(takes);
+    return at == std::string::npos ? 0.0 : 0.01 * std::stod(line.substr(at + std::strlen(takes)));
+}
+
+Record record_of(const worksite::Attempt& attempt) {
+    Record record;
+    std::string& text = record.text;
     for (const auto& one : attempt.breaches()) text += one.text + "\n";
     const auto truth = attempt.truth();
     for (const auto* lines : {&truth.doses, &truth.left_behind})
         for (const auto& line : *lines) text += line + "\n";
-    for (const auto& line : attempt.day_after().lines) text += line + "\n";
-    return text;
+    for (const auto& line : attempt.day_after().lines) {
+        text += line + "\n";
+        record.worst_burn = std::max(record.worst_burn, burn_in(line));
+    }
+    return record;
 }
 
 std::set<std::string> broken_rules(const worksite::Attempt& attempt) {
@@ -87,15 +103,6 @@ void expect_hot_water(const worksite::Attempt& attempt) {
         EXPECT_EQ(left.find(words), std::string::npos) << left;
 }
 
-/// Share of a burn that five seconds take in the day after, where a line of it says so.
-double worst_burn(const worksite::Attempt& attempt) {
-    double worst = 0.0;
-    for (const std::string& line : attempt.day_after().lines)
-        if (const auto at = line.find(takes); at != std::string::npos)
-            worst = std::max(worst, 0.01 * std::stod(line.substr(at + std::strlen(takes))));
-    return worst;
-}
-
 TEST_P(EachShortCut, SeemsToWorkAndBites) {
     const ShortCut& one = GetParam();
     worksite::Attempt attempt(job_of(one), one.seed, worksite::Mode::assessed);
@@ -117,10 +124,10 @@ TEST_P(EachShortCut, SeemsToWorkAndBites) {
     }
     EXPECT_FALSE(attempt.truth().remaining.empty()) << "the cause is still there";
     EXPECT_EQ(broken_rules(attempt), std::set<std::string>(one.breaks.begin(), one.breaks.end()));
-    const std::string record = record_of(attempt);
+    const Record record = record_of(attempt);
     for (const auto& words : one.bites)
-        EXPECT_NE(record.find(words), std::string::npos) << words << "\n" << record;
-    EXPECT_GE(worst_burn(attempt), one.burns) << record;
+        EXPECT_NE(record.text.find(words), std::string::npos) << words << "\n" << record.text;
+    EXPECT_GE(record.worst_burn, one.burns) << record.text;
     // The gate column of docs/safety.md; whoever is hurt here is hurt by what closes it anyway.
     for (const auto& breach : attempt.breaches())
         EXPECT_EQ(breach.critical, worksite::rule(breach.rule).critical) << breach.rule;
@@ -152,11 +159,11 @@ TEST_P(EachShortCut, BitesNobodyAfterTheGoodPathOfTheSameJob) {
         if (!line.empty() && line.front() != '#') acts.push_back(line);
     play_mending(attempt, acts);
     ASSERT_TRUE(attempt.over());
-    const std::string record = record_of(attempt);
+    const Record record = record_of(attempt);
     for (const auto& words : one.bites)
-        EXPECT_EQ(record.find(words), std::string::npos) << words << "\n" << record;
+        EXPECT_EQ(record.text.find(words), std::string::npos) << words << "\n" << record.text;
     if (one.burns > 0.0) {
-        EXPECT_LT(worst_burn(attempt), one.burns) << record;
+        EXPECT_LT(record.worst_burn, one.burns) << record.text;
     }
     for (const auto& rule : one.breaks) EXPECT_EQ(broken_rules(attempt).count(rule), 0U) << rule;
 }
@@ -166,15 +173,15 @@ TEST_P(EachShortCut, BitesNobodyWhereTheHouseWasLeftAsItWasFound) {
     const ShortCut& one = GetParam();
     worksite::Attempt attempt(job_of(one), one.seed, worksite::Mode::assessed);
     play(attempt, {"hand in"});
-    const std::string record = record_of(attempt);
+    const Record record = record_of(attempt);
     const auto bites = std::count_if(one.bites.begin(), one.bites.end(), [&](const auto& words) {
-        return record.find(words) != std::string::npos;
+        return record.text.find(words) != std::string::npos;
     });
-    const double burns = worst_burn(attempt);
+    const double burns = record.worst_burn;
     const bool excepted = std::string_view(one.as_found) != "";
     EXPECT_EQ(excepted, bites > 0 || (one.burns > 0.0 && burns >= one.burns))
         << one.as_found << "\n"
-        << record;
+        << record.text;
 }
 
 bool closes_a_gate(const ShortCut& one) {
