@@ -142,6 +142,19 @@ bool is_lighter(const worksite::Breach& a, const worksite::Breach& b) {
     return std::pair(a.critical, a.deduction) < std::pair(b.critical, b.deduction);
 }
 
+const worksite::Breach* gravest_breach(const PlayedAttempt& played, const Outcome& outcome) {
+    const auto ended_the_job = [&](const worksite::Breach& one) {
+        return one.critical && !outcome.write_up.handed_in && one.act + 1 == played.log.size();
+    };
+    const auto worst = std::max_element(outcome.breaches.begin(), outcome.breaches.end(),
+                                        [&](const worksite::Breach& a, const worksite::Breach& b) {
+                                            if (ended_the_job(a) != ended_the_job(b))
+                                                return ended_the_job(b);
+                                            return is_lighter(a, b);
+                                        });
+    return worst != outcome.breaches.end() ? &*worst : nullptr;
+}
+
 // What is handed on must also be named.
 static bool all_named(const PlayedAttempt& played, std::span<const Remedy> named) {
     const auto needed = remedies_of(played.true_class);

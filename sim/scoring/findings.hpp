@@ -43,6 +43,10 @@ struct Findings {
 /// Less grave: a breach that closes the gate outweighs any that does not, else the deduction counts.
 [[nodiscard]] bool is_lighter(const worksite::Breach& a, const worksite::Breach& b);
 
+/// The one that harmed somebody so that the job ended there, else the gravest; nullptr: none.
+[[nodiscard]] const worksite::Breach* gravest_breach(const PlayedAttempt& played,
+                                                     const Outcome& outcome);
+
 /// A reading confirms a class when it could have told it from what else was open by this much (0 to 1).
 /// Chosen: a token reading that has nothing to do with the suspicion stays below.
 inline constexpr double confirming_bits = 0.2;

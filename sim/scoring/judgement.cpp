@@ -30,10 +30,10 @@ Area unscored(Area area, const std::string& because) {
     return area;
 }
 
-std::string objection(const Findings& f, const Outcome& outcome, const Assessment& a) {
-    const auto gravest =
-        std::max_element(outcome.breaches.begin(), outcome.breaches.end(), is_lighter);
-    if (gravest != outcome.breaches.end() && gravest->critical)
+std::string objection(const PlayedAttempt& played, const Findings& f, const Outcome& outcome,
+                      const Assessment& a) {
+    const worksite::Breach* gravest = gravest_breach(played, outcome);
+    if (gravest != nullptr && gravest->critical)
         return "a safety gate was broken: " + gravest->text;
     if (!outcome.write_up.handed_in) return "nothing was handed in.";
     // A fault that is still there needs no shadow to be seen.
@@ -165,7 +165,7 @@ void judge(const PlayedAttempt& played, const Ledger& ledger, const Outcome& out
                  area_of("proof", scores.proof, why.proof)};
     add_lost_points({played, ledger, f, outcome, charges}, scores, out);
     add_confidence(f, outcome, out);
-    const std::string against = objection(f, outcome, out);
+    const std::string against = objection(played, f, outcome, out);
     out.proposal = proposal(played, f, outcome, against);
     out.unopposed = against.empty() && outcome.not_scored_because.empty();
 }

@@ -24,9 +24,8 @@ bool is_named(const Findings& f, Remedy remedy) {
 }
 
 std::string safety_reason(const PlayedAttempt& played, const Outcome& outcome) {
-    const auto worst =
-        std::max_element(outcome.breaches.begin(), outcome.breaches.end(), is_lighter);
-    if (worst == outcome.breaches.end()) return "No safety rule was broken.";
+    const worksite::Breach* worst = gravest_breach(played, outcome);
+    if (worst == nullptr) return "No safety rule was broken.";
     if (worst->act >= played.log.size()) return worst->text;
     const worksite::LogEntry& entry = played.log[worst->act];
     return "At " + clock_text(entry.begin_tick - outcome.start_tick) + " (" + entry.words +

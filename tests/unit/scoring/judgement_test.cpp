@@ -185,6 +185,22 @@ TEST(Judgement, OfSeveralBrokenGatesTheProposalNamesTheGravest) {
                 HasSubstr("a safety gate was broken: The graver one."));
 }
 
+TEST(Judgement, TheBreachThatEndedTheJobIsNamedBeforeAGraverOne) {
+    MadeUp m = good_igniter_job();
+    worksite::Breach graver, ended_it;
+    graver.critical = ended_it.critical = true;
+    graver.deduction = 0.6;
+    graver.text = "The graver one.";
+    ended_it.deduction = 0.2;
+    ended_it.act = m.log.size() - 1;
+    ended_it.text = "You are taken away.";
+    m.outcome.breaches = {graver, ended_it};
+    m.outcome.write_up.handed_in = false;
+    const Assessment a = m.assessed(Remedy::replace_igniter);
+    EXPECT_THAT(a.proposal, HasSubstr("a safety gate was broken: You are taken away."));
+    EXPECT_THAT(a.areas[0].reason, HasSubstr("You are taken away."));
+}
+
 TEST(Judgement, NeverUsesTheWordsOfTheVerdict) {
     MadeUp good = good_igniter_job();
     MadeUp empty;
