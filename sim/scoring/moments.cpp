@@ -90,9 +90,10 @@ void find_separations(std::vector<Rival>& open, const worksite::Job& job, const 
         }
 }
 
-/// Nothing where it leads no further than the trainee came.
+/// Nothing where it ends undecided and no further than the trainee came.
 std::string best_there(const ReferenceRun& run, const Hindsight& hindsight, double own) {
-    if (run.options.empty() || run.leading <= own) return "";
+    const bool undecided = run.leading < need_of_final_diagnosis && run.leading <= own;
+    if (run.options.empty() || undecided) return "";
     return " From there: " + path_in_words(run, hindsight.job) + "; " +
            units::counted(figure(run.minutes, 0), "minute") + " of readings that give " +
            given(run.leading, run.found) + ".";
