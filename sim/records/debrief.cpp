@@ -184,7 +184,8 @@ std::string reference_in_words(const scoring::Assessment& assessment) {
            units::counted(units::fixed(assessment.reference_minutes, 0), "minute") +
            " of readings" +
            (assessment.reference_leading < scoring::need_of_final_diagnosis
-                ? ", though these leave the cause at " + share_text(assessment.reference_leading)
+                ? ", though they give no cause more than " +
+                      share_text(assessment.reference_leading)
                 : "") +
            ".";
 }
@@ -250,7 +251,9 @@ bool speaks_of_bits(std::string_view text) {
 }
 
 std::string left_out_text(const Debrief& debrief) {
-    if (debrief.columns_left_out == 0) return {};
+    const bool has_table = std::any_of(debrief.readings.begin(), debrief.readings.end(),
+                                       [](const auto& one) { return !one.same_everywhere; });
+    if (debrief.columns_left_out == 0 || !has_table) return {};
     return std::to_string(debrief.columns_left_out) +
            " further kinds of cause are left out: they never were among the likeliest.";
 }

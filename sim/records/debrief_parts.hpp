@@ -15,17 +15,15 @@ namespace emberpath::records {
 /// What stands in the table of an assessor's inputs.
 inline constexpr std::string_view what_inputs_are =
     "What the likeliest shadow of each leading cause expected, with its half-width; in brackets "
-    "the cause, its "
-    "probability before, and how well it fitted beside the best of these. A cause has several "
-    "shadows, and "
-    "another of them may have fitted better: its probability after is that of all. Weight: "
-    "exponent of the "
-    "likelihood.";
+    "the cause, its probability before, and how well it fitted beside the best of these. A cause "
+    "has several shadows, and another of them may have fitted better: its probability after is "
+    "that of all. Weight: exponent of the likelihood.";
+
 /// "04:10" since the trainee's time began.
 [[nodiscard]] std::string time_on_site(std::int64_t tick, const worksite::Job& job);
 [[nodiscard]] std::string joined(const std::vector<std::string>& parts, std::string_view between);
 
-/// Titles of causes by remedy: the class of this house, then the others by the largest share they ever had once
+/// Classes of causes: that of this house, then the others by the largest share they ever had once
 /// something was read.
 [[nodiscard]] std::vector<scoring::Class> by_likelihood(const worksite::Job& job,
                                                         const scoring::Assessment& assessment);

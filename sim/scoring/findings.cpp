@@ -130,8 +130,9 @@ bool to_be_handed_on(const PlayedAttempt& played, Remedy remedy) {
 }
 
 std::string_view why_not_hand_on(const Findings& f) {
-    return f.told ? "the readings told the cause and your licence covers its remedy"
-                  : "a reading could still have told the cause";
+    if (!f.told) return "a reading could still have told the cause";
+    return f.covered ? "the readings told the cause and your licence covers its remedy"
+                     : "the readings told the cause, and nobody was told whose remedy it is";
 }
 
 bool is_to_be_explained(const PlayedAttempt& played) {
@@ -183,6 +184,9 @@ Findings find(const PlayedAttempt& played, const Ledger& ledger, const Outcome& 
     f.handed_on_safe = !f.fixed && outcome.made_safe && !f.named.empty();
     f.separable = outcome.separable;
     f.told = outcome.told;
+    const auto needed = remedies_of(played.true_class);
+    f.covered = std::none_of(needed.begin(), needed.end(),
+                             [&](Remedy one) { return to_be_handed_on(played, one); });
     f.as_list = is_list && f.handed_on_safe && !f.separable;
     if (!f.as_list) return f;
     f.named = listed;

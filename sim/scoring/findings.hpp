@@ -28,6 +28,7 @@ struct Findings {
     bool handed_on_safe = false;  // not set right, but taken out of use with a notice or report
     bool separable = true;  // some reading could still have told the named class from the rest
     bool told = false;      // nothing was open beside the true class
+    bool covered = true;    // its remedy is no other's work
     /// Set right, or made safe and handed on where no reading could have told more.
     [[nodiscard]] bool rightly_ended() const { return fixed || (handed_on_safe && !separable); }
 };

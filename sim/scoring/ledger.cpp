@@ -232,7 +232,8 @@ void spare_last_proof(const PlayedAttempt& played, Ledger& ledger) {
         if (works(step) || (step.weighed && !proves_the_work(played, step))) return;
         proof_follows = proof_follows || step.weighed || step.entry->kind == Kind::proof;
         step.charge = 0.0;
-        if (proof_follows) step.idle_minutes = 0.0;
+        if (proof_follows)
+            step.idle_minutes = std::max(0.0, step.idle_minutes - longest_needed_wait_minutes);
     }
 }
 

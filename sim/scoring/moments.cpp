@@ -317,7 +317,8 @@ std::vector<Moment> costliest_moments(const PlayedAttempt& played, const Ledger&
             text += best_there(one.at_the_end ? best_from_the_end(ledger, hindsight)
                                               : best_from(ledger.steps[one.act], hindsight),
                                hindsight, f.diagnosis.probability);
-        out.push_back({one.act, one.minutes, one.toll, std::move(text)});
+        const double minutes = ends_with_a_broken_gate(one) ? 0.0 : one.minutes;
+        out.push_back({one.act, minutes, one.toll, std::move(text)});
     }
     return out;
 }

@@ -90,17 +90,23 @@ static std::string_view better_in_words(const Step& step) {
     return step.best.minutes < step.book_minutes ? "more in less time" : "more for its time";
 }
 
+/// "6 minutes with set-up": the book's time, which may be more than the act took.
+static std::string paid_in_words(const Step& step) {
+    const double act = static_cast<double>(step.entry->end_tick - step.entry->begin_tick) / 600.0;
+    return time_in_words(step.book_minutes) + (step.book_minutes > 1.5 * act ? " with set-up" : "");
+}
+
 std::string reading_worth(const PlayedAttempt& played, const Step& step) {
     constexpr double settled_bits = 0.05;
     const double open = entropy_bits(step.before);
     if (open < settled_bits)
-        return time_in_words(step.book_minutes) + " for a reading when one cause had " +
+        return paid_in_words(step) + " for a reading when one cause had " +
                percent(*std::max_element(step.before.begin(), step.before.end())) +
                " already; half of it is charged, for a cause may be confirmed.";
-    std::string text =
-        time_in_words(step.book_minutes) + " for a reading that could be expected to tell " +
-        std::string(share_in_words(step.expected_bits, open)) + " of what was open (" +
-        figure(step.expected_bits, 2) + " of " + figure(open, 2) + " bits)";
+    std::string text = paid_in_words(step) + " for a reading that could be expected to tell " +
+                       std::string(share_in_words(step.expected_bits, open)) +
+                       " of what was open (" + figure(step.expected_bits, 2) + " of " +
+                       figure(open, 2) + " bits)";
     if (step.best.bits > 0.0)
         text += "; " + title_of(step.best, played.job) + " would have told " +
                 std::string(better_in_words(step)) + " (" + figure(step.best.bits, 2) +

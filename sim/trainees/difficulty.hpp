@@ -20,8 +20,7 @@ struct Difficulty {
 /// "easy" while complaint and display speak for the cause or hardly against it, one fault is there and the reference
 /// path is short; "hard" where one of them asks much; else "middling". The bounds are chosen.
 [[nodiscard]] std::string_view word(const Difficulty& difficulty);
-/// What makes it so: "complaint and display point elsewhere (5.7 bits against the true cause)"; empty where nothing
-/// does.
+/// What makes it so: "complaint and display speak against the true cause (5.7 bits)"; empty where nothing does.
 [[nodiscard]] std::string reasons(const Difficulty& difficulty);
 
 }  // namespace emberpath::trainees

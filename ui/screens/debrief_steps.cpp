@@ -311,7 +311,10 @@ void draw_steps(kit::Stage& stage, const Rect& r, const DebriefView& view) {
                .focusable = true});
     draw_time_axis(chart);
     draw_hazards(chart);
-    causes ? draw_causes(chart) : draw_left(chart);
+    if (causes)
+        draw_causes(chart);
+    else
+        draw_left(chart);
     draw_chosen_line(chart);
     if (causes) draw_cause_letters(chart);
     draw_services(chart);
