@@ -91,7 +91,7 @@ TEST(Examples, ShowEachKindOfDebrief) {
     for (const char* kind :
          {"nothing stands against it", "Suggested: not yet", "Critical. ",
           "Not scored: ", "You said ", "write possible cause", "no reading on this job tells it",
-          "For the assessor", "minutes of work and parts charged, because the evidence gave only"})
+          "For the assessor", "minutes of work charged, because the evidence gave only"})
         EXPECT_NE(all.find(kind), std::string::npos) << kind;
 }
 
