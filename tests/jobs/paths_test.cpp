@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -95,6 +96,12 @@ void expect_attributed(const Walked& walked) {
 
 class ShippedJob : public testing::TestWithParam<std::string> {};
 
+/// Whose bad path is unsafe or a guess: below 60 by its points, whatever the gate says.
+bool is_far_below(const std::string& job) {
+    constexpr std::array jobs{"sorrel", "tanager", "linnet", "fennel", "juniper"};
+    return std::find(jobs.begin(), jobs.end(), job) != jobs.end();
+}
+
 TEST_P(ShippedJob, GoodPathShowsItsCauseMeetsEveryGateAndBeatsTheBadPath) {
     const auto loaded = scenario::load(root / "scenarios/jobs" / (GetParam() + ".toml"));
     ASSERT_TRUE(loaded.good());
@@ -124,6 +131,9 @@ TEST_P(ShippedJob, GoodPathShowsItsCauseMeetsEveryGateAndBeatsTheBadPath) {
     ASSERT_TRUE(good.assessment.overall_scored) << good.assessment.areas[1].not_scored_because;
     ASSERT_TRUE(bad.assessment.overall_scored) << bad.assessment.areas[1].not_scored_because;
     EXPECT_GT(good.assessment.overall, bad.assessment.overall);
+    if (is_far_below(GetParam())) {
+        EXPECT_LT(bad.assessment.overall, 60.0);
+    }
     expect_attributed(bad);
     RecordProperty("good_overall", std::to_string(good.assessment.overall));
     RecordProperty("bad_overall", std::to_string(bad.assessment.overall));
